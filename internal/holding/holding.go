@@ -1,0 +1,49 @@
+// Package holding gathers everything a household has told: ground, plans, wants,
+// stores, records and weather, as one value.
+package holding
+
+import (
+	"garner/internal/cal"
+	"garner/internal/climate"
+	"garner/internal/crop"
+	"garner/internal/larder"
+	"garner/internal/place"
+	"garner/internal/plan"
+	"garner/internal/record"
+)
+
+// Holding is a household's ground and table.
+type Holding struct {
+	ID        string
+	Name      string
+	Zone      string   // IANA time zone
+	Today     cal.Date // its own today; None: the clock decides
+	Eaters    float64
+	Plan      string // the plan in force
+	Sites     []place.Site
+	Beds      []place.Bed
+	Covers    []place.CoverSpell
+	Overrides []crop.Override
+	Varieties []crop.Variety
+	Plans     []plan.Plan
+	Plantings []plan.Planting
+	Changes   []plan.Change
+	Wants     []larder.Want
+	Stores    []larder.Store
+	Batches   []larder.Batch
+	Records   []record.Record
+	Weather   []WeatherSource
+}
+
+// WeatherSource is what is known of the weather at a site.
+type WeatherSource struct {
+	ID         string
+	Name       string
+	Source     string // where the figures come from, with their terms
+	Normals    *climate.Normals
+	Record     *climate.Record // observed days, may be nil
+	Forecast   *climate.Record // days to come, may be nil
+	NormalFile string          // file names inside the holding, for export
+	RecordFile string
+	FcastFile  string
+}

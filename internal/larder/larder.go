@@ -1,0 +1,56 @@
+package larder
+
+import "garner/internal/cal"
+
+// Want is what the household eats of a vegetable in a season.
+type Want struct {
+	ID        string
+	Vegetable string
+	KgPerWeek float64
+	From, To  cal.MonthDay // both inclusive; may cross the new year; zero: all year
+}
+
+// Store is a place where food keeps.
+type Store struct {
+	ID         string
+	Name       string
+	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled
+	WinterC    float64 // mean temperature of its coldest month [C]
+	SummerC    float64 // mean temperature of its warmest month [C]
+	CapacityKg float64 // > 0
+}
+
+// Batch is food put into a store before the table begins.
+type Batch struct {
+	ID       string
+	Store    string
+	Crop     string
+	Use      string
+	Kg       float64
+	Stored   cal.Date
+	Planting string // may be empty
+}
+
+// Supply is what one planting can give under one future.
+//
+// Standing crops wait in the ground: Standing[i] is the weight of the whole
+// planting, were none of it taken before, on First+i; taking a share of it on
+// one day leaves the rest to go on. Flowing crops (picked over, cut again) give
+// Flow[i] kg newly ready on First+i, which stay good on the plant for HoldDays.
+// At most one of the two is set.
+type Supply struct {
+	Planting  string
+	Vegetable string
+	Crop, Use string
+	First     cal.Date
+	Standing  []float32
+	Flow      []float32
+	HoldDays  int
+	Lift      bool   // what still stands at the end is lifted (roots, bulbs, tubers, squash), not lost
+	Store     string // store for what is lifted, or for what is not eaten in time; empty: none
+}
+
+// End returns the first day on which nothing is given any more.
+func (s *Supply) End() cal.Date {
+	return s.First + cal.Date(max(len(s.Standing), len(s.Flow)))
+}

@@ -1,0 +1,35 @@
+// Package record holds what was seen and done, apart from what was planned.
+package record
+
+import "garner/internal/cal"
+
+// What is the kind of a record. The list is closed and documented.
+type What string
+
+// The kinds of record.
+const (
+	Emerged   What = "emerged"
+	Planted   What = "planted"
+	FirstPick What = "first pick"
+	Picked    What = "picked"
+	LastPick  What = "last pick"
+	Died      What = "died"
+	Cleared   What = "cleared"
+	Counted   What = "counted" // what is in a store
+	Watered   What = "watered"
+	Covered   What = "covered"
+	Noted     What = "noted"
+)
+
+// Record is one thing seen or done on a date.
+type Record struct {
+	ID       string
+	Date     cal.Date
+	What     What
+	Planting string
+	Bed      string
+	Store    string
+	Value    float64
+	Unit     string // kg, plants, pieces, share, L
+	Note     string
+}
