@@ -63,3 +63,8 @@ type Change struct {
 	Field    string // column of plantings.csv, for set
 	Value    string // new value for set; for add a list field=value;field=value
 }
+
+// New returns a planting of a plan with no dates set.
+func New(id, planID string) Planting {
+	return Planting{ID: id, Plan: planID, Date: cal.None, ClearBy: cal.None}
+}
