@@ -1,0 +1,59 @@
+# garner is built and checked with Go and make alone.
+
+GO      ?= go
+VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo unreleased)
+FUZZ    ?= 5s
+
+# Packages that need no season to be grown: they fail first when they fail.
+FAST = ./internal/cal ./internal/num ./internal/fault ./internal/words \
+       ./internal/table ./internal/sun ./internal/cover ./internal
+
+export CGO_ENABLED = 0
+
+.PHONY: build run test format vet lint unit bench docs fuzz cover clean
+
+build: ## the static binary, bin/garner
+	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
+
+run: build ## the demo holding's table a year ahead
+	bin/garner outlook --sample
+
+test: format vet lint unit
+
+format:
+	@unformatted="$$(gofmt -l cmd internal tools)"; \
+	if [ -n "$$unformatted" ]; then echo "not formatted with gofmt:"; echo "$$unformatted"; exit 1; fi
+
+vet:
+	$(GO) vet ./...
+
+lint: # staticcheck, pinned in tools/go.mod
+	$(GO) tool -modfile=tools/go.mod staticcheck ./...
+
+unit:
+	$(GO) test $(FAST)
+	$(GO) test ./...
+
+bench: ## the speed of the parts, written to docs/performance.md
+	@mkdir -p bin
+	$(GO) test -run '^$$' -bench . -benchmem ./... > bin/bench.txt || { cat bin/bench.txt; exit 1; }
+	$(GO) -C tools run ./benchtable < bin/bench.txt > docs/performance.md
+
+docs: ## the parts of the documents that come from data and from the program
+	$(GO) test ./internal -run Document -update
+
+fuzz: ## a short burst for each reader; FUZZ=1m for longer
+	@grep -rlE '^func Fuzz' --include='*_test.go' internal | sort | while read -r file; do \
+	  grep -oE '^func Fuzz[A-Za-z0-9_]*' "$$file" | cut -c6- | while read -r target; do \
+	    echo "$$(dirname "$$file") $$target"; \
+	    $(GO) test "./$$(dirname "$$file")" -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZ) </dev/null || exit 1; \
+	  done || exit 1; \
+	done
+
+cover: ## statements reached by the tests, by package
+	@mkdir -p bin
+	$(GO) test -coverprofile bin/cover.out -coverpkg ./internal/... ./... > /dev/null
+	$(GO) tool cover -func bin/cover.out | tail -1
+
+clean:
+	rm -rf bin
