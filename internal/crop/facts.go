@@ -7,6 +7,7 @@ package crop
 type Use struct {
 	Crop      string // id of the crop, e.g. "carrot"
 	Name      string // id of the use, e.g. "table"
+	Label     string // what it is in words, e.g. "carrots for the table"
 	Vegetable string // the name under which the table counts it, e.g. "carrot"
 	Family    string // botanical family
 	Class     string // hardiness class: hardy, half-hardy, tender, very tender
@@ -113,6 +114,9 @@ type Use struct {
 
 	Storage  []Storage
 	Cautions []string // keys of the cautions to be shown
+
+	resolved *resolved // where the numbers come from
+	variety  string    // name of the variety that moved them
 }
 
 // Pattern is how a crop is harvested. The list is closed and documented.
@@ -136,6 +140,8 @@ type Storage struct {
 	FloorC    float64 // below it, chilling shortens the life again
 	LossShare float64 // share lost on preparing and trimming
 	LossMonth float64 // share of the rest lost a month
+
+	Source, Where, Mark, Note string // where the numbers come from
 }
 
 // Override is one number of the grower's own in place of the book's.
