@@ -1,0 +1,145 @@
+package climate
+
+import (
+	"math"
+
+	"garner/internal/cal"
+	"garner/internal/fault"
+	"garner/internal/sun"
+	"garner/internal/words"
+)
+
+// NewGenerator makes a generator from monthly normals alone. Normals hold no
+// spread: it is estimated from the yearly range of the daily mean and the daily
+// range by relations fitted on station series (see spread.go).
+//
+// Radiation comes from the normals, else from their sunshine (FAO-56 eq. 35),
+// else from the temperature range (eq. 50). Without humidity the dew point is
+// taken to be near the minimum, and without wind it blows at 2 m/s (FAO-56,
+// pages 36 and 63).
+func NewGenerator(n Normals, loc sun.Location) (*Generator, error) {
+	if faults := n.Check(); len(faults) > 0 {
+		return nil, faults
+	}
+	return newGenerator(estimateMonths(&n, loc), loc), nil
+}
+
+// estimateMonths fills in what the generator needs from normals.
+func estimateMonths(n *Normals, loc sun.Location) (months [12]month) {
+	place := placeOf(n)
+	for i := range months {
+		w := &n[i]
+		m := &months[i]
+		m.tMinC, m.tMaxC = w.TMinC, w.TMaxC
+		m.rainMM = w.RainMM
+		m.radiationMJ = radiationNormal(w, loc, i)
+		m.wetShare = wetShareOf(w.RainMM, cal.DaysInMonth(i+1))
+		m.persistence = usualPersistence
+		m.rainShape = usualRainShape
+		m.slowRain = usualSlowRain
+		place.spread(m, i)
+		m.elements[varSun].mean = sunShareOf(m.radiationMJ, loc, i)
+		m.elements[varHumidity].mean = humidityNormal(w)
+		m.elements[varWind].mean = usualWindMS
+		if w.WindMS.Known {
+			m.elements[varWind].mean = w.WindMS.Value
+		}
+		m.elements[varMean].mean = (w.TMinC + w.TMaxC) / 2
+		m.elements[varRange].mean = w.TMaxC - w.TMinC
+	}
+	return months
+}
+
+// usualWindMS is the wind at 2 m where nothing is known [m/s] (FAO-56, page 63:
+// the mean over 2,000 weather stations).
+const usualWindMS = 2
+
+// radiationNormal is a month's mean radiation [MJ/m2/day].
+func radiationNormal(n *MonthNormal, loc sun.Location, i int) float64 {
+	if n.RadiationMJ.Known {
+		return n.RadiationMJ.Value
+	}
+	sum, days := 0.0, 0.0
+	for d, m := range monthOf {
+		if m != i {
+			continue
+		}
+		ra := sun.ExtraterrestrialMJ(loc.LatitudeDeg, d+1)
+		day := sun.HargreavesMJ(ra, n.TMinC, n.TMaxC, sun.Inland)
+		if n.SunH.Known {
+			day = sun.AngstromMJ(ra, n.SunH.Value, sun.DaylightH(loc.LatitudeDeg, d+1))
+		}
+		sum += math.Min(day, sun.ClearSkyMJ(ra, loc.ElevationM))
+		days++
+	}
+	return sum / days
+}
+
+// sunShareOf returns where a month's mean radiation lies between the least and
+// the most of its days.
+func sunShareOf(radiationMJ float64, loc sun.Location, i int) float64 {
+	low, high, days := 0.0, 0.0, 0.0
+	for d, m := range monthOf {
+		if m == i {
+			l, h := skyBounds(loc, d+1)
+			low, high, days = low+l, high+h, days+1
+		}
+	}
+	return skyShare(radiationMJ, low/days, high/days)
+}
+
+// humidityNormal is a month's mean relative humidity [%]: measured, else from a
+// dew point near the minimum (FAO-56 eq. 48, and eq. 11 and 12 for the mean
+// saturation pressure).
+func humidityNormal(n *MonthNormal) float64 {
+	if n.HumidityPct.Known {
+		return math.Max(5, math.Min(99, n.HumidityPct.Value))
+	}
+	return HumidityFromDew(n.TMinC, n.TMinC, n.TMaxC)
+}
+
+// HumidityFromDew returns the day's mean relative humidity [%, at most 100] from
+// the dew point and the day's extremes [C].
+//
+// Source: FAO-56 eq. 14 (actual vapour pressure) over eq. 12 (mean saturation
+// pressure).
+func HumidityFromDew(dewC, tMinC, tMaxC float64) float64 {
+	saturated := (saturationKPa(tMinC) + saturationKPa(tMaxC)) / 2 // eq. 12
+	return math.Min(100, 100*saturationKPa(dewC)/saturated)
+}
+
+// saturationKPa is the vapour pressure of saturated air at t [C] [kPa] (FAO-56
+// eq. 11). Check: 24.5 C: 3.075 (example 3).
+func saturationKPa(t float64) float64 {
+	return 0.6108 * math.Exp(17.27*t/(t+237.3)) // eq. 11
+}
+
+// Check returns every fault of the normals; none when they are sound.
+func (n *Normals) Check() (faults fault.List) {
+	bad := func(i int, key, column string, v float64) {
+		faults = append(faults, fault.New(fault.Invalid, key, words.Args{"month": i + 1, "value": v}).
+			In(fault.Place{Column: column}))
+	}
+	for i := range n {
+		m := &n[i]
+		switch {
+		case !(m.TMinC >= LeastC && m.TMinC <= MostC):
+			bad(i, "climate.normal_temperature", "tmin_c", m.TMinC)
+		case !(m.TMaxC >= LeastC && m.TMaxC <= MostC):
+			bad(i, "climate.normal_temperature", "tmax_c", m.TMaxC)
+		case m.TMinC > m.TMaxC:
+			bad(i, "climate.normal_swapped", "tmin_c", m.TMinC)
+		}
+		if !(m.RainMM >= 0 && m.RainMM < 5000) {
+			bad(i, "climate.normal_rain", "rain_mm", m.RainMM)
+		}
+	}
+	return faults
+}
+
+// The temperatures that are taken for weather [C]: wider than the records of
+// the Earth's farmed land.
+const (
+	LeastC = -80
+	MostC  = 60
+)

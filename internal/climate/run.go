@@ -1,0 +1,189 @@
+package climate
+
+import (
+	"math"
+
+	"garner/internal/cal"
+)
+
+// spinUpMonths is how long a run is brought up before the quarter it is wanted
+// for: by then the departures keep under 1e-4 of where they started.
+const spinUpMonths = 2
+
+// Days makes n days from first on, for a seed, a number of the future and a
+// number of the site. Two sites with the same number have the same chances on
+// the same days; sites near to one another should share a number.
+//
+// Every day is a function of (seed, future, site, date): a run of other days
+// over the same dates gives the same weather. To that end the random numbers
+// belong to the month of the date, and the memory of the weather is brought up
+// afresh over the two months before each quarter of the year; where one quarter
+// gives way to the next the departures differ from an unbroken run by less than
+// 1e-4 of their spread.
+func (g *Generator) Days(seed, future, site uint64, first cal.Date, n int) []Day {
+	return g.appendDays(make([]Day, 0, max(n, 0)), key{seed, future, site}, first, n)
+}
+
+// appendDays adds n days from first on to out.
+func (g *Generator) appendDays(out []Day, k key, first cal.Date, n int) []Day {
+	if n <= 0 {
+		return out
+	}
+	year, month, _ := first.YMD()
+	quarter := (month-1)/3*3 + 1
+	r := run{g: g, key: k, year: year, month: quarter - spinUpMonths}
+	if r.month < 1 {
+		r.year, r.month = r.year-1, r.month+12
+	}
+	r.slow[0] = g.slowMonth(k, previousYear(r.year, r.month), previousMonth(r.month))
+	r.slow[1] = g.slowMonth(k, r.year, r.month)
+	date := cal.Of(r.year, r.month, 1)
+	last := first + cal.Date(n)
+	for date < last {
+		out, date = r.monthInto(out, date, first, last)
+	}
+	return out
+}
+
+func previousMonth(month int) int { return (month+10)%12 + 1 }
+
+func previousYear(year, month int) int {
+	if month == 1 {
+		return year - 1
+	}
+	return year
+}
+
+// state is what the weather remembers: yesterday's departures and whether it
+// was wet.
+type state struct {
+	x   vector
+	wet bool
+}
+
+// run is the generator on its way through the months.
+type run struct {
+	g           *Generator
+	key         key
+	year, month int           // the month to come
+	slow        [2]slowVector // of the month before and of this month
+	state       state
+	next        state // brought up for the next quarter
+}
+
+// monthInto runs one month from date, its first day, and adds the days from
+// first to before last to out.
+func (r *run) monthInto(out []Day, date, first, last cal.Date) ([]Day, cal.Date) {
+	g, m := r.g, r.month-1
+	if r.month%3 == 1 {
+		r.state, r.next = r.next, state{}
+	}
+	nextYear, nextMonth := r.year, r.month+1
+	if nextMonth > 12 {
+		nextYear, nextMonth = r.year+1, 1
+	}
+	following := g.slowMonth(r.key, nextYear, nextMonth)
+	stream := r.key.stream(r.year, r.month, forDays)
+	share, amount := g.slowRain(m, r.slow[1][variables])
+	days := int(cal.Of(nextYear, nextMonth, 1) - date)
+	bring := r.month%3 != 1 // the two months before a quarter bring its state up
+	var d draws
+	for i := range days {
+		drawDay(&stream, &d)
+		noise := g.ar[m].b.lowerTimes(&d.normal)
+		r.state.step(&g.ar[m].a, &noise, d.rainy, share, g.chain[m].persistence)
+		if bring {
+			r.next.step(&g.ar[m].a, &noise, d.rainy, share, g.chain[m].persistence)
+		}
+		if date >= first && date < last {
+			index := dayIndex(r.month, i+1)
+			slow := slowOn(&r.slow[0], &r.slow[1], &following, i, days)
+			day := g.day(&g.days[index], &r.state, &slow)
+			if r.state.wet {
+				day.RainMM = WetDayMM + g.chain[m].excessMM*amount*g.rain[m].at(d.amount)
+			}
+			out = append(out, day)
+		}
+		date++
+	}
+	r.slow[0], r.slow[1] = r.slow[1], following
+	r.year, r.month = nextYear, nextMonth
+	return out, date
+}
+
+// slowRain returns a month's share of wet days and the factor on their rain,
+// with the slow departure z of its rain shared evenly between them.
+func (g *Generator) slowRain(m int, z float64) (share, amount float64) {
+	c := &g.chain[m]
+	part := c.slow / 2
+	room := math.Min(c.wetShare, 1-c.wetShare) * 0.9
+	share = c.wetShare + math.Max(-room, math.Min(room, part*z*c.wetShare))
+	return share, math.Exp(part*z - part*part/2)
+}
+
+// step moves the state on by a day.
+func (s *state) step(a *matrix, noise *vector, rainy, share, persistence float64) {
+	chance := afterDry(share, persistence)
+	if s.wet {
+		chance = afterWet(share, persistence)
+	}
+	s.wet = rainy < chance
+	x := *noise
+	for i := range x {
+		row := &a[i]
+		x[i] += row[0]*s.x[0] + row[1]*s.x[1] + row[2]*s.x[2] + row[3]*s.x[3] + row[4]*s.x[4]
+	}
+	s.x = x
+}
+
+// lowerTimes multiplies a lower triangular matrix with a vector.
+func (m *matrix) lowerTimes(v *vector) vector {
+	return vector{
+		m[0][0] * v[0],
+		m[1][0]*v[0] + m[1][1]*v[1],
+		m[2][0]*v[0] + m[2][1]*v[1] + m[2][2]*v[2],
+		m[3][0]*v[0] + m[3][1]*v[1] + m[3][2]*v[2] + m[3][3]*v[3],
+		m[4][0]*v[0] + m[4][1]*v[1] + m[4][2]*v[2] + m[4][3]*v[3] + m[4][4]*v[4],
+	}
+}
+
+// slowOn turns the slow departures of three months into those of day i of the
+// middle one: between the middles of two months the weights turn a quarter of a
+// circle, so that the spread is the same on every day.
+func slowOn(before, this, after *slowVector, i, days int) (out vector) {
+	place := (float64(i) + 0.5) / float64(days) // 0-1 through the month
+	other, turn := after, place-0.5
+	if place < 0.5 {
+		other, turn = before, 0.5-place
+	}
+	sin, cos := math.Sincos(turn * math.Pi / 2)
+	scale := 1 / math.Sqrt(1+2*sin*cos*slowNeighbour)
+	sin, cos = sin*scale, cos*scale
+	for v := range out {
+		out[v] = cos*this[v] + sin*other[v]
+	}
+	return out
+}
+
+// day turns departures into weather, rain apart.
+func (g *Generator) day(d *dayModel, s *state, slow *vector) Day {
+	st := &d.state[dry]
+	if s.wet {
+		st = &d.state[wet]
+	}
+	var z vector
+	for v := range z {
+		z[v] = d.fast[v]*s.x[v] + d.slow[v]*slow[v]
+	}
+	mean := st.meanC + st.meanSD*z[varMean]
+	root := st.rangeA + st.rangeB*z[varRange]
+	half := root * root / 2
+	gust := st.windA + st.windB*z[varWind]
+	return Day{
+		TMinC:       mean - half,
+		TMaxC:       mean + half,
+		RadiationMJ: d.skyLow + d.skySpan*logistic(st.sunMid+st.sunSpread*z[varSun]),
+		HumidityPct: 100 * logistic(st.rhMid+st.rhSpread*z[varHumidity]),
+		WindMS:      gust * gust,
+	}
+}
