@@ -1,0 +1,13 @@
+// Garner shows a household's table of home-grown vegetables a year ahead.
+package main
+
+import (
+	"os"
+
+	"garner/internal/cli"
+)
+
+// version is set when the program is built by make.
+var version = "unreleased"
+
+func main() { os.Exit(cli.Main(version)) }

@@ -1,0 +1,123 @@
+package cli
+
+import (
+	"bufio"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"garner/internal/words"
+)
+
+// App is garner at one prompt: where it writes, in which language, and what it
+// knows of the terminal.
+type App struct {
+	Stdout   io.Writer
+	Stderr   io.Writer
+	Terminal bool // standard error is a terminal: progress may be shown
+	Words    *words.Catalogue
+	Version  string
+}
+
+// grammar is the command line as a whole. Its texts are in the
+// catalogue; see help.go.
+type grammar struct {
+	Outlook    outlookCommand    `cmd:""`
+	Grow       growCommand       `cmd:""`
+	Window     windowCommand     `cmd:""`
+	Weather    weatherCommands   `cmd:""`
+	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
+	Completion completionCommand `cmd:""`
+	Version    versionCommand    `cmd:""`
+	Complete   completeCommand   `cmd:"" name:"complete-line" hidden:"" passthrough:""`
+}
+
+type weatherCommands struct {
+	Describe describeCommand `cmd:""`
+	Generate generateCommand `cmd:""`
+}
+
+// Main runs garner with the arguments of the process and returns its exit code.
+func Main(version string) int {
+	out := bufio.NewWriterSize(os.Stdout, 1<<16)
+	app := &App{
+		Stdout: out, Stderr: os.Stderr, Terminal: isTerminal(os.Stderr),
+		Words: words.English(), Version: version,
+	}
+	code := app.Run(os.Args[1:])
+	if err := out.Flush(); err != nil && code == 0 {
+		return app.tell(err)
+	}
+	return code
+}
+
+// Run runs one command line and returns its exit code. No panic gets past it.
+func (a *App) Run(args []string) (code int) {
+	defer func() {
+		if recover() != nil {
+			a.apologise()
+			code = 1
+		}
+	}()
+	ctx, helped, err := a.parse(tidy(args))
+	if helped {
+		return 0
+	}
+	if err != nil {
+		return a.tell(err)
+	}
+	if err := ctx.Run(a); err != nil {
+		return a.tell(err)
+	}
+	return 0
+}
+
+// parse reads the arguments; helped is true when they asked for help, which has
+// then been given.
+func (a *App) parse(args []string) (ctx *kong.Context, helped bool, err error) {
+	parser, err := a.parser(func(int) { helped = true })
+	if err != nil {
+		return nil, false, err
+	}
+	ctx, err = parser.Parse(args)
+	if helped {
+		return nil, true, nil
+	}
+	if err != nil {
+		return nil, false, &usageError{
+			phrase:  words.P("cli.usage", words.Args{"problem": strings.TrimSuffix(err.Error(), ".")}),
+			command: commandNamed(parser.Model.Node, args),
+		}
+	}
+	return ctx, false, nil
+}
+
+func (a *App) parser(exit func(int)) (*kong.Kong, error) {
+	return kong.New(&grammar{},
+		kong.Name("garner"),
+		kong.Writers(a.Stdout, a.Stderr),
+		kong.Exit(exit),
+		kong.Help(a.helpPage),
+	)
+}
+
+// commandNamed returns the command that the leading words of the arguments name,
+// so that a hint can point at the right help.
+func commandNamed(node *kong.Node, args []string) string {
+	named := "garner"
+	for _, arg := range args {
+		if node = child(node, arg); node == nil {
+			break
+		}
+		named += " " + arg
+	}
+	return named
+}
+
+// isTerminal tells whether a file is a terminal or the like.
+func isTerminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

@@ -1,0 +1,64 @@
+package cli
+
+import (
+	"garner/internal/cal"
+	"garner/internal/climate"
+	"garner/internal/desk"
+)
+
+// generateCommand makes daily weather from monthly normals.
+type generateCommand struct {
+	Normals string `placeholder:"NORMALS.csv"`
+	Site    string `placeholder:"LAT,LON,ELEV"`
+	Years   string `placeholder:"N"`
+	Seed    string `placeholder:"S"`
+	holdingFlags
+	JSON bool `name:"json"`
+}
+
+// generatedDay is a day of the JSON; its fields are the columns of the CSV.
+type generatedDay struct {
+	Date        cal.Date `json:"date"`
+	TMinC       float64  `json:"tmin_c"`
+	TMaxC       float64  `json:"tmax_c"`
+	RainMM      float64  `json:"rain_mm"`
+	RadiationMJ float64  `json:"rad_mj_m2"`
+}
+
+// Run asks the desk for the weather and writes it as CSV, or as JSON.
+func (c *generateCommand) Run(a *App) error {
+	var f flags
+	years := f.whole("--years", c.Years, 1, maxYears, 1)
+	seed := f.seed(c.Seed)
+	if !c.given() {
+		f.need("--site", c.Site)
+		f.need("--normals", c.Normals)
+	}
+	if err := f.err(); err != nil {
+		return err
+	}
+	at, err := c.spot(a, &f, c.Site)
+	if err != nil {
+		return err
+	}
+	normals, err := a.normals(c.Normals, at)
+	if err != nil {
+		return err
+	}
+	series, err := desk.Generate(normals, at.site, years, seed)
+	if err != nil {
+		return err
+	}
+	if c.JSON {
+		return a.json(map[string][]generatedDay{"days": generatedDays(series)})
+	}
+	return writeDaily(a.Stdout, series)
+}
+
+func generatedDays(s *climate.Series) []generatedDay {
+	days := make([]generatedDay, len(s.Days))
+	for i, d := range s.Days {
+		days[i] = generatedDay{s.First + cal.Date(i), d.TMinC, d.TMaxC, d.RainMM, d.RadiationMJ}
+	}
+	return days
+}

@@ -1,0 +1,74 @@
+package cli
+
+import (
+	"garner/internal/cal"
+	"garner/internal/desk"
+	"garner/internal/words"
+)
+
+// likelyGap is the chance of a week being short from which it is told in words:
+// as often short as not.
+const likelyGap = 0.5
+
+// gapRun is a run of weeks in which a vegetable is likely to be short.
+type gapRun struct {
+	vegetable   string
+	first, last cal.Date // first and last day
+	shortKg     float64  // mean shortage a week [kg]
+	wantKg      float64  // mean want a week [kg]
+	chance      float64  // mean chance of a week being short
+	now         bool     // it begins with the table
+}
+
+// nextGap finds the first likely gap of a vegetable.
+func nextGap(v *desk.VegetableTable, weeks []cal.Date) (gapRun, bool) {
+	run := gapRun{vegetable: v.Name}
+	n := 0
+	for i, week := range weeks {
+		if v.WantKg[i] <= 0 || v.GapChance[i] < likelyGap {
+			if n > 0 {
+				break
+			}
+			continue
+		}
+		if n == 0 {
+			run.first, run.now = week, i == 0
+		}
+		n++
+		run.last = week + 6
+		run.shortKg += v.ShortKg[i]
+		run.wantKg += v.WantKg[i]
+		run.chance += v.GapChance[i]
+	}
+	if n == 0 {
+		return gapRun{}, false
+	}
+	run.shortKg /= float64(n)
+	run.wantKg /= float64(n)
+	run.chance /= float64(n)
+	return run, true
+}
+
+// showGaps tells each vegetable's next gap in words, with its odds.
+func (a *App) showGaps(r *desk.OutlookResult) {
+	var gaps grid
+	for i := range r.Vegetables {
+		run, ok := nextGap(&r.Vegetables[i], r.Weeks)
+		if !ok {
+			continue
+		}
+		key := "cli.gap_from"
+		if run.now {
+			key = "cli.gap_now"
+		}
+		gaps.add("  "+run.vegetable, a.Words.Text(words.P(key, words.Args{
+			"first": run.first, "last": run.last, "short": run.shortKg, "want": run.wantKg, "chance": run.chance,
+		})))
+	}
+	if len(gaps.rows) == 0 {
+		a.say(words.P("cli.gaps_none", nil))
+		return
+	}
+	a.say(words.P("cli.gaps", nil))
+	gaps.write(a)
+}
