@@ -1,0 +1,77 @@
+package exchange
+
+import (
+	"garner/internal/fault"
+	"garner/internal/record"
+	"garner/internal/words"
+)
+
+// checkStores looks at stores and at what lies in them.
+func (c *checker) checkStores() {
+	for i, s := range c.h.Stores {
+		if s.SummerC < s.WinterC {
+			c.wrong("stores", i, "summer_c", fault.New(fault.Invalid, "exchange.summer_colder", words.Args{"summer": s.SummerC, "winter": s.WinterC}))
+		}
+	}
+	for i, b := range c.h.Batches {
+		c.knownPlanting("batches", i, b.Planting)
+		if b.Stored.IsSet() && c.h.Today.IsSet() && b.Stored > c.h.Today {
+			c.wrong("batches", i, "stored", fault.New(fault.Invalid, "exchange.after_today", words.Args{"given": b.Stored.String(), "today": c.h.Today.String()}))
+		}
+	}
+}
+
+// knownPlanting reports a planting that no plan and no draft has.
+func (c *checker) knownPlanting(table string, row int, id string) {
+	if id != "" && !c.stands(id) {
+		c.wrong(table, row, "planting", unknownID(id, "plantings.csv", c.idsOf("plantings")))
+	}
+}
+
+// subjects says what a kind of record is about; at least one of the columns
+// must be filled. Other kinds may be about anything.
+var subjects = map[record.What][]string{
+	record.Emerged:   {"planting"},
+	record.Planted:   {"planting"},
+	record.FirstPick: {"planting"},
+	record.Picked:    {"planting"},
+	record.LastPick:  {"planting"},
+	record.Died:      {"planting"},
+	record.Cleared:   {"planting", "bed"},
+	record.Counted:   {"store"},
+	record.Watered:   {"planting", "bed"},
+	record.Covered:   {"planting", "bed"},
+}
+
+// checkRecords looks at what was seen and done.
+func (c *checker) checkRecords() {
+	for i := range c.h.Records {
+		r := &c.h.Records[i]
+		c.knownPlanting("records", i, r.Planting)
+		c.checkSubject(i, r)
+		if r.Unit == "share" && r.Value > 1 {
+			c.wrong("records", i, "value", fault.New(fault.OutOfRange, "exchange.share_above_one", words.Args{"given": r.Value}))
+		}
+		if r.Date.IsSet() && c.h.Today.IsSet() && r.Date > c.h.Today {
+			c.wrong("records", i, "date", fault.New(fault.Invalid, "exchange.after_today", words.Args{"given": r.Date.String(), "today": c.h.Today.String()}))
+		}
+	}
+}
+
+func (c *checker) checkSubject(row int, r *record.Record) {
+	needed := subjects[r.What]
+	if len(needed) == 0 {
+		return
+	}
+	filled := map[string]string{"planting": r.Planting, "bed": r.Bed, "store": r.Store}
+	for _, column := range needed {
+		if filled[column] != "" {
+			return
+		}
+	}
+	key := "exchange.about_what"
+	if len(needed) > 1 {
+		key = "exchange.about_either"
+	}
+	c.wrong("records", row, needed[0], fault.New(fault.Invalid, key, words.Args{"what": string(r.What), "column": needed[0]}))
+}

@@ -1,0 +1,77 @@
+package exchange
+
+import (
+	"garner/internal/cal"
+	"garner/internal/holding"
+	"garner/internal/larder"
+	"garner/internal/record"
+)
+
+var wantsSheet = rowsOf[larder.Want]{
+	table: tableNamed("wants"),
+	columns: []column[larder.Want]{
+		text("id", func(w *larder.Want) *string { return &w.ID }),
+		text("vegetable", func(w *larder.Want) *string { return &w.Vegetable }),
+		number("kg_per_week", func(w *larder.Want) *float64 { return &w.KgPerWeek }),
+		monthDay("from", func(w *larder.Want) *cal.MonthDay { return &w.From }),
+		monthDay("to", func(w *larder.Want) *cal.MonthDay { return &w.To }),
+	},
+	list: func(h *holding.Holding) []larder.Want { return h.Wants },
+	put:  func(h *holding.Holding, rows []larder.Want) { h.Wants = rows },
+}
+
+var storesSheet = rowsOf[larder.Store]{
+	table: tableNamed("stores"),
+	columns: []column[larder.Store]{
+		text("id", func(s *larder.Store) *string { return &s.ID }),
+		text("name", func(s *larder.Store) *string { return &s.Name }),
+		text("method", func(s *larder.Store) *string { return &s.Method }),
+		number("winter_c", func(s *larder.Store) *float64 { return &s.WinterC }),
+		number("summer_c", func(s *larder.Store) *float64 { return &s.SummerC }),
+		number("capacity_kg", func(s *larder.Store) *float64 { return &s.CapacityKg }),
+	},
+	list: func(h *holding.Holding) []larder.Store { return h.Stores },
+	put:  func(h *holding.Holding, rows []larder.Store) { h.Stores = rows },
+}
+
+var batchesSheet = rowsOf[larder.Batch]{
+	table: tableNamed("batches"),
+	blank: larder.Batch{Stored: cal.None},
+	columns: []column[larder.Batch]{
+		text("id", func(b *larder.Batch) *string { return &b.ID }),
+		text("store", func(b *larder.Batch) *string { return &b.Store }),
+		text("crop", func(b *larder.Batch) *string { return &b.Crop }),
+		text("use", func(b *larder.Batch) *string { return &b.Use }),
+		number("kg", func(b *larder.Batch) *float64 { return &b.Kg }),
+		date("stored", func(b *larder.Batch) *cal.Date { return &b.Stored }),
+		text("planting", func(b *larder.Batch) *string { return &b.Planting }),
+	},
+	list: func(h *holding.Holding) []larder.Batch { return h.Batches },
+	put:  func(h *holding.Holding, rows []larder.Batch) { h.Batches = rows },
+}
+
+// recordedValue is written when there is a unit, also when it is 0: an empty
+// store was counted too.
+var recordedValue = func() column[record.Record] {
+	c := number("value", func(r *record.Record) *float64 { return &r.Value })
+	c.keep = func(r *record.Record) bool { return r.Unit != "" }
+	return c
+}()
+
+var recordsSheet = rowsOf[record.Record]{
+	table: tableNamed("records"),
+	blank: record.Record{Date: cal.None},
+	columns: []column[record.Record]{
+		text("id", func(r *record.Record) *string { return &r.ID }),
+		date("date", func(r *record.Record) *cal.Date { return &r.Date }),
+		text("what", func(r *record.Record) *record.What { return &r.What }),
+		text("planting", func(r *record.Record) *string { return &r.Planting }),
+		text("bed", func(r *record.Record) *string { return &r.Bed }),
+		text("store", func(r *record.Record) *string { return &r.Store }),
+		recordedValue,
+		text("unit", func(r *record.Record) *string { return &r.Unit }),
+		text("note", func(r *record.Record) *string { return &r.Note }),
+	},
+	list: func(h *holding.Holding) []record.Record { return h.Records },
+	put:  func(h *holding.Holding, rows []record.Record) { h.Records = rows },
+}
