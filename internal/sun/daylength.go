@@ -61,4 +61,4 @@ func DaylightH(latitudeDeg float64, dayOfYear int) float64 {
 
 // arcCosine is the arc cosine of x held to -1 to 1: beyond them the sun does
 // not set or does not rise.
-func arcCosine(x float64) float64 { return math.Acos(math.Max(-1, math.Min(1, x))) }
+func arcCosine(x float64) float64 { return math.Acos(max(-1, min(1, x))) }

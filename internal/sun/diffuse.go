@@ -1,7 +1,5 @@
 package sun
 
-import "math"
-
 // winterSunset is the sunset angle that parts the short days of the daily and
 // monthly correlations from the others, 81.4 degrees [rad].
 const winterSunset = 81.4 * degree
@@ -14,17 +12,17 @@ const winterSunset = 81.4 * degree
 // Source: Erbs, Klein & Duffie 1982, the daily correlation, as in Duffie &
 // Beckman, Solar Engineering of Thermal Processes, eq. 2.11.1.
 func DiffuseShare(clearness, sunsetAngleRad float64) float64 {
-	k := math.Max(0, clearness)
+	k := max(0, clearness)
 	if sunsetAngleRad <= winterSunset {
 		if k >= 0.715 {
 			return 0.143
 		}
-		return math.Min(1, 1+k*(-0.2727+k*(2.4495+k*(-11.9514+k*9.3879)))) // eq. 2.11.1
+		return min(1, 1+k*(-0.2727+k*(2.4495+k*(-11.9514+k*9.3879)))) // eq. 2.11.1
 	}
 	if k >= 0.722 {
 		return 0.175
 	}
-	return math.Min(1, 1+k*(0.2832+k*(-2.5557+k*0.8448))) // eq. 2.11.1
+	return min(1, 1+k*(0.2832+k*(-2.5557+k*0.8448))) // eq. 2.11.1
 }
 
 // DiffuseShareHourly returns the diffuse part, 0-1, of an hour's global
@@ -33,7 +31,7 @@ func DiffuseShare(clearness, sunsetAngleRad float64) float64 {
 // Check: 0.405724: 0.831; 0.718133: 0.218.
 // Source: Erbs, Klein & Duffie 1982, eq. 1.
 func DiffuseShareHourly(clearness float64) float64 {
-	k := math.Max(0, clearness)
+	k := max(0, clearness)
 	switch {
 	case k <= 0.22:
 		return 1 - 0.09*k // eq. 1
@@ -51,7 +49,7 @@ func DiffuseShareHourly(clearness float64) float64 {
 // degrees: 0.429. Source: Erbs, Klein & Duffie 1982, the monthly correlation, as
 // in Duffie & Beckman eq. 2.12.1.
 func DiffuseShareMonthly(clearness, sunsetAngleRad float64) float64 {
-	k := math.Max(0.3, math.Min(0.8, clearness))
+	k := max(0.3, min(0.8, clearness))
 	if sunsetAngleRad <= winterSunset {
 		return 1.391 + k*(-3.560+k*(4.189-k*2.137)) // eq. 2.12.1
 	}

@@ -39,7 +39,7 @@ func PositionAt(at Location, unixSeconds int64) Position {
 	sinH, cosH := math.Sincos(hourAngle)
 	sinElevation := sinLat*sinDec + cosLat*cosDec*cosH                 // eq. 13.6
 	south := math.Atan2(sinH*cosDec, cosH*cosDec*sinLat-sinDec*cosLat) // eq. 13.5
-	elevation := math.Asin(math.Max(-1, math.Min(1, sinElevation)))
+	elevation := math.Asin(max(-1, min(1, sinElevation)))
 	return Position{
 		ElevationDeg:   elevation/degree - parallaxDeg*math.Cos(elevation), // eq. 40.1, flattened
 		AzimuthDeg:     fullTurn(south/degree + 180),

@@ -32,7 +32,7 @@ func ExtraterrestrialMJ(latitudeDeg float64, dayOfYear int) float64 {
 	sinDec, cosDec := math.Sincos(dec)
 	ra := 24 * 60 / math.Pi * solarConstant * distance *
 		(sunset*sinLat*sinDec + cosLat*cosDec*math.Sin(sunset)) // eq. 21
-	return math.Max(0, ra)
+	return max(0, ra)
 }
 
 // ClearSkyMJ returns the global radiation of a cloudless day [MJ/m2/day] from
@@ -53,7 +53,7 @@ func ClearSkyMJ(extraterrestrialMJ, elevationM float64) float64 {
 func AngstromMJ(extraterrestrialMJ, sunshineH, daylightH float64) float64 {
 	share := 0.0
 	if daylightH > 0 {
-		share = math.Max(0, math.Min(1, sunshineH/daylightH))
+		share = max(0, min(1, sunshineH/daylightH))
 	}
 	return (AngstromA + AngstromB*share) * extraterrestrialMJ // eq. 35
 }
@@ -77,7 +77,7 @@ func SunshineShare(extraterrestrialMJ, radiationMJ float64) float64 {
 		return 0
 	}
 	share := (radiationMJ/extraterrestrialMJ - AngstromA) / AngstromB // eq. 35
-	return math.Max(0, math.Min(1, share))
+	return max(0, min(1, share))
 }
 
 // Clearness returns the share of the radiation above the air that arrives, 0-1,
@@ -86,7 +86,7 @@ func Clearness(extraterrestrialMJ, radiationMJ float64) float64 {
 	if extraterrestrialMJ <= 0 {
 		return 0
 	}
-	return math.Max(0, math.Min(1, radiationMJ/extraterrestrialMJ))
+	return max(0, min(1, radiationMJ/extraterrestrialMJ))
 }
 
 // The adjustment coefficients of HargreavesMJ [C to the power -0.5] (FAO-56,
@@ -104,5 +104,5 @@ const (
 // Check: 40.6, 14.8 to 26.6 C, Inland: 22.3 (FAO-56 example 15).
 // Source: Hargreaves & Samani 1982, in FAO-56 eq. 50.
 func HargreavesMJ(extraterrestrialMJ, tMinC, tMaxC, coefficient float64) float64 {
-	return coefficient * math.Sqrt(math.Max(0, tMaxC-tMinC)) * extraterrestrialMJ // eq. 50
+	return coefficient * math.Sqrt(max(0, tMaxC-tMinC)) * extraterrestrialMJ // eq. 50
 }
