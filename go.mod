@@ -7,7 +7,9 @@ require (
 	github.com/google/go-cmp v0.7.0 // indirect
 	github.com/jszwec/csvutil v1.10.0 // indirect
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
+	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
+	golang.org/x/tools v0.52.0 // indirect
 	gonum.org/v1/gonum v0.17.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
 )

@@ -13,6 +13,8 @@ import (
 //go:embed shells
 var shells embed.FS
 
+var shellNames = []string{"bash", "zsh", "fish"}
+
 // completeName is the hidden command that the shells ask.
 const completeName = "complete-line"
 
@@ -25,7 +27,7 @@ type completionCommand struct {
 // Run writes the script of the shell named.
 func (c *completionCommand) Run(a *App) error {
 	var f flags
-	shell := f.oneOf("SHELL", c.Shell, []string{"bash", "zsh", "fish"})
+	shell := f.oneOf("SHELL", c.Shell, shellNames)
 	if err := f.err(); err != nil {
 		return err
 	}
@@ -78,7 +80,7 @@ func candidates(node *kong.Node, given []string) []string {
 			node = next
 		}
 	}
-	names := closedLists[before]
+	names := closedList(before)
 	if names == nil && strings.HasPrefix(last, "-") {
 		names = flagNames(node)
 	} else if names == nil {
@@ -94,11 +96,17 @@ func candidates(node *kong.Node, given []string) []string {
 	return fit
 }
 
-// closedLists are the values of the words before them.
-var closedLists = map[string][]string{
-	"--cover":    covers,
-	"--method":   methods,
-	"completion": {"bash", "zsh", "fish"},
+// closedList returns the values that may follow a word, nil when it has none.
+func closedList(before string) []string {
+	switch before {
+	case "--cover":
+		return covers()
+	case "--method":
+		return methods
+	case "completion":
+		return shellNames
+	}
+	return nil
 }
 
 func flagNames(node *kong.Node) []string {

@@ -97,11 +97,13 @@ var methods = []string{
 	string(plan.Seed), string(plan.Plant), string(plan.Set), string(plan.Crown), string(plan.Cutting),
 }
 
-// covers are the kinds of cover; the list is closed.
-var covers = []string{
-	string(cover.Open), string(cover.Mesh), string(cover.Fleece), string(cover.Cloche),
-	string(cover.LowTunnel), string(cover.ColdFrame), string(cover.Tunnel), string(cover.TunnelTwo),
-	string(cover.Glasshouse), string(cover.TunnelInner), string(cover.Indoors),
+// covers names the kinds of cover; the list is closed.
+func covers() []string {
+	var names []string
+	for _, kind := range cover.Kinds() {
+		names = append(names, string(kind))
+	}
+	return names
 }
 
 func (f *flags) method(given string) string { return f.oneOf("--method", given, methods) }
@@ -111,7 +113,7 @@ func (f *flags) cover(given string) string {
 	if given == "" {
 		return string(cover.Open)
 	}
-	return f.oneOf("--cover", given, covers)
+	return f.oneOf("--cover", given, covers())
 }
 
 // oneOf reads a name out of a closed list, however its words are joined: low

@@ -35,10 +35,11 @@ func (a *App) showGrow(r *desk.GrowResult, o desk.GrowOptions, every int) {
 	if r.Over != nil {
 		a.say(words.P("cli.grow_over", words.Args{"date": *r.Over}))
 	}
-	a.say(words.P("cli.grow_end", words.Args{"end": a.named("cli.end_", r.End)}))
-	if why := a.reason(r.Why); why != "" {
-		a.say(words.P("cli.grow_why", words.Args{"why": why}))
+	end := a.reason(r.Why)
+	if end == "" {
+		end = r.End
 	}
+	a.say(words.P("cli.grow_end", words.Args{"end": end}))
 }
 
 func (a *App) head(key string) string { return a.Words.Text(words.P(key, nil)) }

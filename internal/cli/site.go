@@ -8,15 +8,6 @@ import (
 	"garner/internal/words"
 )
 
-// The reach of the models: no polar day or night, no ground below the deepest
-// or above the highest that is gardened.
-const (
-	latitudeReach  = 66
-	longitudeReach = 180
-	lowestGroundM  = -450
-	highestGroundM = 5500
-)
-
 // site reads LAT,LON,ELEV in degrees, degrees and metres.
 func (f *flags) site(given string) desk.Site {
 	parts := strings.Split(given, ",")
@@ -30,16 +21,8 @@ func (f *flags) site(given string) desk.Site {
 		return desk.Site{}
 	}
 	s := desk.Site{LatitudeDeg: numbers[0], LongitudeDeg: numbers[1], ElevationM: numbers[2]}
-	f.within("cli.site_latitude", s.LatitudeDeg, -latitudeReach, latitudeReach)
-	f.within("cli.site_longitude", s.LongitudeDeg, -longitudeReach, longitudeReach)
-	f.within("cli.site_elevation", s.ElevationM, lowestGroundM, highestGroundM)
+	f.faults = append(f.faults, s.Check()...)
 	return s
-}
-
-func (f *flags) within(key string, x, low, high float64) {
-	if x < low || x > high {
-		f.refuse(fault.OutOfRange, words.P(key, words.Args{"given": x, "low": low, "high": high}))
-	}
 }
 
 // looksLikeSite tells coordinates from the name of a site in a holding.

@@ -98,10 +98,10 @@ func (a *App) showWindow(r *desk.WindowResult, o desk.WindowOptions) {
 			"ready_from": w.ReadyFrom, "ready_to": w.ReadyTo, "chance": w.Chance,
 		}))
 	}
-	if len(r.Windows) == 0 {
+	if len(r.Windows) == 0 && r.Note == nil {
 		a.say(words.P("cli.window_none", words.Args{"chance": o.Chance, "best": r.BestChance}))
 	}
 	if r.Note != nil {
-		a.say(*r.Note)
+		a.say(words.P("cli.window_note", words.Args{"note": *r.Note}))
 	}
 }
