@@ -1,0 +1,245 @@
+package outlook
+
+import (
+	"sort"
+
+	"garner/internal/cal"
+	"garner/internal/cover"
+	"garner/internal/fault"
+	"garner/internal/ground"
+	"garner/internal/growth"
+	"garner/internal/num"
+	"garner/internal/place"
+	"garner/internal/plan"
+	"garner/internal/record"
+	"garner/internal/season"
+	"garner/internal/words"
+)
+
+// bedWork is one bed made ready for the day loop.
+type bedWork struct {
+	id        string
+	site      *siteWork
+	place     place.Bed
+	bed       season.Bed
+	plantings []plan.Planting // in the order of bed.Plantings
+	uses      []*prepared
+	from      cal.Date   // first day any of its plantings is in the ground
+	start     int        // day index from which its own weather is built
+	ground    num.Digest // of light, covers and start: beds alike share their weather
+	digest    num.Digest
+	result    *bedResult
+	missing   bool // the result must be computed
+}
+
+// bedResult holds a bed's outcomes: by future, then by planting.
+type bedResult struct{ years [][]season.Outcome }
+
+// layBeds gathers the plantings of each bed.
+func (j *job) layBeds() error {
+	byBed := map[string][]plan.Planting{}
+	for _, p := range j.plantings {
+		byBed[p.Bed] = append(byBed[p.Bed], p)
+	}
+	done := recorded(j.Holding.Records)
+	for _, b := range j.Holding.Beds {
+		here := byBed[b.ID]
+		delete(byBed, b.ID)
+		if len(here) == 0 {
+			continue
+		}
+		w, err := j.layBed(b, here, done)
+		if err != nil {
+			return err
+		}
+		if len(w.bed.Plantings) > 0 {
+			j.beds = append(j.beds, w)
+		}
+	}
+	for _, left := range byBed {
+		return fault.New(fault.NotFound, "outlook.bed_unknown", words.Args{"planting": left[0].ID, "bed": left[0].Bed})
+	}
+	return nil
+}
+
+func (j *job) layBed(b place.Bed, here []plan.Planting, done history) (*bedWork, error) {
+	site, ok := j.sites[b.Site]
+	if !ok {
+		return nil, fault.New(fault.NotFound, "outlook.site_unknown", words.Args{"bed": b.ID, "site": b.Site})
+	}
+	w := &bedWork{id: b.ID, site: site, place: b, from: j.end()}
+	w.bed.Ground = season.Ground{Light: b.Light, Spells: spellsOf(j.Holding.Covers, b.ID)}
+	sort.SliceStable(here, func(a, c int) bool { return here[a].Date < here[c].Date })
+	for i := range here {
+		if err := w.add(j, &here[i], done.of(here[i].ID)); err != nil {
+			return nil, err
+		}
+	}
+	w.pair()
+	w.name(j)
+	return w, nil
+}
+
+// add puts one planting on the bed, unless its time cannot touch the table.
+func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
+	northern := w.site.location.LatitudeDeg >= 0
+	use, err := j.uses.of(p, northern)
+	if err != nil {
+		return err
+	}
+	date, years := p.Date, int(p.YearsOld)
+	if h.planted.IsSet() {
+		date = h.planted
+	}
+	clear := p.ClearBy
+	if h.gone.IsSet() && (!clear.IsSet() || h.gone < clear) {
+		clear = h.gone
+	}
+	if use.params.Perennial() {
+		date, years = pickUp(date, years, j.From)
+	}
+	if date >= j.end() || date < j.From-lookBack || (clear.IsSet() && clear <= max(j.From, date)) {
+		return nil
+	}
+	w.from = min(w.from, date)
+	w.plantings = append(w.plantings, *p)
+	w.uses = append(w.uses, use)
+	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
+		ID: p.ID, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
+		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil),
+	})
+	return nil
+}
+
+// pickUp moves the start of an old perennial to shortly before the table, older
+// by the years gone by.
+func pickUp(date cal.Date, years int, from cal.Date) (cal.Date, int) {
+	for date < from-perennialLookBack {
+		date += 365
+		years++
+	}
+	return date, years
+}
+
+// How much of a planting's ground lies beneath its neighbour's leaves.
+const (
+	underShare   = 1.0 // an under-crop stands wholly beneath
+	betweenShare = 0.5 // judgement: rows between rows are half shaded
+)
+
+// pair ties plantings that stand under or between others.
+func (w *bedWork) pair() {
+	at := map[string]int{}
+	for i := range w.plantings {
+		at[w.plantings[i].ID] = i
+	}
+	for i := range w.plantings {
+		p := &w.plantings[i]
+		k, known := at[p.To]
+		if !known || k == i {
+			continue
+		}
+		switch p.Relation {
+		case plan.Under:
+			w.bed.Plantings[i].Shares, w.bed.Plantings[i].Beneath = k, underShare
+		case plan.Between:
+			w.bed.Plantings[i].Shares, w.bed.Plantings[i].Beneath = k, betweenShare
+		}
+	}
+}
+
+// name hashes what the bed's outcomes depend on.
+func (w *bedWork) name(j *job) {
+	g := num.NewDigester("ground")
+	g.Digest(w.site.digest)
+	w.start = startIndex(int(w.from - j.first()))
+	g.Int(int64(w.start))
+	g.Float(w.bed.Ground.Light)
+	for _, s := range w.bed.Ground.Spells {
+		g.Text(string(s.Kind))
+		g.Int(int64(s.On))
+		g.Int(int64(s.Off))
+	}
+	w.ground = g.Sum()
+	d := num.NewDigester("bed")
+	d.Digest(w.ground)
+	d.Int(int64(j.Years))
+	for i := range w.bed.Plantings {
+		p := &w.bed.Plantings[i]
+		d.Text(p.ID)
+		d.Digest(w.uses[i].digest)
+		d.Int(int64(p.Parameters.Start))
+		d.Int(int64(p.Date))
+		d.Int(int64(p.ClearBy))
+		d.Int(int64(p.YearsOld))
+		d.Int(int64(p.Shares))
+		d.Float(p.Beneath)
+		d.Float(p.AreaM2)
+		d.Float(p.Soil)
+	}
+	w.digest = d.Sum()
+}
+
+// quarter is the step to which the start of a bed's own weather is rounded
+// down, so that beds can share it [d].
+const quarter = 91
+
+func startIndex(from int) int { return max(0, from/quarter*quarter) }
+
+func spellsOf(all []place.CoverSpell, bed string) []cover.Spell {
+	var out []cover.Spell
+	for _, s := range all {
+		if s.Bed == bed {
+			out = append(out, s.Spell)
+		}
+	}
+	sort.SliceStable(out, func(i, k int) bool { return out[i].On < out[k].On })
+	return out
+}
+
+// happened is what the records say of a planting's place in time.
+type happened struct{ planted, gone cal.Date }
+
+// history is what happened, by planting.
+type history map[string]happened
+
+// of returns what happened to a planting; nothing when nobody recorded it.
+func (h history) of(planting string) happened {
+	if known, ok := h[planting]; ok {
+		return known
+	}
+	return happened{cal.None, cal.None}
+}
+
+// recorded gathers when plantings really went in and came out.
+func recorded(records []record.Record) history {
+	out := history{}
+	for _, r := range records {
+		if r.Planting == "" {
+			continue
+		}
+		h := out.of(r.Planting)
+		switch r.What {
+		case record.Planted:
+			h.planted = r.Date
+		case record.Died, record.Cleared:
+			h.gone = r.Date
+		}
+		out[r.Planting] = h
+	}
+	return out
+}
+
+// draws are the luck of a bed's plantings in one future. Weight luck is half
+// shared by all plantings of a crop in a year (a slug year is one for the whole
+// garden) and half each planting's own.
+func (w *bedWork) draws(seed uint64, future int, out []growth.Draw) []growth.Draw {
+	out = out[:0]
+	for i := range w.bed.Plantings {
+		p := &w.bed.Plantings[i]
+		own := num.Keyed(seed, uint64(future), w.site.key, num.Key(p.ID))
+		shared := num.Keyed(seed, uint64(future), num.Key(w.uses[i].use.Crop), uint64(p.Date.Year()))
+		out = append(out, growth.Drawn(w.uses[i].use, &shared, &own))
+	}
+	return out
+}

@@ -1,0 +1,245 @@
+package outlook
+
+import (
+	"sort"
+
+	"garner/internal/cal"
+	"garner/internal/crop"
+	"garner/internal/fault"
+	"garner/internal/larder"
+	"garner/internal/num"
+	"garner/internal/words"
+)
+
+// groupWork is a larder group: vegetables connected by the stores they share.
+type groupWork struct {
+	vegetables []string
+	stores     []larder.Store
+	members    []member // plantings that feed it, in a fixed order
+	setting    larder.Setting
+	pantry     *larder.Pantry
+	digest     num.Digest
+	result     *groupResult
+	missing    bool // the result must be computed
+}
+
+// member is one planting of one bed that feeds a group.
+type member struct {
+	bed   *bedWork
+	index int
+}
+
+// groupResult holds a group's years by future.
+type groupResult struct{ years []*larder.Year }
+
+// layGroups connects vegetables by their stores.
+func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bool)) error {
+	g := newGrouping()
+	for i := range j.Holding.Wants {
+		g.vegetable(j.Holding.Wants[i].Vegetable)
+	}
+	for _, b := range j.beds {
+		for i := range b.plantings {
+			g.join(b.uses[i].use.Vegetable, b.plantings[i].Store)
+		}
+	}
+	openings, err := j.openings()
+	if err != nil {
+		return err
+	}
+	for i := range openings {
+		g.join(openings[i].Vegetable, openings[i].Store)
+	}
+	for _, names := range g.groups() {
+		w := &groupWork{vegetables: names}
+		if err := j.fillGroup(w, g, openings, keeping); err != nil {
+			return err
+		}
+		j.groups = append(j.groups, w)
+	}
+	return nil
+}
+
+// openings gives each batch its vegetable.
+func (j *job) openings() ([]larder.Opening, error) {
+	out := make([]larder.Opening, 0, len(j.Holding.Batches))
+	for _, b := range j.Holding.Batches {
+		c, ok := j.Book.Crop(b.Crop)
+		if !ok {
+			return nil, fault.New(fault.NotFound, "outlook.batch_crop", words.Args{"batch": b.ID, "crop": b.Crop})
+		}
+		u, err := c.Use(b.Use)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, larder.Opening{Batch: b, Vegetable: u.Vegetable})
+	}
+	return out, nil
+}
+
+func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) error {
+	in := map[string]bool{}
+	for _, v := range w.vegetables {
+		in[v] = true
+	}
+	s := larder.Setting{First: j.From, Days: j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
+	for _, want := range j.Holding.Wants {
+		if in[want.Vegetable] {
+			s.Wants = append(s.Wants, want)
+		}
+	}
+	for _, o := range openings {
+		if in[o.Vegetable] {
+			s.Batches = append(s.Batches, o)
+		}
+	}
+	for _, store := range j.Holding.Stores {
+		if v, used := g.stores[store.ID]; used && in[v] {
+			s.Stores = append(s.Stores, store)
+		}
+	}
+	for _, b := range j.beds {
+		for i := range b.plantings {
+			if in[b.uses[i].use.Vegetable] {
+				w.members = append(w.members, member{b, i})
+			}
+		}
+	}
+	pantry, err := larder.NewPantry(s)
+	if err != nil {
+		return err
+	}
+	w.setting, w.pantry = s, pantry
+	w.name(j)
+	return nil
+}
+
+// northern tells in which half of the year the stores are cold, by the first
+// site.
+func (j *job) northern() bool {
+	return len(j.Holding.Sites) == 0 || j.Holding.Sites[0].Location.LatitudeDeg >= 0
+}
+
+// name hashes what the group's years depend on.
+func (w *groupWork) name(j *job) {
+	d := num.NewDigester("larder")
+	d.Int(int64(j.From))
+	d.Int(int64(j.Days()))
+	d.Int(int64(j.Years))
+	d.Int(int64(j.Seed))
+	for _, v := range w.vegetables {
+		d.Text(v)
+	}
+	for _, v := range w.setting.Wants {
+		d.Text(v.Vegetable)
+		d.Float(v.KgPerWeek)
+		for _, n := range []int{v.From.Month, v.From.Day, v.To.Month, v.To.Day} {
+			d.Int(int64(n))
+		}
+	}
+	for _, s := range w.setting.Stores {
+		d.Text(s.ID + "/" + s.Method)
+		d.Float(s.WinterC)
+		d.Float(s.SummerC)
+		d.Float(s.CapacityKg)
+	}
+	for _, b := range w.setting.Batches {
+		d.Text(b.ID + "/" + b.Store + "/" + b.Crop + "/" + b.Use)
+		d.Float(b.Kg)
+		d.Int(int64(b.Stored))
+	}
+	for _, m := range w.members {
+		d.Digest(m.bed.digest)
+		d.Int(int64(m.index))
+		d.Text(m.bed.plantings[m.index].Store)
+	}
+	w.digest = d.Sum()
+}
+
+// grouping joins vegetables that meet in a store.
+type grouping struct {
+	parent map[string]string
+	stores map[string]string // store -> a vegetable that uses it
+}
+
+func newGrouping() *grouping { return &grouping{map[string]string{}, map[string]string{}} }
+
+func (g *grouping) vegetable(v string) string {
+	if _, known := g.parent[v]; !known {
+		g.parent[v] = v
+	}
+	for g.parent[v] != v {
+		v = g.parent[v]
+	}
+	return v
+}
+
+func (g *grouping) join(v, store string) {
+	root := g.vegetable(v)
+	if store == "" {
+		return
+	}
+	if other, known := g.stores[store]; known {
+		g.parent[g.vegetable(other)] = root
+		return
+	}
+	g.stores[store] = v
+}
+
+// groups lists the connected vegetables, each list and all lists in order.
+func (g *grouping) groups() [][]string {
+	byRoot := map[string][]string{}
+	for v := range g.parent {
+		byRoot[g.vegetable(v)] = append(byRoot[g.vegetable(v)], v)
+	}
+	out := make([][]string, 0, len(byRoot))
+	for _, names := range byRoot {
+		sort.Strings(names)
+		out = append(out, names)
+	}
+	sort.Slice(out, func(i, k int) bool { return out[i][0] < out[k][0] })
+	return out
+}
+
+// supplies turns the outcomes of one future into what the larder takes.
+func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder.Supply {
+	out = out[:0]
+	for _, m := range w.members {
+		o := &m.bed.result.years[future][m.index]
+		if o.First < 0 {
+			continue
+		}
+		u := m.bed.uses[m.index].use
+		base := larder.Supply{
+			Planting: m.bed.plantings[m.index].ID, Vegetable: u.Vegetable, Crop: u.Crop, Use: u.Name,
+			HoldDays: int(u.HoldDays), Lift: u.LiftAtEnd > 0, Store: m.bed.plantings[m.index].Store,
+		}
+		if len(o.Standing) > 0 {
+			out = appendFrom(out, base, j.first()+cal.Date(o.Ready), j.From, o.Standing, nil)
+		}
+		if len(o.Flow) > 0 {
+			out = appendFrom(out, base, j.first()+cal.Date(o.First), j.From, nil, o.Flow)
+		}
+	}
+	return out
+}
+
+// appendFrom adds a supply, without the days before the table.
+func appendFrom(out []*larder.Supply, s larder.Supply, first, from cal.Date, standing, flow []float32) []*larder.Supply {
+	if skip := int(from - first); skip > 0 {
+		standing, flow = after(standing, skip), after(flow, skip)
+		first = from
+	}
+	if len(standing) == 0 && len(flow) == 0 {
+		return out
+	}
+	s.First, s.Standing, s.Flow = first, standing, flow
+	return append(out, &s)
+}
+
+func after(s []float32, skip int) []float32 {
+	if skip >= len(s) {
+		return nil
+	}
+	return s[skip:]
+}

@@ -1,0 +1,194 @@
+package outlook
+
+import (
+	"sync"
+	"sync/atomic"
+
+	"garner/internal/crop"
+	"garner/internal/growth"
+	"garner/internal/larder"
+	"garner/internal/num"
+	"garner/internal/plan"
+	"garner/internal/season"
+)
+
+// Compute makes the table of a setting, using and filling the memory.
+func Compute(s Setting, m *Memory) (*Table, error) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	m.begin()
+	defer m.tidy()
+	j := &job{Setting: s}
+	if err := j.lay(m); err != nil {
+		return nil, err
+	}
+	if err := j.run(); err != nil {
+		m.forget(j)
+		return nil, err
+	}
+	return j.table(), nil
+}
+
+// lay resolves the plan and finds out what must be computed.
+func (j *job) lay(m *Memory) error {
+	plantings, faults := plan.Resolve(j.Holding.Plans, j.Holding.Plantings, j.Holding.Changes, j.Holding.Plan)
+	if len(faults) > 0 {
+		return faults
+	}
+	j.plantings = plantings
+	j.uses = newUses(j.Book, j.Holding.Varieties)
+	if err := j.laySites(m); err != nil {
+		return err
+	}
+	if err := j.layBeds(); err != nil {
+		return err
+	}
+	if err := j.layGroups(j.keeping); err != nil {
+		return err
+	}
+	for _, b := range j.beds {
+		b.result, _ = m.beds.get(b.digest)
+		if b.result == nil {
+			b.result = &bedResult{years: make([][]season.Outcome, j.Years)}
+			b.missing = true
+			m.beds.put(b.digest, b.result)
+		}
+	}
+	for _, g := range j.groups {
+		g.result, _ = m.groups.get(g.digest)
+		if g.result == nil {
+			g.result = &groupResult{years: make([]*larder.Year, j.Years)}
+			g.missing = true
+			m.groups.put(g.digest, g.result)
+		}
+	}
+	return nil
+}
+
+// forget drops results that a failed run left half made.
+func (m *Memory) forget(j *job) {
+	for _, b := range j.beds {
+		if b.missing {
+			delete(m.beds.results, b.digest)
+		}
+	}
+	for _, g := range j.groups {
+		if g.missing {
+			delete(m.groups.results, g.digest)
+		}
+	}
+}
+
+// keeping asks the book how a crop keeps by a method.
+func (j *job) keeping(name, use, method string) (crop.Storage, bool) {
+	c, ok := j.Book.Crop(name)
+	if !ok {
+		return crop.Storage{}, false
+	}
+	u, err := c.Use(use)
+	if err != nil {
+		return crop.Storage{}, false
+	}
+	for _, row := range u.Storage {
+		if row.Method == method {
+			return row, true
+		}
+	}
+	return crop.Storage{}, false
+}
+
+// run shares the futures out to workers.
+func (j *job) run() error {
+	var next, done atomic.Int64
+	var failed error
+	var mu sync.Mutex
+	var wait sync.WaitGroup
+	for range max(1, j.Workers) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			w := newWorker(j)
+			for {
+				f := int(next.Add(1)) - 1
+				if f >= j.Years {
+					return
+				}
+				err := w.future(f)
+				mu.Lock()
+				if err != nil && failed == nil {
+					failed = err
+				}
+				if n := int(done.Add(1)); j.Progress != nil {
+					j.Progress(n, j.Years)
+				}
+				mu.Unlock()
+			}
+		}()
+	}
+	wait.Wait()
+	return failed
+}
+
+// worker owns the working space for one future after another.
+type worker struct {
+	job      *job
+	runner   season.Runner
+	bedsides map[num.Digest]*season.Bedside
+	built    map[num.Digest]bool
+	draws    []growth.Draw
+	supplies []*larder.Supply
+	scratch  []*larder.Scratch
+}
+
+func newWorker(j *job) *worker {
+	w := &worker{job: j, bedsides: map[num.Digest]*season.Bedside{}, built: map[num.Digest]bool{},
+		scratch: make([]*larder.Scratch, len(j.groups))}
+	for i, g := range j.groups {
+		if g.missing {
+			w.scratch[i] = g.pantry.NewScratch()
+		}
+	}
+	return w
+}
+
+// future computes what is missing of one future.
+func (w *worker) future(f int) error {
+	clear(w.built)
+	for _, b := range w.job.beds {
+		if b.missing {
+			if err := w.bed(b, f); err != nil {
+				return err
+			}
+		}
+	}
+	for i, g := range w.job.groups {
+		if !g.missing {
+			continue
+		}
+		w.supplies = g.supplies(w.job, f, w.supplies)
+		g.result.years[f] = g.pantry.NewYear()
+		if err := g.pantry.Run(w.scratch[i], larder.Future{Supplies: w.supplies}, g.result.years[f]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (w *worker) bed(b *bedWork, f int) error {
+	site := b.site
+	site.years.fill(f)
+	beside, ok := w.bedsides[b.ground]
+	if !ok {
+		beside = &season.Bedside{}
+		w.bedsides[b.ground] = beside
+	}
+	if !w.built[b.ground] {
+		if err := beside.Build(site.sky, site.years.days[f], b.bed.Ground, b.start); err != nil {
+			return err
+		}
+		w.built[b.ground] = true
+	}
+	w.draws = b.draws(w.job.Seed, f, w.draws)
+	b.result.years[f] = w.runner.Run(site.sky, beside, &b.bed, w.draws)
+	return nil
+}
