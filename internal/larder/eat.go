@@ -1,0 +1,63 @@
+package larder
+
+// eat meets the day's want of a vegetable from what goes over first, and notes
+// what was fresh, stored and short.
+func (s *Scratch) eat(v, day int, out *Year) {
+	need := s.pantry.wants[v][day]
+	if need == 0 {
+		return
+	}
+	q := &s.queues[v]
+	fresh, fromStore := 0.0, 0.0
+	kept, i := q.head, q.head // keys of lots looked at and not emptied gather before kept
+	for ; i < len(q.keys) && need > 0; i++ {
+		l := &s.lots[q.keys[i].lot()]
+		have := s.available(l, day)
+		kg := min(have, need)
+		need -= kg
+		if l.kind >= stored {
+			s.takeStored(l, kg, have, day, out)
+			fromStore += kg
+		} else if kg > 0 {
+			s.takeFresh(l, kg, have, day, out)
+			fresh += kg
+		}
+		if kg < have || have == 0 {
+			q.keys[kept] = q.keys[i]
+			kept++
+		}
+	}
+	n := kept - q.head
+	copy(q.keys[i-n:i], q.keys[q.head:kept])
+	q.head = i - n
+	c := &out.Courses[v]
+	c.Fresh[day], c.Stored[day], c.Short[day] = float32(fresh), float32(fromStore), float32(need)
+}
+
+// end takes from the queue what is good today for the last time: what lies in a
+// store is spoiled, what is in the ground is to be gathered.
+func (s *Scratch) end(v, day int, out *Year) {
+	q := &s.queues[v]
+	for q.head < len(q.keys) && q.keys[q.head].last() <= day {
+		at := q.keys[q.head].lot()
+		q.head++
+		l := &s.lots[at]
+		if l.kind < stored {
+			s.closing = append(s.closing, int32(at))
+			continue
+		}
+		s.spoil(l, s.available(l, day), day, out)
+	}
+}
+
+// spoil loses all kg that are left of a stored lot.
+func (s *Scratch) spoil(l *lot, kg float64, day int, out *Year) {
+	s.weigh(l, kg, day, out)
+	s.bookLoss(l, kg, out)
+	s.remove(l, kg)
+	l.kg = 0
+	out.Stores[s.keepings[l.keeping].store].SpoiledKg += kg
+	if l.kind == opened {
+		out.Batches[l.owner].Out = s.date(day)
+	}
+}

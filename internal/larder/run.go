@@ -1,0 +1,122 @@
+package larder
+
+import (
+	"maps"
+	"slices"
+)
+
+// Future is what differs from one future to the next.
+type Future struct {
+	Supplies []*Supply // their order decides whose turn at a store is first; keep it the same
+	// SupplyLife and BatchLife multiply the lives of stored lots, by Supplies and
+	// by Setting.Batches (> 0): what is uncertain about keeping. Missing: 1.
+	SupplyLife []float64
+	BatchLife  []float64
+}
+
+// Scratch is one worker's working memory for a pantry.
+type Scratch struct {
+	pantry   *Pantry
+	keepings []keeping
+	index    map[keepingKey]int32
+	levels   []float64 // by keeping: in store now [kg]
+	load     []float64 // by store: in it now [kg]
+	sources  []source
+	lots     []lot
+	queues   []queue   // by vegetable
+	over     []float64 // by vegetable: today's [kg]
+	closing  []int32   // lots of the ground that end today
+	flowedKg float64
+}
+
+// NewScratch returns working memory for one worker.
+func (p *Pantry) NewScratch() *Scratch {
+	return &Scratch{
+		pantry:   p,
+		keepings: slices.Clone(p.keepings),
+		index:    maps.Clone(p.index),
+		levels:   make([]float64, len(p.keepings)),
+		load:     make([]float64, len(p.in.Stores)),
+		queues:   make([]queue, len(p.in.Vegetables)),
+		over:     make([]float64, len(p.in.Vegetables)),
+	}
+}
+
+// Run sets supply against want under one future and writes what came of it to
+// out, which Pantry.NewYear made. The same future gives the same bits. It
+// allocates nothing once s and out have seen a future of this size.
+func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
+	if err := s.begin(&f, out); err != nil {
+		return err
+	}
+	for day := range p.in.Days {
+		s.decay(out)
+		s.openBatches(day, &f, out)
+		s.ripen(day)
+		for v := range s.queues {
+			s.eat(v, day, out)
+			s.end(v, day, out)
+		}
+		for _, l := range s.closing {
+			s.gather(int(l), day, out)
+		}
+		s.write(day, out)
+	}
+	s.settle(out)
+	s.balance(out)
+	return out.Balance.check()
+}
+
+// begin clears the working memory and readies the supplies.
+func (s *Scratch) begin(f *Future, out *Year) error {
+	if err := s.laySources(f); err != nil {
+		return err
+	}
+	out.reset(f.Supplies)
+	clear(s.levels)
+	s.lots = s.lots[:0]
+	s.flowedKg = 0
+	for v := range s.queues {
+		s.queues[v].reset()
+	}
+	return nil
+}
+
+// ripen brings to the queues what the ground newly gives today.
+func (s *Scratch) ripen(day int) {
+	for i := range s.sources {
+		src := &s.sources[i]
+		if day < src.start || day >= src.end {
+			continue
+		}
+		if len(src.flow) > 0 {
+			if kg := float64(src.flow[day-src.first]); kg > 0 {
+				s.flowedKg += kg
+				s.enqueue(src.vegetable, src.goodUntil(day), lot{kind: hanging, kg: kg, owner: int32(i)})
+			}
+		} else if !src.begun {
+			src.begun = true
+			s.enqueue(src.vegetable, src.last, lot{kind: standing, owner: int32(i)})
+		}
+	}
+}
+
+// enqueue adds a lot to what there is of a vegetable.
+func (s *Scratch) enqueue(vegetable int32, last int, l lot) {
+	s.queues[vegetable].add(newKey(last, l.kind >= stored, len(s.lots)))
+	s.lots = append(s.lots, l)
+}
+
+// write puts the day's over and the level of each store into the results.
+func (s *Scratch) write(day int, out *Year) {
+	for v, kg := range s.over {
+		if kg > 0 {
+			out.Courses[v].Over[day] = float32(kg)
+			s.over[v] = 0
+		}
+	}
+	s.closing = s.closing[:0]
+	for i, kg := range s.load {
+		out.Stores[i].LevelKg[day] = float32(max(kg, 0))
+	}
+}

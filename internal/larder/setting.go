@@ -1,0 +1,204 @@
+package larder
+
+import (
+	"math"
+
+	"garner/internal/cal"
+	"garner/internal/crop"
+	"garner/internal/fault"
+	"garner/internal/words"
+)
+
+// Setting is what does not change from future to future for a group of
+// vegetables that share stores.
+type Setting struct {
+	First      cal.Date // the table's first day
+	Days       int      // > 0
+	Northern   bool     // the coldest month is January (south: July)
+	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
+	Wants      []Want   // of these vegetables
+	Stores     []Store
+	Batches    []Opening
+	// Keeping is the book's row for a crop and use kept by a method. It is asked
+	// from several workers at once.
+	Keeping func(crop, use, method string) (crop.Storage, bool)
+}
+
+// Opening is a batch in store when the table begins. Its Kg is what is there on
+// the table's first day, ready to eat; its age counts from Stored. One stored
+// later than that arrives on its day.
+type Opening struct {
+	Batch
+	Vegetable string
+}
+
+// Pantry is a checked setting with everything worked out that all futures
+// share. It is never changed, so that workers may share it.
+type Pantry struct {
+	in       Setting
+	wants    [][]float64 // by vegetable and day [kg]
+	course   [][]float32 // the same, as results show it
+	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
+	byName   map[string]int32
+	byStore  map[string]int32
+	keepings []keeping // those of the openings
+	index    map[keepingKey]int32
+	openings []opening
+}
+
+type keepingKey struct {
+	crop, use string
+	store     int32
+}
+
+// opening is a batch with its places worked out.
+type opening struct {
+	kg        float64
+	vegetable int32
+	keeping   int32
+	day       int     // on which it is first there
+	from      int     // first day whose warmth wears it within the table
+	worn      float64 // lives used up before the table begins
+}
+
+// NewPantry checks a setting and works out what all futures share. All faults
+// are told at once, as a fault.List.
+func NewPantry(in Setting) (*Pantry, error) {
+	p := &Pantry{in: in, byName: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
+	if in.Days <= 0 || !in.First.IsSet() {
+		return nil, fault.List{fault.New(fault.Invalid, "larder.no_days", words.Args{"days": in.Days})}
+	}
+	var faults fault.List
+	faults = p.nameVegetables(faults)
+	faults = p.nameStores(faults)
+	faults = p.layWants(faults)
+	faults = p.layOpenings(faults)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return p, nil
+}
+
+func (p *Pantry) nameVegetables(faults fault.List) fault.List {
+	for i, name := range p.in.Vegetables {
+		if _, twice := p.byName[name]; twice {
+			faults = append(faults, fault.New(fault.Conflict, "larder.vegetable_twice", words.Args{"vegetable": name}))
+		}
+		p.byName[name] = int32(i)
+	}
+	return faults
+}
+
+func (p *Pantry) nameStores(faults fault.List) fault.List {
+	for i := range p.in.Stores {
+		s := &p.in.Stores[i]
+		if _, twice := p.byStore[s.ID]; twice {
+			faults = append(faults, fault.New(fault.Conflict, "larder.store_twice", words.Args{"store": s.ID}))
+		}
+		if !(s.CapacityKg > 0) || math.IsInf(s.CapacityKg, 0) {
+			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": s.CapacityKg}))
+		}
+		if !(math.Abs(s.WinterC) <= 50 && math.Abs(s.SummerC) <= 50) {
+			faults = append(faults, fault.New(fault.OutOfRange, "larder.store_temperature",
+				words.Args{"store": s.Name, "winter": s.WinterC, "summer": s.SummerC}))
+		}
+		p.byStore[s.ID] = int32(i)
+		p.warmth = append(p.warmth, make([]float64, p.in.Days+lookAhead))
+		for d := range p.warmth[i] {
+			p.warmth[i][d] = s.TemperatureC(p.in.First+cal.Date(d), p.in.Northern)
+		}
+	}
+	return faults
+}
+
+func (p *Pantry) layWants(faults fault.List) fault.List {
+	p.wants = make([][]float64, len(p.in.Vegetables))
+	p.course = make([][]float32, len(p.in.Vegetables))
+	for v := range p.wants {
+		p.wants[v] = make([]float64, p.in.Days)
+		p.course[v] = make([]float32, p.in.Days)
+	}
+	for i := range p.in.Wants {
+		w := &p.in.Wants[i]
+		v, known := p.byName[w.Vegetable]
+		switch {
+		case !known:
+			faults = append(faults, fault.New(fault.NotFound, "larder.want_vegetable", words.Args{"vegetable": w.Vegetable}))
+		case !(w.KgPerWeek >= 0) || math.IsInf(w.KgPerWeek, 0):
+			faults = append(faults, fault.New(fault.Invalid, "larder.want_weight", words.Args{"vegetable": w.Vegetable, "kg": w.KgPerWeek}))
+		default:
+			w.addTo(p.wants[v], p.in.First)
+		}
+	}
+	for v, days := range p.wants {
+		for d, kg := range days {
+			p.course[v][d] = float32(kg)
+		}
+	}
+	return faults
+}
+
+func (p *Pantry) layOpenings(faults fault.List) fault.List {
+	p.openings = make([]opening, len(p.in.Batches))
+	for i := range p.in.Batches {
+		made, wrong := p.open(&p.in.Batches[i])
+		if wrong != nil {
+			faults = append(faults, wrong)
+			continue
+		}
+		p.openings[i] = made
+	}
+	return faults
+}
+
+// open finds a batch's places and how far its life is spent.
+func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
+	v, known := p.byName[b.Vegetable]
+	if !known {
+		return opening{}, fault.New(fault.NotFound, "larder.batch_vegetable", words.Args{"batch": b.ID, "vegetable": b.Vegetable})
+	}
+	store, known := p.byStore[b.Store]
+	if !known {
+		return opening{}, fault.New(fault.NotFound, "larder.batch_store", words.Args{"batch": b.ID, "store": b.Store})
+	}
+	if !(b.Kg >= 0) || math.IsInf(b.Kg, 0) {
+		return opening{}, fault.New(fault.Invalid, "larder.batch_weight", words.Args{"batch": b.ID, "kg": b.Kg})
+	}
+	if !b.Stored.IsSet() {
+		return opening{}, fault.New(fault.Invalid, "larder.batch_date", words.Args{"batch": b.ID})
+	}
+	row, ok := p.row(b.Crop, b.Use, store)
+	if !ok {
+		return opening{}, fault.New(fault.NotFound, "larder.batch_method",
+			words.Args{"batch": b.ID, "crop": b.Crop, "method": p.in.Stores[store].Method})
+	}
+	key := keepingKey{b.Crop, b.Use, store}
+	k, made := p.index[key]
+	if !made {
+		k = int32(len(p.keepings))
+		p.keepings = append(p.keepings, newKeeping(row, store, p.warmth[store], p.in.Days))
+		p.index[key] = k
+	}
+	day := max(0, int(b.Stored-p.in.First))
+	from := max(0, int(b.Stored+1-p.in.First))
+	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored)}, nil
+}
+
+// worn returns the lives used up from the day after stored to the day before
+// the table begins; looking back over ten years is enough for anything.
+func (p *Pantry) worn(row crop.Storage, store int32, stored cal.Date) float64 {
+	sum := 0.0
+	for day := max(stored, p.in.First-3660) + 1; day < p.in.First; day++ {
+		sum += 1 / LifeDays(row, p.in.Stores[store].TemperatureC(day, p.in.Northern))
+	}
+	return sum
+}
+
+// row asks the book how a crop keeps in a store.
+func (p *Pantry) row(name, use string, store int32) (crop.Storage, bool) {
+	if p.in.Keeping == nil {
+		return crop.Storage{}, false
+	}
+	row, ok := p.in.Keeping(name, use, p.in.Stores[store].Method)
+	return row, ok && keeps(row)
+}

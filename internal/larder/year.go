@@ -1,0 +1,96 @@
+package larder
+
+import "garner/internal/cal"
+
+// Year is what came of one future. Its slices are reused by the next run.
+type Year struct {
+	Courses   []Course       // by Setting.Vegetables
+	Stores    []StoreYear    // by Setting.Stores
+	Batches   []BatchYear    // by Setting.Batches
+	Plantings []PlantingYear // by Future.Supplies
+	Balance   Balance
+}
+
+// Course is a vegetable's table by day, counted from the table's first day [kg
+// a day]. Fresh, Stored and Short add up to Want.
+type Course struct {
+	Want   []float32 // shared by all futures: read only
+	Fresh  []float32 // eaten straight from the ground
+	Stored []float32 // eaten from a store
+	Short  []float32
+	Over   []float32 // went over that day, from the ground; what spoils in store is not in here
+}
+
+// StoreYear is what went through a store [kg].
+type StoreYear struct {
+	LevelKg    []float32 // in it at the end of each day
+	OpeningKg  float64
+	PutKg      float64 // brought to it, before preparing
+	EatenKg    float64
+	PreparedKg float64 // lost on preparing and trimming
+	DecayedKg  float64 // lost little by little
+	SpoiledKg  float64 // lost at the end of its life
+	LeftKg     float64
+}
+
+// BatchYear is what became of an opening batch [kg].
+type BatchYear struct {
+	EatenKg float64
+	LostKg  float64
+	LeftKg  float64
+	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
+}
+
+// PlantingYear is what became of one supply [kg].
+type PlantingYear struct {
+	Planting string
+	FreshKg  float64 // eaten from the ground
+	PutKg    float64 // brought to a store, before preparing
+	OverKg   float64
+	FullKg   float64  // of OverKg: its store had no room
+	GroundKg float64  // still standing or hanging at the table's end
+	EatenKg  float64  // eaten from store
+	LostKg   float64  // lost in store, preparing included
+	StoreKg  float64  // still in store at the table's end
+	From, To cal.Date // first and last day it was eaten from the ground; None: never
+}
+
+// NewYear returns room for the results of one future.
+func (p *Pantry) NewYear() *Year {
+	y := &Year{
+		Courses: make([]Course, len(p.in.Vegetables)),
+		Stores:  make([]StoreYear, len(p.in.Stores)),
+		Batches: make([]BatchYear, len(p.openings)),
+	}
+	for v := range y.Courses {
+		days := make([]float32, 4*p.in.Days)
+		cut := func(i int) []float32 { return days[i*p.in.Days : (i+1)*p.in.Days : (i+1)*p.in.Days] }
+		y.Courses[v] = Course{Want: p.course[v], Fresh: cut(0), Stored: cut(1), Short: cut(2), Over: cut(3)}
+	}
+	for i := range y.Stores {
+		y.Stores[i].LevelKg = make([]float32, p.in.Days)
+	}
+	return y
+}
+
+// reset empties the year for a run over supplies.
+func (y *Year) reset(supplies []*Supply) {
+	for v := range y.Courses {
+		c := &y.Courses[v]
+		clear(c.Fresh)
+		clear(c.Stored)
+		clear(c.Short)
+		clear(c.Over)
+	}
+	for i := range y.Stores {
+		y.Stores[i] = StoreYear{LevelKg: y.Stores[i].LevelKg}
+	}
+	for i := range y.Batches {
+		y.Batches[i] = BatchYear{Out: cal.None}
+	}
+	y.Plantings = y.Plantings[:0]
+	for _, s := range supplies {
+		y.Plantings = append(y.Plantings, PlantingYear{Planting: s.Planting, From: cal.None, To: cal.None})
+	}
+	y.Balance = Balance{}
+}
