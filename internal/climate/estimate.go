@@ -4,9 +4,7 @@ import (
 	"math"
 
 	"garner/internal/cal"
-	"garner/internal/fault"
 	"garner/internal/sun"
-	"garner/internal/words"
 )
 
 // NewGenerator makes a generator from monthly normals alone. Normals hold no
@@ -18,7 +16,7 @@ import (
 // taken to be near the minimum, and without wind it blows at 2 m/s (FAO-56,
 // pages 36 and 63).
 func NewGenerator(n Normals, loc sun.Location) (*Generator, error) {
-	if faults := n.Check(); len(faults) > 0 {
+	if faults := n.CheckAt(loc); len(faults) > 0 {
 		return nil, faults
 	}
 	return newGenerator(estimateMonths(&n, loc), loc), nil
@@ -113,33 +111,3 @@ func HumidityFromDew(dewC, tMinC, tMaxC float64) float64 {
 func saturationKPa(t float64) float64 {
 	return 0.6108 * math.Exp(17.27*t/(t+237.3)) // eq. 11
 }
-
-// Check returns every fault of the normals; none when they are sound.
-func (n *Normals) Check() (faults fault.List) {
-	bad := func(i int, key, column string, v float64) {
-		faults = append(faults, fault.New(fault.Invalid, key, words.Args{"month": i + 1, "value": v}).
-			In(fault.Place{Column: column}))
-	}
-	for i := range n {
-		m := &n[i]
-		switch {
-		case !(m.TMinC >= LeastC && m.TMinC <= MostC):
-			bad(i, "climate.normal_temperature", "tmin_c", m.TMinC)
-		case !(m.TMaxC >= LeastC && m.TMaxC <= MostC):
-			bad(i, "climate.normal_temperature", "tmax_c", m.TMaxC)
-		case m.TMinC > m.TMaxC:
-			bad(i, "climate.normal_swapped", "tmin_c", m.TMinC)
-		}
-		if !(m.RainMM >= 0 && m.RainMM < 5000) {
-			bad(i, "climate.normal_rain", "rain_mm", m.RainMM)
-		}
-	}
-	return faults
-}
-
-// The temperatures that are taken for weather [C]: wider than the records of
-// the Earth's farmed land.
-const (
-	LeastC = -80
-	MostC  = 60
-)
