@@ -213,3 +213,28 @@ func TestSouthernStoreCourse(t *testing.T) {
 		t.Errorf("northern batch spoils on %v, southern on %v", north, south)
 	}
 }
+
+// A batch that arrives within the table has its whole life from then on.
+func TestNewBatchLivesItsLife(t *testing.T) {
+	in := simple(16, 1, plain, sand(50))
+	in.Batches = []Opening{carrots("new", 99, monday+2)}
+	c := run(t, in, Future{})
+	same(t, "stored", c.Courses[0].Stored, 0, 0, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 0, 0, 0)
+}
+
+// A standing crop that gives nothing on its first day is there on its next.
+func TestStandingCropBeginsWithNothing(t *testing.T) {
+	s := supply("a", 0)
+	s.Standing = []float32{0, 5, 0, 5}
+	c := run(t, simple(4, 1, plain), Future{Supplies: []*Supply{s}})
+	same(t, "fresh", c.Courses[0].Fresh, 0, 1, 0, 1)
+}
+
+// A crop that is not lifted is over at its end, store or no store: a bolted
+// lettuce keeps nowhere.
+func TestNotLiftedIsOver(t *testing.T) {
+	s := supply("a", 0)
+	s.Standing, s.Store = []float32{10}, "sand"
+	c := run(t, simple(2, 0, plain, sand(50)), Future{Supplies: []*Supply{s}})
+	same(t, "over", c.Courses[0].Over, 10, 0)
+}
