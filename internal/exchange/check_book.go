@@ -161,7 +161,7 @@ func asFault(err error) *fault.Error {
 	if errors.As(err, &e) {
 		return e
 	}
-	return fault.New(fault.Internal, "exchange.crop_book", nil)
+	return fault.New(fault.Internal, "exchange.internal", nil)
 }
 
 // vegetablesOf returns the names under which the book counts what is eaten.

@@ -10,6 +10,8 @@ import (
 // sheet is one table of the holding, whatever its rows are.
 type sheet interface {
 	schema() *tableSchema
+	// columnNames returns the columns joined to values.
+	columnNames() []string
 	// cells returns the rows as they are written.
 	cells(h *holding.Holding) [][]string
 	// fill puts the rows of a table into the holding and tells what is wrong.
@@ -34,6 +36,14 @@ type rowsOf[T any] struct {
 }
 
 func (s rowsOf[T]) schema() *tableSchema { return s.table }
+
+func (s rowsOf[T]) columnNames() []string {
+	names := make([]string, len(s.columns))
+	for i, c := range s.columns {
+		names[i] = c.name
+	}
+	return names
+}
 
 func (s rowsOf[T]) cells(h *holding.Holding) [][]string {
 	list := s.list(h)

@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/climate"
 	"garner/internal/fault"
+	"garner/internal/station"
 	"garner/internal/words"
 )
 
@@ -59,7 +60,7 @@ func (r *reading) named(row int, column, cell string) string {
 }
 
 func (r *reading) readNormals(name string) *climate.Normals {
-	n, err := stationNormals(bytes.NewReader(r.files[name]), name)
+	n, err := station.ReadNormals(bytes.NewReader(r.files[name]), name)
 	if err != nil {
 		r.faultOf(err)
 		return nil
@@ -68,22 +69,29 @@ func (r *reading) readNormals(name string) *climate.Normals {
 	return n
 }
 
+// readDays reads a daily record. A value that cannot be is a fault here, since
+// it would be lost on writing.
 func (r *reading) readDays(name string) *climate.Record {
-	record, refused, err := stationDaily(bytes.NewReader(r.files[name]), name)
-	r.fault(refused...)
+	record, report, err := station.ReadDaily(bytes.NewReader(r.files[name]), name)
+	r.fault(report.Refused...)
+	r.check.warnings.add(report.Warnings...)
 	if err != nil {
-		r.faultOf(err)
+		if len(report.Refused) == 0 {
+			r.faultOf(err)
+		}
 		return nil
 	}
-	r.rows[name] = len(record.Days)
+	r.rows[name] = report.Rows
 	return record
 }
 
-// faultOf reports an error of a reader, one fault or many.
-func (r *reading) faultOf(err error) {
+// faultOf reports an error of a reader.
+func (r *reading) faultOf(err error) { r.fault(faultsOf(err)...) }
+
+// faultsOf returns the faults of an error, one or many.
+func faultsOf(err error) fault.List {
 	if many, ok := err.(fault.List); ok {
-		r.fault(many...)
-		return
+		return many
 	}
-	r.fault(asFault(err))
+	return fault.List{asFault(err)}
 }

@@ -3,14 +3,13 @@ package exchange
 import (
 	"bytes"
 	"io/fs"
-	"math"
 	"path"
-	"strconv"
 	"strings"
 
 	"garner/internal/climate"
 	"garner/internal/fault"
 	"garner/internal/holding"
+	"garner/internal/station"
 	"garner/internal/words"
 )
 
@@ -19,44 +18,79 @@ type weatherTable struct {
 	path    string
 	schema  *tableSchema
 	columns []string
-	rows    [][]string
+	content []byte
 }
 
 // weatherTables makes the weather files of a holding. Two sources may share a
 // file when they say the same.
 func weatherTables(h *holding.Holding, found *findings) []weatherTable {
-	var out []weatherTable
-	written := map[string][]byte{}
-	add := func(row int, column string, t weatherTable) {
-		at := fault.Place{File: "weather.csv", Row: row + 2, Column: column}
-		if wrong := badFileName(t.path); wrong != nil {
-			found.add(wrong.In(at))
-			return
-		}
-		content, name := writeTable(t.columns, t.rows), strings.ToLower(t.path)
-		other, twice := written[name]
-		switch {
-		case !twice:
-			written[name] = content
-			out = append(out, t)
-		case !bytes.Equal(other, content):
-			found.add(fault.New(fault.Conflict, "exchange.file_shared", words.Args{"given": t.path}).In(at))
-		}
-	}
+	w := weatherWriter{found: found, written: map[string][]byte{}}
 	for i := range h.Weather {
-		cells := weatherSheet.write(&h.Weather[i])
-		w := &h.Weather[i]
-		if name := cells[3]; name != "" {
-			add(i, "normals", normalsTable(name, w.Normals))
-		}
-		if name := cells[4]; name != "" {
-			add(i, "record", dailyTable(name, w.Record))
-		}
-		if name := cells[5]; name != "" {
-			add(i, "forecast", dailyTable(name, w.Forecast))
-		}
+		source := &h.Weather[i]
+		cells := weatherSheet.write(source)
+		at := fault.Place{File: weatherSheet.table.file(), Row: i + 2}
+		w.normals(at, cells[3], source.Normals)
+		w.days(at, "record", cells[4], source.Record)
+		w.days(at, "forecast", cells[5], source.Forecast)
 	}
-	return out
+	return w.tables
+}
+
+type weatherWriter struct {
+	found   *findings
+	tables  []weatherTable
+	written map[string][]byte
+}
+
+func (w *weatherWriter) normals(at fault.Place, name string, n *climate.Normals) {
+	if name == "" {
+		return
+	}
+	at.Column = "normals"
+	var out bytes.Buffer
+	_ = station.WriteNormals(&out, n) // writing to memory does not fail
+	if _, err := station.ReadNormals(bytes.NewReader(out.Bytes()), name); err != nil {
+		w.found.add(faultsOf(err)...)
+		return
+	}
+	w.add(at, weatherTable{path: name, schema: weatherSchema("normals"), content: out.Bytes()})
+}
+
+func (w *weatherWriter) days(at fault.Place, column, name string, r *climate.Record) {
+	if name == "" {
+		return
+	}
+	at.Column = column
+	var out bytes.Buffer
+	_ = station.WriteDaily(&out, r) // writing to memory does not fail
+	_, report, err := station.ReadDaily(bytes.NewReader(out.Bytes()), name)
+	if len(report.Refused) > 0 {
+		w.found.add(report.Refused...)
+		return
+	}
+	if err != nil {
+		w.found.add(faultsOf(err)...)
+		return
+	}
+	w.add(at, weatherTable{path: name, schema: weatherSchema("daily"), content: out.Bytes()})
+}
+
+func (w *weatherWriter) add(at fault.Place, t weatherTable) {
+	if wrong := badFileName(t.path); wrong != nil {
+		w.found.add(wrong.In(at))
+		return
+	}
+	header, _, _ := bytes.Cut(t.content, []byte("\n"))
+	t.columns = strings.Split(string(header), ",")
+	name := strings.ToLower(t.path)
+	other, twice := w.written[name]
+	switch {
+	case !twice:
+		w.written[name] = t.content
+		w.tables = append(w.tables, t)
+	case !bytes.Equal(other, t.content):
+		w.found.add(fault.New(fault.Conflict, "exchange.file_shared", words.Args{"given": t.path}).In(at))
+	}
 }
 
 // badFileName refuses names that would leave the holding or hide a table.
@@ -79,91 +113,4 @@ func weatherSchema(name string) *tableSchema {
 		}
 	}
 	return nil
-}
-
-func normalsTable(name string, n *climate.Normals) weatherTable {
-	rows := make([][]climate.Maybe, len(n))
-	lead := make([]string, len(n))
-	for i, m := range n {
-		lead[i] = strconv.Itoa(i + 1)
-		rows[i] = []climate.Maybe{climate.Is(m.TMinC), climate.Is(m.TMaxC), climate.Is(m.RainMM), m.SunH, m.RadiationMJ, m.HumidityPct, m.WindMS}
-	}
-	return known(name, weatherSchema("normals"), lead, rows)
-}
-
-func dailyTable(name string, r *climate.Record) weatherTable {
-	rows := make([][]climate.Maybe, 0, len(r.Days))
-	lead := make([]string, 0, len(r.Days))
-	for i := range r.Days {
-		if d := &r.Days[i]; observed(d) {
-			lead = append(lead, d.Date.String())
-			rows = append(rows, valuesOf(d))
-		}
-	}
-	return known(name, weatherSchema("daily"), lead, rows)
-}
-
-// valuesOf are a day's values in the order of the columns.
-func valuesOf(d *climate.Observation) []climate.Maybe {
-	return []climate.Maybe{d.TMinC, d.TMaxC, d.RainMM, d.SunH, d.RadiationMJ, d.HumidityPct, d.DewC, d.WindMS}
-}
-
-func observed(d *climate.Observation) bool {
-	for _, v := range valuesOf(d) {
-		if v.Known {
-			return true
-		}
-	}
-	return false
-}
-
-// hasDays tells whether a record holds anything to write.
-func hasDays(r *climate.Record) bool {
-	if r == nil {
-		return false
-	}
-	for i := range r.Days {
-		if observed(&r.Days[i]) {
-			return true
-		}
-	}
-	return false
-}
-
-// known makes a table of the columns of which something is known; temperatures
-// always, as every reader expects them.
-func known(name string, s *tableSchema, lead []string, values [][]climate.Maybe) weatherTable {
-	t := weatherTable{path: name, schema: s, columns: []string{s.Fields[0].Name}, rows: make([][]string, len(lead))}
-	var kept []int
-	for i := range s.Fields[1:] {
-		if i < 2 || s.Fields[i+1].required() || anyKnown(values, i) {
-			kept = append(kept, i)
-			t.columns = append(t.columns, s.Fields[i+1].Name)
-		}
-	}
-	for r := range values {
-		row := make([]string, 0, len(kept)+1)
-		row = append(row, lead[r])
-		for _, i := range kept {
-			row = append(row, writeMaybe(values[r][i]))
-		}
-		t.rows[r] = row
-	}
-	return t
-}
-
-func anyKnown(values [][]climate.Maybe, column int) bool {
-	for _, row := range values {
-		if row[column].Known {
-			return true
-		}
-	}
-	return false
-}
-
-func writeMaybe(v climate.Maybe) string {
-	if !v.Known || math.IsNaN(v.Value) || math.IsInf(v.Value, 0) {
-		return ""
-	}
-	return writeNumber(v.Value)
 }

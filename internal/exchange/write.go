@@ -29,7 +29,7 @@ func Write(h *holding.Holding) (map[string][]byte, error) {
 		files[s.schema().file()] = writeTable(s.schema().names(), s.cells(h))
 	}
 	for _, w := range weather {
-		files[w.path] = writeTable(w.columns, w.rows)
+		files[w.path] = w.content
 	}
 	descriptor, err := describe(h, weather)
 	if err != nil {
