@@ -114,7 +114,7 @@ func TestNoOrderServesBetter(t *testing.T) {
 			h.last = h.from + r.IntN(4)
 			heaps[i] = h
 		}
-		wants := make([]int, 7)
+		wants := make([]int, 8)
 		for d := range wants {
 			wants[d] = r.IntN(3)
 		}

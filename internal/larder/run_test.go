@@ -142,11 +142,11 @@ func TestSoonestOverIsEatenFirst(t *testing.T) {
 func TestFreshBeforeStored(t *testing.T) {
 	s := supply("bed", 0)
 	s.Standing = []float32{1, 1, 1, 1, 1, 1}
-	in := simple(6, 1, plain, sand(50))
+	in := simple(7, 1, plain, sand(50))
 	in.Batches = []Opening{carrots("old", 2, monday-5)}
 	c := run(t, in, Future{Supplies: []*Supply{s}})
-	same(t, "fresh", c.Courses[0].Fresh, 1, 0, 0, 0, 0, 0)
-	same(t, "stored", c.Courses[0].Stored, 0, 1, 1, 0, 0, 0)
+	same(t, "fresh", c.Courses[0].Fresh, 1, 0, 0, 0, 0, 0, 0)
+	same(t, "stored", c.Courses[0].Stored, 0, 1, 1, 0, 0, 0, 0)
 }
 
 // A batch loses its share a month: 10 kg at 5 % a month weigh 9.5 after 30.4375
@@ -237,4 +237,16 @@ func TestNotLiftedIsOver(t *testing.T) {
 	s.Standing, s.Store = []float32{10}, "sand"
 	c := run(t, simple(2, 0, plain, sand(50)), Future{Supplies: []*Supply{s}})
 	same(t, "over", c.Courses[0].Over, 10, 0)
+}
+
+// A supply that gives to the table's last day is cut off by the table: it is left
+// in the ground, and does not come out as a glut on that day.
+func TestSupplyCutOffByTheTable(t *testing.T) {
+	bed, row := supply("bed", 0), supply("row", 0)
+	bed.Standing, bed.Lift = []float32{4, 4, 4}, true
+	row.Flow, row.HoldDays = []float32{1, 1, 1}, 1
+	c := run(t, simple(3, 0, plain), Future{Supplies: []*Supply{bed, row}})
+	same(t, "over", c.Courses[0].Over, 0, 1, 1)
+	near(t, "bed left", c.Plantings[0].GroundKg, 4)
+	near(t, "row left", c.Plantings[1].GroundKg, 1)
 }

@@ -85,8 +85,12 @@ func (s *Scratch) newSource(supply *Supply) (source, error) {
 		return source{}, err
 	}
 	first, end := int(supply.First-p.in.First), int(supply.End()-p.in.First)
+	last := end - 1
+	if end == p.in.Days {
+		last = end // cut off by the table: it goes on, rather than coming to its end
+	}
 	return source{standing: supply.Standing, flow: supply.Flow, first: first,
-		start: max(first, 0), end: min(end, p.in.Days), last: end - 1, hold: supply.HoldDays,
+		start: max(first, 0), end: min(end, p.in.Days), last: last, hold: supply.HoldDays,
 		vegetable: v, keeping: k, lift: supply.Lift, left: 1}, nil
 }
 
