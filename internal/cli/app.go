@@ -87,7 +87,7 @@ func (a *App) parse(args []string) (ctx *kong.Context, helped bool, err error) {
 	}
 	if err != nil {
 		return nil, false, &usageError{
-			phrase:  words.P("cli.usage", words.Args{"problem": strings.TrimSuffix(err.Error(), ".")}),
+			phrase:  words.P("cli.usage", words.Args{"problem": asSentence(err.Error())}),
 			command: commandNamed(parser.Model.Node, args),
 		}
 	}
@@ -101,6 +101,12 @@ func (a *App) parser(exit func(int)) (*kong.Kong, error) {
 		kong.Exit(exit),
 		kong.Help(a.helpPage),
 	)
+}
+
+// asSentence begins what the parser said as a sentence; its end is the text's.
+func asSentence(problem string) string {
+	problem = strings.TrimSuffix(strings.TrimSuffix(problem, "."), "?")
+	return strings.ToUpper(problem[:1]) + problem[1:]
 }
 
 // commandNamed returns the command that the leading words of the arguments name,

@@ -74,17 +74,29 @@ func (a *App) showDescription(r *desk.DescribeResult, site desk.Site) {
 	for _, d := range r.DegreeDays {
 		a.say(words.P("cli.degree_days", words.Args{"base": d.BaseC, "sum": d.YearlyCd}))
 	}
-	for _, m := range r.Missing {
-		if m.Days > 0 {
-			a.say(words.P("cli.missing", words.Args{"column": m.Column, "n": m.Days}))
-		}
-	}
+	a.sayMissing(r)
 	if len(r.Refused) > 0 {
 		a.gap()
 		a.say(words.P("cli.refused", words.Args{"n": len(r.Refused)}))
 		for _, f := range r.Refused {
 			a.say(words.P("cli.list_item", words.Args{"text": a.placed(f)}))
 		}
+	}
+}
+
+// sayMissing tells how many days have no value, and which columns never had one.
+func (a *App) sayMissing(r *desk.DescribeResult) {
+	var never []string
+	for _, m := range r.Missing {
+		switch {
+		case m.Days >= r.Days:
+			never = append(never, m.Column)
+		case m.Days > 0:
+			a.say(words.P("cli.missing", words.Args{"column": m.Column, "n": m.Days}))
+		}
+	}
+	if len(never) > 0 {
+		a.say(words.P("cli.never_recorded", words.Args{"columns": never}))
 	}
 }
 

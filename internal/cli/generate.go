@@ -1,9 +1,13 @@
 package cli
 
 import (
+	"io"
+	"math"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/desk"
+	"garner/internal/station"
 )
 
 // generateCommand makes daily weather from monthly normals.
@@ -52,13 +56,32 @@ func (c *generateCommand) Run(a *App) error {
 	if c.JSON {
 		return a.json(map[string][]generatedDay{"days": generatedDays(series)})
 	}
-	return writeDaily(a.Stdout, series)
+	return writeDaily(a.Stdout, generatedDays(series))
 }
 
+// generatedDays rounds generated weather to hundredths, sharper than any
+// instrument on a post.
 func generatedDays(s *climate.Series) []generatedDay {
 	days := make([]generatedDay, len(s.Days))
 	for i, d := range s.Days {
-		days[i] = generatedDay{s.First + cal.Date(i), d.TMinC, d.TMaxC, d.RainMM, d.RadiationMJ}
+		days[i] = generatedDay{
+			s.First + cal.Date(i), hundredths(d.TMinC), hundredths(d.TMaxC),
+			hundredths(d.RainMM), hundredths(d.RadiationMJ),
+		}
 	}
 	return days
+}
+
+func hundredths(x float64) float64 { return math.Round(x*100) / 100 }
+
+// writeDaily writes generated days as a daily record.
+func writeDaily(w io.Writer, days []generatedDay) error {
+	record := climate.Record{Days: make([]climate.Observation, len(days))}
+	for i, d := range days {
+		record.Days[i] = climate.Observation{
+			Date: d.Date, TMinC: climate.Is(d.TMinC), TMaxC: climate.Is(d.TMaxC),
+			RainMM: climate.Is(d.RainMM), RadiationMJ: climate.Is(d.RadiationMJ),
+		}
+	}
+	return station.WriteDaily(w, &record)
 }

@@ -26,7 +26,7 @@ func (a *App) showGrow(r *desk.GrowResult, o desk.GrowOptions, every int) {
 		}
 		before = day.Stage
 		table.add(format.Date(day.Date), a.named("cli.stage_", day.Stage), format.Number(day.LAI, 2),
-			format.Weight(day.FreshKgM2), format.Grams(day.FreshGPlant))
+			format.Number(day.FreshKgM2, 2), format.Number(day.FreshGPlant, 1))
 	}
 	table.write(a)
 	a.gap()

@@ -85,7 +85,7 @@ func TestAPanicEndsInAnApology(t *testing.T) {
 	if code := app.Run([]string{"version"}); code != 1 {
 		t.Errorf("exit code %d, want 1", code)
 	}
-	if said := err.String(); !strings.HasPrefix(said, "error: garner made a mistake of its own") ||
+	if said := err.String(); !strings.HasPrefix(said, "error: Garner made a mistake of its own") ||
 		strings.Contains(said, "inside") {
 		t.Errorf("it said %q", said)
 	}

@@ -7,8 +7,7 @@ package cli
 //   - A mistake is one line that begins with "error:" and says what was given,
 //     where, and what would be right. What to try next follows as "hint:" lines.
 //     What is odd but accepted begins with "warning:".
-//   - Those lines begin in lower case and have no full stop at the end. Answers
-//     are sentences with both.
+//   - What is said is a sentence, or two: first what is wrong, then what to do.
 //   - Several faults are told at once, each with its file, row and column.
 //   - Commands, flags and names appear as they are typed.
 //   - Odds are told as years in ten, dates as people write them, weights in the
@@ -73,9 +72,16 @@ func (a *App) tellList(list fault.List) {
 	}
 }
 
-// warn says what is odd but was accepted.
+// mostWarnings is how many warnings are said before the rest are only counted.
+const mostWarnings = 12
+
+// warn says what is odd but was accepted, or was left out.
 func (a *App) warn(list fault.List) {
-	for _, f := range list {
+	for i, f := range list {
+		if i == mostWarnings {
+			a.line("cli.warning", words.P("cli.more_warnings", words.Args{"n": len(list) - i}))
+			return
+		}
 		a.line("cli.warning", a.placed(f))
 	}
 }

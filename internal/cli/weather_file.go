@@ -2,12 +2,12 @@ package cli
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"os"
 
 	"garner/internal/climate"
 	"garner/internal/fault"
+	"garner/internal/station"
 	"garner/internal/words"
 )
 
@@ -41,13 +41,23 @@ func fileFault(path string, err error) error {
 	return f
 }
 
-func (a *App) readDaily(path string, warn bool) (*climate.Record, fault.List, error) {
+// readDaily reads a daily record. What looks odd in it is said on the way; what
+// was refused is returned, and said too when aloud.
+func (a *App) readDaily(path string, aloud bool) (*climate.Record, fault.List, error) {
 	file, err := open(path)
 	if err != nil {
 		return nil, nil, err
 	}
 	defer file.Close()
-	return nil, nil, fault.New(fault.Internal, "desk.unfinished", nil)
+	record, report, err := station.ReadDaily(file, path)
+	if err != nil {
+		return nil, nil, err
+	}
+	a.warn(report.Warnings)
+	if aloud {
+		a.warn(report.Refused)
+	}
+	return record, report.Refused, nil
 }
 
 func (a *App) readNormals(path string) (*climate.Normals, error) {
@@ -56,9 +66,5 @@ func (a *App) readNormals(path string) (*climate.Normals, error) {
 		return nil, err
 	}
 	defer file.Close()
-	return nil, fault.New(fault.Internal, "desk.unfinished", nil)
-}
-
-func writeDaily(w io.Writer, s *climate.Series) error {
-	return fault.New(fault.Internal, "desk.unfinished", nil)
+	return station.ReadNormals(file, path)
 }

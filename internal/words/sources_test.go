@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 )
 
 // keyLike is the shape of a catalogue key: lower case, dotted.
@@ -21,6 +23,7 @@ type use struct {
 	key   string
 	args  map[string]bool // nil when they are not written out on the spot
 	where string
+	fault bool // made by fault.New
 }
 
 // sources is what the program's own files say of keys.
@@ -52,6 +55,30 @@ func TestSourcesAndCatalogueAgree(t *testing.T) {
 	for _, key := range c.Keys() {
 		if !found.mention(key) {
 			t.Errorf("the text of %q is never used", key)
+		}
+	}
+}
+
+// What tells a person of a fault is a sentence, or several, wherever it is shown.
+func TestFaultsAreSentences(t *testing.T) {
+	c := English()
+	for _, u := range readSources(t, "../..").uses {
+		if !u.fault || !c.Has(u.key) {
+			continue
+		}
+		for _, form := range c.texts[u.key].forms {
+			first, last := form[0], form[len(form)-1]
+			if r, _ := utf8.DecodeRuneInString(first.plain); first.arg == "" && unicode.IsLower(r) {
+				t.Errorf("%q does not begin with a capital", u.key)
+			}
+			if last.arg != "" || !strings.HasSuffix(last.plain, ".") && !strings.HasSuffix(last.plain, "?") {
+				t.Errorf("%q does not end as a sentence does", u.key)
+			}
+			for _, part := range form {
+				if strings.Contains(part.plain, "!") {
+					t.Errorf("%q exclaims", u.key)
+				}
+			}
 		}
 	}
 }
@@ -161,7 +188,7 @@ func (s *sources) readCall(n *ast.CallExpr, where, pkg string) {
 	if err != nil || strings.HasSuffix(v, ".") || strings.HasSuffix(v, "_") {
 		return
 	}
-	s.uses = append(s.uses, use{key: v, args: argNames(n.Args[at+1]), where: where})
+	s.uses = append(s.uses, use{key: v, args: argNames(n.Args[at+1]), where: where, fault: at == 1})
 }
 
 // calledName returns package.Function of a call, also from inside the package.
