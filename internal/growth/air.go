@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"garner/internal/climate"
+	"garner/internal/sun"
 )
 
 // Air is one day as the plants of a bed feel it, under their cover and in
@@ -18,11 +19,6 @@ type Air struct {
 	DayLengthH float64
 }
 
-// parShare is the share of global radiation that plants can use.
-// Source: Monteith & Unsworth, Principles of Environmental Physics (0.50; from
-// memory); McCree 1972 for the waveband.
-const parShare = 0.5
-
 // chebyshev is cos(30 degrees): where on the half range the outer two points of
 // the day's quadrature lie.
 const chebyshev = 0.8660254037844386
@@ -31,16 +27,21 @@ var lightCurve = newLightCurve()
 
 // NewAir works out a day at the bed.
 //
-// under is the day's weather under the cover; light the share of it that shade
-// leaves (0-1); soilC the soil temperature [C]; dayLengthH the day length [h].
-func NewAir(under climate.Day, light, soilC, dayLengthH float64) Air {
-	mean, half := under.MeanC(), (under.TMaxC-under.TMinC)/2
+// under is the day's weather under the cover and meanC its mean over 24 hours,
+// which under a cover lies below the middle of the extremes; light is the share
+// of the light that shade leaves (0-1); soilC the soil temperature [C];
+// dayLengthH the day length [h].
+//
+// The response is read at three points of a sine about the mean that reaches the
+// night's minimum; the short peak of a covered noon counts in the mean only.
+func NewAir(under climate.Day, meanC, light, soilC, dayLengthH float64) Air {
+	half := meanC - under.TMinC
 	radiation := under.RadiationMJ * light
 	return Air{
 		points: [3]point{
-			latticePoint(mean - chebyshev*half), latticePoint(mean), latticePoint(mean + chebyshev*half)},
-		TMinC: under.TMinC, MeanC: mean, SoilC: soilC,
-		PARMJ: parShare * radiation, Light: lightCurve.At(radiation), DayLengthH: dayLengthH,
+			latticePoint(meanC - chebyshev*half), latticePoint(meanC), latticePoint(meanC + chebyshev*half)},
+		TMinC: under.TMinC, MeanC: meanC, SoilC: soilC,
+		PARMJ: sun.PARShare * radiation, Light: lightCurve.At(radiation), DayLengthH: dayLengthH,
 	}
 }
 

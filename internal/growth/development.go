@@ -3,15 +3,22 @@ package growth
 import "garner/internal/crop"
 
 // developmentRate returns the day's share of the way from emergence to first
-// use. It is zero while a gate is closed.
-func (s *Plants) developmentRate(p *Parameters, a *Air, warmth float64) float64 {
+// use, from the day's temperature response and the light factor at the top of
+// the canopy. A closed gate holds it at the gate's stage.
+func (s *Plants) developmentRate(p *Parameters, a *Air, warmth, light float64) float64 {
 	if s.bestDays <= 0 {
 		return 0
 	}
-	if p.Use.GateStage > 0 && s.Development >= p.Use.GateStage && !gateOpen(p.Use, s.Chill, a.DayLengthH) {
-		return 0
+	rate := warmth * light / s.bestDays
+	if gate := p.Use.GateStage; gate > 0 && s.Development+rate > gate && !s.passed(p.Use, a) {
+		return max(0, gate-s.Development)
 	}
-	return warmth * a.Light / s.bestDays
+	return rate
+}
+
+// passed tells whether the gate is open or has been before.
+func (s *Plants) passed(u *crop.Use, a *Air) bool {
+	return s.Development > u.GateStage || gateOpen(u, s.Chill, a.DayLengthH)
 }
 
 // gateOpen tells whether development may pass the gate: the day long or short

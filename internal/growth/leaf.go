@@ -30,12 +30,12 @@ func organShare(u *crop.Use, development float64) float64 {
 // warmth while leaves are few, then what the new dry matter pays for
 // (Goudriaan & Monteith 1990, A mathematical function for crop growth based on
 // light interception and leaf area expansion, Annals of Botany 66:695-701).
-func (s *Plants) leafRate(p *Parameters, a *Air, warmth, dry, organ float64) float64 {
+func (s *Plants) leafRate(p *Parameters, light, warmth, dry, organ float64) float64 {
 	u := p.Use
 	if s.Leaf >= u.LeafMax {
 		return 0
 	}
-	wanted := s.Leaf * u.LeafGrowth * warmth * min(1, a.Light)
+	wanted := s.Leaf * u.LeafGrowth * warmth * min(1, light)
 	fraction := leafFraction
 	if !p.leafCrop {
 		fraction *= 1 - organ

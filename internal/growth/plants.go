@@ -1,5 +1,7 @@
 package growth
 
+import "garner/internal/sun"
+
 // Plants is the state of one planting, per m2 of the ground it was given. The
 // zero value with Begin called is a planting on its first day.
 type Plants struct {
@@ -82,13 +84,17 @@ func (s *Plants) Rates(p *Parameters, a *Air, par, water float64) {
 func (s *Plants) grow(p *Parameters, a *Air, par, water float64) {
 	u := p.Use
 	r := rates{warmth: p.Response.OverDay(a)}
+	light := a.Light
+	if par < a.PARMJ {
+		light = lightCurve.At(par / sun.PARShare)
+	}
 	if s.Stage != Ready {
-		r.development = s.developmentRate(p, a, r.warmth)
+		r.development = s.developmentRate(p, a, r.warmth, light)
 	}
 	dry := u.RadiationUse * par * Intercepted(u.Extinction, s.Leaf) * assimilation(r.warmth) * water
 	share := organShare(u, s.Development)
 	r.organ = dry * share
-	r.leaf = s.leafRate(p, a, r.warmth, dry, share)
+	r.leaf = s.leafRate(p, light, r.warmth, dry, share)
 	if p.needsChill {
 		r.chill = chillRate(u, a.MeanC)
 	}

@@ -55,7 +55,7 @@ func TestWangEngelLandmarks(t *testing.T) {
 func TestOverDayAgreesWithIntegral(t *testing.T) {
 	r := NewResponse(3, 20, 35)
 	for _, day := range []climate.Day{{TMinC: 8, TMaxC: 18}, {TMinC: -2, TMaxC: 9}, {TMinC: 15, TMaxC: 31}} {
-		a := NewAir(day, 1, 10, 12)
+		a := NewAir(day, day.MeanC(), 1, 10, 12)
 		sum := 0.0
 		for i := range 1000 {
 			angle := 2 * math.Pi * (float64(i) + 0.5) / 1000

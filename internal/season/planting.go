@@ -160,12 +160,21 @@ func pad(s []float32, n int) []float32 {
 func (s *stand) outcome() Outcome {
 	o := s.out
 	o.Ready, o.End = s.ready, s.End
-	if s.ready >= 0 && s.End == growth.Unfinished && !s.Living() {
+	if s.gathered() {
 		o.End = growth.Harvested
 	}
 	o.Standing = append([]float32(nil), s.standing...)
 	o.Flow = append([]float32(nil), trim(s.flow)...)
 	return o
+}
+
+// gathered tells whether a planting that has ended gave a harvest first: it was
+// ready, and lived the days past ready that its use asks for.
+func (s *stand) gathered() bool {
+	if s.ready < 0 || s.Living() || s.Stage == growth.Dead {
+		return false
+	}
+	return s.End == growth.Unfinished || float64(s.Days-(s.ready-s.start)) > s.from.Parameters.Use.KeepDays
 }
 
 // trim drops the empty days at the end.

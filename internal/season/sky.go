@@ -1,6 +1,8 @@
 package season
 
 import (
+	"math"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/cover"
@@ -69,22 +71,32 @@ func (b *Bedside) Build(sky *Sky, days []climate.Day, g Ground, from int) error 
 	var soil climate.Soil
 	warmth, ground := 0.0, 0.0
 	for i := from; i < n; i++ {
-		under, lift := days[i], 0.0
+		under, mean, lift := days[i], days[i].MeanC(), 0.0
 		if c := layers.on(sky.First + cal.Date(i)); c != nil {
 			under, lift = c.Under(days[i], sky.ExtraterrestrialMJ[i]), c.SoilLiftC()
+			mean += meanLift(days[i], under, sky.DayLengthH[i])
 		}
-		mean := under.MeanC()
 		if i == from {
 			soil = climate.NewSoil(mean, under.RadiationMJ*g.Light)
 		}
 		soilC := soil.Step(mean, under.RadiationMJ*g.Light) + lift
-		b.Air[i] = growth.NewAir(under, g.Light, soilC, sky.DayLengthH[i])
+		b.Air[i] = growth.NewAir(under, mean, g.Light, soilC, sky.DayLengthH[i])
 		b.warmth[i], b.soil[i] = warmth, ground
 		warmth += mean
 		ground += soilC
 	}
 	b.warmth[n], b.soil[n] = warmth, ground
 	return nil
+}
+
+// meanLift returns how much warmer a day is under cover over its 24 hours [C]:
+// the night's lift all round the clock, and on top of it the day's, which swells
+// and falls as a half sine over the hours of daylight (its mean is 2/pi of its
+// height).
+func meanLift(open, under climate.Day, dayLengthH float64) float64 {
+	night := under.TMinC - open.TMinC
+	day := under.TMaxC - open.TMaxC
+	return night + (day-night)*2/math.Pi*dayLengthH/24
 }
 
 // MeanAirC returns the mean air temperature of days from..to-1 [C].

@@ -17,7 +17,7 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	keep := max(int(alone.Parameters.Use.KeepDays), heatAfter+1)
 	for day := s.start; day < len(b.Air); day++ {
 		if !s.Living() {
-			return s.ready, s.ready >= 0 && s.enough(day)
+			return s.ready, s.ready >= 0 && s.enough()
 		}
 		if s.ready >= 0 && day > s.ready+keep {
 			return s.ready, true
@@ -29,11 +29,6 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	return s.ready, false
 }
 
-// enough tells whether a planting that ended by itself had lived its days past
-// ready, or had simply stood its time.
-func (s *stand) enough(day int) bool {
-	if s.End == growth.Harvested {
-		return true
-	}
-	return s.Stage == growth.Over && float64(day-s.ready) >= s.from.Parameters.Use.KeepDays
-}
+// enough tells whether a planting that ended by itself had stood its time, or
+// had lived its days past ready.
+func (s *stand) enough() bool { return s.End == growth.Harvested || s.gathered() }
