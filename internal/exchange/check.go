@@ -12,8 +12,8 @@ import (
 func Check(h *holding.Holding, book *crop.Book) fault.List {
 	c := newChecker(h, newFindings())
 	c.checkSchemas()
-	c.checkSense()
 	c.checkBook(book)
+	c.checkSense()
 	return c.found.all()
 }
 
@@ -23,7 +23,7 @@ type checker struct {
 	found    *findings
 	warnings *findings
 	numbers  map[string][]int          // row numbers of the tables as read; nil: as written
-	unread   map[string]bool           // tables that could not be read: nothing is said of what they lack
+	unread   map[string]bool           // tables not read to the full: nothing is said of what they lack
 	ids      map[string]map[string]int // of each table: id to its first row's index
 }
 
@@ -59,6 +59,16 @@ func (c *checker) place(table string, row int, column string) fault.Place {
 // wrong reports a fault with a cell.
 func (c *checker) wrong(table string, row int, column string, e *fault.Error) {
 	c.found.add(e.In(c.place(table, row, column)))
+}
+
+// faulty tells whether a fault was found with one of the cells of a row.
+func (c *checker) faulty(table string, row int, columns ...string) bool {
+	for _, column := range columns {
+		if c.found.known(c.place(table, row, column)) {
+			return true
+		}
+	}
+	return false
 }
 
 // has tells whether a table has an id. A table that could not be read has all.

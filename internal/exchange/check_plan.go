@@ -32,7 +32,9 @@ func (c *checker) checkPlantings() {
 	for i := range c.h.Plantings {
 		p := &c.h.Plantings[i]
 		for _, w := range c.plantingFaults(p, c.stands) {
-			c.wrong("plantings", i, w.column, w.fault)
+			if !c.faulty("plantings", i, causes[w.column]...) {
+				c.wrong("plantings", i, w.column, w.fault)
+			}
 		}
 	}
 }
@@ -65,7 +67,7 @@ func (c *checker) plantingFaults(p *plan.Planting, stands func(string) bool) []i
 	wrong := func(column string, kind fault.Kind, key string, args words.Args) {
 		out = append(out, inColumn{column, fault.New(kind, key, args)})
 	}
-	if i, ok := c.ids["beds"][p.Bed]; ok {
+	if i, ok := c.ids["beds"][p.Bed]; ok && !c.faulty("beds", i, "length_m", "width_m") {
 		bed := c.h.Beds[i]
 		// A hundredth of a square metre is room for rounded sides.
 		if p.AreaM2 > bed.AreaM2()+0.01 {
@@ -82,7 +84,7 @@ func (c *checker) plantingFaults(p *plan.Planting, stands func(string) bool) []i
 	case !stands(p.To):
 		out = append(out, inColumn{"to", unknownID(p.To, "plantings.csv", c.idsOf("plantings"))})
 	}
-	if i, ok := c.ids["varieties"][p.Variety]; ok && p.Variety != "" {
+	if i, ok := c.ids["varieties"][p.Variety]; ok && !c.faulty("varieties", i, "crop", "use") {
 		v := c.h.Varieties[i]
 		if v.Crop != p.Crop || v.Use != "" && p.Use != "" && v.Use != p.Use {
 			wrong("variety", fault.Conflict, "exchange.variety_of_other_crop", words.Args{"variety": v.Name, "crop": v.Crop, "planted": p.Crop})

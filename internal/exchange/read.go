@@ -7,6 +7,7 @@ import (
 	"path"
 	"slices"
 
+	"garner/internal/cal"
 	"garner/internal/crop"
 	"garner/internal/fault"
 	"garner/internal/holding"
@@ -60,8 +61,8 @@ func readBundle(b bundle, wrong *fault.Error, book *crop.Book) (*holding.Holding
 	r.check.indexIDs()
 	r.check.checkSchemas()
 	if book != nil {
-		r.check.checkSense()
 		r.check.checkBook(book)
+		r.check.checkSense()
 	}
 	report := Report{Faults: r.check.found.all(), Warnings: r.check.warnings.all(), Rows: r.rows}
 	if !report.OK() {
@@ -80,7 +81,7 @@ type reading struct {
 }
 
 func newReading(b bundle) *reading {
-	h := &holding.Holding{}
+	h := &holding.Holding{Today: cal.None}
 	return &reading{files: b, used: map[string]bool{}, h: h, check: newChecker(h, newFindings()), rows: map[string]int{}}
 }
 
@@ -107,6 +108,7 @@ func (r *reading) readSheet(s sheet) {
 	r.check.numbers[schema.Name] = t.Numbers
 	r.rows[schema.Name] = len(t.Rows)
 	r.fault(t.Refused...)
+	r.check.unread[schema.Name] = len(t.Refused) > 0
 	r.checkColumns(schema, t)
 	r.fault(s.fill(r.h, t)...)
 	if schema.OneRow && len(t.Rows) != 1 {

@@ -1,0 +1,169 @@
+package exchange
+
+import (
+	"strings"
+	"testing"
+
+	"garner/internal/fault"
+	"garner/internal/words"
+)
+
+// one is a single fault planted in the hand-made holding.
+type one struct {
+	file, old, new string
+	key            string
+	row            int
+	column         string
+}
+
+var faultsOfCells = []one{
+	{"holding.csv", "Elm Row, back gardens", "", "exchange.blank", 2, "name"},
+	{"holding.csv", "Europe/London", "London time", "exchange.zone_unknown", 2, "zone"},
+	{"holding.csv", "Europe/London", "Local", "exchange.zone_unknown", 2, "zone"},
+	{"holding.csv", "3.5", "three", "exchange.not_a_number", 2, "eaters"},
+	{"holding.csv", ",main", ",mian", "exchange.unknown_near", 2, "plan"},
+	{"holding.csv", "2027-03-01", "2027-02-29", "exchange.not_a_date", 2, "today"},
+	{"sites.csv", "51.4,", "-67,", "exchange.out_of_range", 2, "latitude_deg"},
+	{"sites.csv", "-2.75,", "-182.75,", "exchange.out_of_range", 3, "longitude_deg"},
+	{"sites.csv", "118,valley", "118,hill", "exchange.unknown", 3, "weather"},
+	{"beds.csv", "h1,home,", "h1,hme,", "exchange.unknown_near", 2, "site"},
+	{"beds.csv", "h2,home,", "h1,home,", "exchange.same_id", 3, "id"},
+	{"beds.csv", "h2,home,", "h/2,home,", "exchange.not_an_id", 3, "id"},
+	{"beds.csv", ",border,4.5", ",boarder,4.5", "exchange.not_allowed_near", 3, "kind"},
+	{"beds.csv", "0.85", "85", "exchange.out_of_range", 2, "light_share"},
+	{"beds.csv", "12,1.2", "12,-1.2", "exchange.out_of_range", 5, "width_m"},
+	{"beds.csv", "poor,11", "poor,1.5", "exchange.not_whole", 5, "order"},
+	{"beds.csv", "poor,11", "poor,11,,7", "table.too_many_cells", 5, ""},
+	{"covers.csv", "2027-03-01,2027-05-10", "2027-05-10,2027-03-01", "exchange.off_before_on", 3, "off"},
+	{"covers.csv", "c2,h1", "c2,t1", "exchange.covers_overlap_open", 3, "on"},
+	{"covers.csv", "2027-05-10,2027-10-01", "2027-05-09,2027-10-01", "exchange.covers_overlap", 4, "on"},
+	{"covers.csv", "fleece", "flece", "exchange.not_allowed_near", 3, "kind"},
+	{"crops.csv", "days_seed", "days_sed", "crop.parameter_unknown", 2, "parameter"},
+	{"crops.csv", "84", "8400", "crop.out_of_range", 2, "value"},
+	{"crops.csv", ",d,", ",weeks,", "crop.unit_differs", 2, "unit"},
+	{"crops.csv", "o1,carrot", "o1,Carrots", "exchange.crop_by_id", 2, "crop"},
+	{"varieties.csv", "0.9,0,1,0.85", "0,0,1,0.85", "exchange.out_of_range", 2, "yield_factor"},
+	{"varieties.csv", "carrot,storage", "carrot,forage", "crop.use_unknown", 3, "use"},
+	{"plans.csv", "more,More for winter,main", "more,More for winter,more", "exchange.base_itself", 3, "base"},
+	{"plantings.csv", "p1,main", "p1,other", "exchange.unknown", 2, "plan"},
+	{"plantings.csv", "carrot,early,red-lane,seed", "karrot,early,red-lane,seed", "crop.unknown", 2, "crop"},
+	{"plantings.csv", "table,,seed", "tables,red-line,seed", "exchange.unknown_near", 3, "variety"},
+	{"plantings.csv", "table,,seed", "table,old-keeper,seed", "exchange.variety_of_other_crop", 3, "variety"},
+	{"plantings.csv", "table,,seed", "table,,sow", "exchange.not_allowed", 3, "method"},
+	{"plantings.csv", "table,,seed", "table,,set", "exchange.method_not_for_crop", 3, "method"},
+	{"plantings.csv", "2027-04-12", "2227-04-12", "exchange.out_of_range", 3, "date"},
+	{"plantings.csv", "1.5,,,2027-07-20", "1.5,,,2027-03-05", "exchange.clear_before_date", 2, "clear_by"},
+	{"plantings.csv", "7.2", "14.5", "exchange.area_too_large", 4, "area_m2"},
+	{"plantings.csv", "after,p1", "after,p2", "exchange.to_itself", 3, "to"},
+	{"plantings.csv", "after,p1", "after,p77", "exchange.unknown", 3, "to"},
+	{"plantings.csv", "after,p1", "after,", "exchange.half_given", 3, "to"},
+	{"plantings.csv", "7.2,,,,sand", "7.2,,,,cellar", "exchange.unknown", 4, "store"},
+	{"changes.csv", "area_m2,10.8", "area,10.8", "plan.field_unknown_near", 2, "field"},
+	{"changes.csv", "area_m2,10.8", "area_m2,108", "exchange.area_too_large", 2, "value"},
+	{"changes.csv", "area_m2,10.8", "area_m2,much", "plan.value_number", 2, "value"},
+	{"changes.csv", "area_m2,10.8", "bed,h2", "exchange.area_too_large", 2, "value"},
+	{"changes.csv", "bed=f1", "bed=f9", "exchange.unknown_near", 3, "value"},
+	{"changes.csv", "crop=carrot", "crop=carot", "crop.unknown", 3, "value"},
+	{"changes.csv", "more,1,set", "more,2,set", "exchange.same_order", 3, "order"},
+	{"changes.csv", "more,3,remove", "main,3,remove", "exchange.not_a_draft", 4, "plan"},
+	{"changes.csv", "remove,p4", "remove,p44", "plan.planting_unknown", 4, "planting"},
+	{"wants.csv", "w1,carrot", "w1,carrots", "exchange.vegetable_unknown_near", 2, "vegetable"},
+	{"wants.csv", "w1,carrot", "w1,quartz", "exchange.vegetable_unknown", 2, "vegetable"},
+	{"wants.csv", "06-01,09-30", "06-01,", "exchange.half_given", 2, "to"},
+	{"wants.csv", "06-01,09-30", "06-01,31-09", "exchange.not_a_day", 2, "to"},
+	{"wants.csv", "0.9", "-0.9", "exchange.out_of_range", 2, "kg_per_week"},
+	{"stores.csv", "3.5,14", "14,3.5", "exchange.summer_colder", 2, "summer_c"},
+	{"batches.csv", "sand,carrot", "sand,carot", "crop.unknown", 2, "crop"},
+	{"batches.csv", "2026-10-28", "2027-10-28", "exchange.after_today", 2, "stored"},
+	{"records.csv", "planted,p4", "planted,p8", "exchange.unknown_near", 2, "planting"},
+	{"records.csv", "planted,p4", "picked,", "exchange.about_what", 2, "planting"},
+	{"records.csv", "0,kg", ",kg", "exchange.half_given", 3, "value"},
+	{"records.csv", "20,L", "20,share", "exchange.share_above_one", 4, "value"},
+	{"records.csv", "watered,,t1", "watered,,", "exchange.about_either", 4, "planting"},
+	{"weather.csv", "weather/days.csv", "weather/day.csv", "exchange.weather_file_missing", 2, "record"},
+	{"weather.csv", "weather/days.csv", "../days.csv", "exchange.bad_file_name", 2, "record"},
+	{"weather.csv", "weather/days.csv", "beds.csv", "exchange.file_is_table", 2, "record"},
+	{"weather/days.csv", "2027-02-25", "2027-02-24", "station.date_twice", 3, "date"},
+	{"weather/normals.csv", "1,1.9", "1,9.9", "station.minimum_above_maximum", 2, "tmin_c"},
+	{"beds.csv", "id,site,name", "id,site,title", "exchange.column_missing", 1, "name"},
+	{"beds.csv", "id,site,name", "bed,site,name", "exchange.column_missing", 1, "id"},
+	{"beds.csv", "id,site,name", "id,site,kind", "table.column_twice", 1, "kind"},
+	{"holding.csv", "3.5,main\n", "3.5,main\ntwo,Second,Europe/London,,2,main\n", "exchange.one_row", 0, ""},
+}
+
+func TestEachFaultIsToldOnceAtItsPlace(t *testing.T) {
+	book := testBook(t)
+	for _, c := range faultsOfCells {
+		t.Run(c.key+" in "+c.file, func(t *testing.T) {
+			files := hand(t)
+			change(t, files, c.file, c.old, c.new)
+			h, report := CheckFolder(inFolder(files), book)
+			if h != nil {
+				t.Error("a faulty holding was returned")
+			}
+			if got := report.Faults; len(got) != 1 || got[0].Phrase.Key != c.key || got[0].At != (fault.Place{File: c.file, Row: c.row, Column: c.column}) {
+				t.Errorf("got\n%v\nwant %s in row %d column %s", got, c.key, c.row, c.column)
+			}
+			for _, f := range report.Faults {
+				checkWords(t, f)
+			}
+		})
+	}
+}
+
+// checkWords holds a fault to a text that uses only values it has.
+func checkWords(t *testing.T, f *fault.Error) {
+	t.Helper()
+	if !words.English().Has(f.Phrase.Key) {
+		t.Errorf("%s has no text", f.Phrase.Key)
+	}
+	if text := words.English().Text(f.Phrase); strings.ContainsAny(text, "{}") || strings.Contains(text, "  ") {
+		t.Errorf("%s reads %q", f.Phrase.Key, text)
+	}
+}
+
+func TestMissingTables(t *testing.T) {
+	for _, name := range []string{"holding.csv", "sites.csv", "beds.csv"} {
+		files := hand(t)
+		delete(files, name)
+		_, report := CheckFolder(inFolder(files), testBook(t))
+		if got := report.Faults; len(got) != 1 || got[0].Phrase.Key != "exchange.table_missing" || got[0].At.File != name {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}
+
+// Rows are named as the spreadsheet numbers them, blank rows counted.
+func TestRowsAreThoseOfTheFile(t *testing.T) {
+	files := hand(t)
+	change(t, files, "plantings.csv", "p3,main", ",,\n\np3,main")
+	change(t, files, "plantings.csv", "7.2", "14.5")
+	_, report := CheckFolder(inFolder(files), testBook(t))
+	if len(report.Faults) != 1 || report.Faults[0].At.Row != 6 {
+		t.Error(report.Faults)
+	}
+}
+
+func TestAWrongFileIsNotToldRowByRow(t *testing.T) {
+	files := hand(t)
+	files["beds.csv"] += strings.Repeat("x,y,z,q,a,b,c,d,e\n", 1000)
+	_, report := ReadFolder(inFolder(files))
+	last := report.Faults[len(report.Faults)-1]
+	if len(report.Faults) != most+1 || last.Phrase.Key != "exchange.and_more" {
+		t.Errorf("%d faults, the last %v", len(report.Faults), last)
+	}
+}
+
+func TestRingOfDraftsIsTold(t *testing.T) {
+	files := hand(t)
+	change(t, files, "plans.csv", "main,As sown,", "main,As sown,most")
+	_, report := CheckFolder(inFolder(files), testBook(t))
+	if len(report.Faults) != 3 {
+		t.Fatal(report.Faults)
+	}
+	for i, f := range report.Faults {
+		if f.Phrase.Key != "exchange.base_ring" || f.At.Row != i+2 {
+			t.Error(f)
+		}
+	}
+}
