@@ -3,6 +3,7 @@ package main
 
 import (
 	"os"
+	_ "time/tzdata" // a holding's zone is known on any machine
 
 	"garner/internal/cli"
 )
