@@ -56,6 +56,11 @@ func (s rowsOf[T]) cells(h *holding.Holding) [][]string {
 
 // write leaves a zero blank in a column that may be blank and has no default.
 func (s rowsOf[T]) write(e *T) []string {
+	own := *e
+	if s.tidy != nil {
+		s.tidy(&own, ',')
+	}
+	e = &own
 	row := make([]string, len(s.columns))
 	for i, c := range s.columns {
 		cell := canonical(c.get(e))

@@ -27,7 +27,7 @@ func unzip(r io.ReaderAt, size int64) (bundle, *fault.Error) {
 	}
 	b, total := bundle{}, int64(0)
 	for _, f := range z.File {
-		if strings.HasSuffix(f.Name, "/") || isHidden(f.Name) && fs.ValidPath(f.Name) {
+		if strings.HasSuffix(f.Name, "/") || isHidden(f.Name) && isInside(f.Name) {
 			continue
 		}
 		content, wrong := entry(f, b, mostBytes-total)
@@ -43,9 +43,14 @@ func unzip(r io.ReaderAt, size int64) (bundle, *fault.Error) {
 	return b.atTop(), nil
 }
 
+// isInside tells whether a name stays inside the folder on every system.
+func isInside(name string) bool {
+	return fs.ValidPath(name) && !strings.ContainsAny(name, "\\:\x00")
+}
+
 // entry reads one file of a zip.
 func entry(f *zip.File, b bundle, room int64) ([]byte, *fault.Error) {
-	if !fs.ValidPath(f.Name) || strings.ContainsAny(f.Name, "\\:\x00") {
+	if !isInside(f.Name) {
 		return nil, fault.New(fault.Invalid, "exchange.bad_path", words.Args{"given": f.Name})
 	}
 	if _, twice := b[f.Name]; twice {

@@ -1,0 +1,225 @@
+package exchange
+
+import (
+	"bytes"
+	"fmt"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"garner/internal/cal"
+	"garner/internal/climate"
+	"garner/internal/cover"
+	"garner/internal/crop"
+	"garner/internal/holding"
+	"garner/internal/larder"
+	"garner/internal/place"
+	"garner/internal/plan"
+	"garner/internal/record"
+	"garner/internal/sun"
+)
+
+// draw is one random holding being made. Its ids are known to its references,
+// its texts are anything.
+type draw struct{ *rapid.T }
+
+func (d draw) text(name string) string {
+	return rapid.OneOf(rapid.String(), rapid.SampledFrom([]string{"1,5", "=2+3", `"`, "a;b", "x\r\ny", "\uFEFF", "sep=;", "é\t", "NaN", "\x01"})).Draw(d.T, name)
+}
+
+func (d draw) filled(name string) string { return "x" + d.text(name) }
+
+func (d draw) number(name string, low, high float64) float64 {
+	return rapid.Float64Range(low, high).Draw(d.T, name)
+}
+
+func (d draw) date(name string) cal.Date {
+	return cal.Date(rapid.IntRange(-20000, 80000).Draw(d.T, name))
+}
+
+func (d draw) maybe(name string) bool { return rapid.Bool().Draw(d.T, name) }
+
+func (d draw) dateOrNone(name string) cal.Date {
+	if d.maybe(name + "?") {
+		return d.date(name)
+	}
+	return cal.None
+}
+
+func (d draw) of(table, column string) string {
+	s := tableNamed(table)
+	return rapid.SampledFrom(s.Fields[s.column(column)].Constraints.Enum).Draw(d.T, column)
+}
+
+// one names one of n rows of a table, or none.
+func (d draw) one(prefix string, n int) string {
+	if i := rapid.IntRange(-1, n-1).Draw(d.T, prefix); i >= 0 {
+		return id(prefix, i)
+	}
+	return ""
+}
+
+func (d draw) sure(prefix string, n int) string {
+	return id(prefix, rapid.IntRange(0, n-1).Draw(d.T, prefix))
+}
+
+func id(prefix string, i int) string { return fmt.Sprintf("%s-%d", prefix, i) }
+
+func (d draw) count(name string) int { return rapid.IntRange(1, 4).Draw(d.T, name) }
+
+func rows[T any](n int, make func(i int) T) []T {
+	var out []T
+	for i := range n {
+		out = append(out, make(i))
+	}
+	return out
+}
+
+func randomHolding(t *rapid.T) *holding.Holding {
+	d := draw{t}
+	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
+	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), Plan: d.one("plan", plans)}
+	h.Sites = rows(sites, func(i int) place.Site {
+		return place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
+			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}
+	})
+	h.Beds = rows(beds, func(i int) place.Bed {
+		return place.Bed{ID: id("bed", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: d.of("beds", "kind"), Soil: d.of("beds", "soil"),
+			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order")}
+	})
+	h.Covers = rows(d.count("covers"), func(i int) place.CoverSpell {
+		return place.CoverSpell{ID: id("cover", i), Bed: d.sure("bed", beds), Spell: cover.Spell{Kind: cover.Kind(d.of("covers", "kind")), On: d.date("on"), Off: d.dateOrNone("off")}}
+	})
+	h.Overrides = rows(d.count("overrides"), func(i int) crop.Override {
+		return crop.Override{ID: id("own", i), Crop: d.filled("crop"), Use: d.text("use"), Parameter: d.filled("parameter"), Value: d.filled("value"), Unit: d.filled("unit"), Source: d.text("source")}
+	})
+	h.Varieties = rows(varieties, func(i int) crop.Variety {
+		return crop.Variety{ID: id("variety", i), Name: d.filled("name"), Crop: d.filled("crop"), Use: d.text("use"), DaysOffset: d.number("days", -60, 60),
+			YieldFactor: d.number("yield", 0.1, 5), KillShiftC: d.number("kill", -20, 20), BoltFactor: d.number("bolt", 0.1, 10), SizeFactor: d.number("size", 0.1, 10)}
+	})
+	d.plans(h, plans, beds, varieties, stores)
+	d.larder(h, stores, beds)
+	h.Weather = rows(sources, func(i int) holding.WeatherSource {
+		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}
+	})
+	return h
+}
+
+func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
+	h.Plans = rows(plans, func(i int) plan.Plan {
+		return plan.Plan{ID: id("plan", i), Name: d.filled("name"), Base: d.one("plan", i)}
+	})
+	h.Plantings = rows(d.count("plantings"), func(i int) plan.Planting {
+		p := plan.Planting{ID: id("planting", i), Plan: d.sure("plan", plans), Bed: d.sure("bed", beds), Crop: d.filled("crop"), Use: d.text("use"),
+			Variety: d.one("variety", varieties), Date: d.date("date"), AreaM2: d.number("area", 0.01, 100), ClearBy: d.dateOrNone("clear"),
+			Store: d.one("store", stores), YearsOld: d.number("years", 0, 50)}
+		if d.maybe("method?") {
+			p.Method = plan.Method(d.of("plantings", "method"))
+		}
+		if d.maybe("relation?") {
+			p.Relation, p.To = plan.Relation(d.of("plantings", "relation")), d.filled("to")
+		}
+		return p
+	})
+	h.Changes = rows(d.count("changes"), func(i int) plan.Change {
+		return plan.Change{ID: id("change", i), Plan: d.sure("plan", plans), Order: i, Action: d.of("changes", "action"), Planting: id("planting", i),
+			Field: rapid.SampledFrom(append(plan.Fields(), "")).Draw(d.T, "field"), Value: d.text("value")}
+	})
+}
+
+func (d draw) larder(h *holding.Holding, stores, beds int) {
+	h.Wants = rows(d.count("wants"), func(i int) larder.Want {
+		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100)}
+		if d.maybe("season?") {
+			w.From, w.To = cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "from")), cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "to"))
+		}
+		return w
+	})
+	h.Stores = rows(stores, func(i int) larder.Store {
+		return larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40), CapacityKg: d.number("capacity", 0.1, 1000)}
+	})
+	h.Batches = rows(d.count("batches"), func(i int) larder.Batch {
+		return larder.Batch{ID: id("batch", i), Store: d.sure("store", stores), Crop: d.filled("crop"), Use: d.text("use"), Kg: d.number("kg", 0.001, 500), Stored: d.date("stored"), Planting: d.text("planting")}
+	})
+	h.Records = rows(d.count("records"), func(i int) record.Record {
+		r := record.Record{ID: id("record", i), Date: d.date("date"), What: record.What(d.of("records", "what")), Planting: d.text("planting"), Bed: d.one("bed", beds), Store: d.one("store", stores), Note: d.text("note")}
+		if d.maybe("amount?") {
+			r.Value, r.Unit = d.number("value", 0, 100), d.of("records", "unit")
+		}
+		return r
+	})
+}
+
+func (d draw) days(name string) *climate.Record {
+	if !d.maybe(name + "?") {
+		return nil
+	}
+	r, first := &climate.Record{}, d.date(name)
+	for i := range d.count("days") {
+		low := d.number("low", -30, 20)
+		o := climate.Observation{Date: first + cal.Date(2*i), TMinC: climate.Is(low), TMaxC: climate.Is(low + d.number("range", 0, 20))}
+		if d.maybe("rain?") {
+			o.RainMM = climate.Is(d.number("rain", 0, 80))
+		}
+		if d.maybe("sun?") {
+			o.SunH = climate.Is(d.number("sun", 0, 16))
+		}
+		r.Days = append(r.Days, o)
+	}
+	return r
+}
+
+func (d draw) normals() *climate.Normals {
+	if !d.maybe("normals?") {
+		return nil
+	}
+	n, sunny := &climate.Normals{}, d.maybe("sunny")
+	for i := range n {
+		n[i].TMinC = d.number("low", -20, 15)
+		n[i].TMaxC = n[i].TMinC + d.number("range", 0, 15)
+		n[i].RainMM = d.number("rain", 0, 300)
+		if sunny {
+			n[i].SunH = climate.Is(d.number("sun", 0, 12))
+		}
+	}
+	return n
+}
+
+// What is written can be read, says the same, and is written the same again.
+func TestRandomHoldingsComeBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		h := randomHolding(t)
+		var once, twice bytes.Buffer
+		if err := WriteZip(&once, h); err != nil {
+			t.Fatal(err)
+		}
+		again, report := ReadZip(bytes.NewReader(once.Bytes()), int64(once.Len()))
+		if !report.OK() {
+			t.Fatal(report.Faults)
+		}
+		if err := WriteZip(&twice, again); err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(unpacked(t, once.Bytes()), unpacked(t, twice.Bytes())); diff != "" || !bytes.Equal(once.Bytes(), twice.Bytes()) {
+			t.Fatalf("written again it differs: %s", diff)
+		}
+		for i, s := range sheets {
+			if diff := cmp.Diff(s.cells(h), sheets[i].cells(again)); diff != "" {
+				t.Fatal(diff)
+			}
+		}
+	})
+}
+
+func unpacked(t *rapid.T, raw []byte) map[string]string {
+	b, wrong := unzip(bytes.NewReader(raw), int64(len(raw)))
+	if wrong != nil {
+		t.Fatal(wrong)
+	}
+	out := map[string]string{}
+	for name, content := range b {
+		out[name] = string(content)
+	}
+	return out
+}
