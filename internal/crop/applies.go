@@ -42,7 +42,7 @@ var needs = map[string]need{
 	"leaf_plant_cm2":         {methods: []string{Plant, Cutting}},
 	"seeds_per_gram":         {methods: []string{Seed, Plant}},
 	"seed_life_years":        {methods: []string{Seed, Plant}},
-	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead}},
+	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut}},
 	"pick_days":              {patterns: []Pattern{Picking}},
 	"flush_days":             {patterns: []Pattern{Picking}},
 	"cut_days":               {patterns: []Pattern{Cut}},

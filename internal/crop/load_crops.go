@@ -15,9 +15,7 @@ var identifier = regexp.MustCompile(`^[a-z][a-z0-9-]*$`)
 func (l *loader) loadCrops() {
 	for _, t := range l.folder("crops", "id", "name", "plural", "botanical", "family", "vegetable", "class", "group", "common_use", "cautions") {
 		for r := range t.rows {
-			if !r.blank() {
-				l.loadCrop(r)
-			}
+			l.loadCrop(r)
 		}
 	}
 }
@@ -107,9 +105,6 @@ func (l *loader) loadUses() []useRow {
 	var list []useRow
 	for _, t := range l.folder("uses", "crop", "use", "label", "pattern", "methods", "reference_method", "reference_date", "reference_cover", "class", "group") {
 		for r := range t.rows {
-			if r.blank() {
-				continue
-			}
 			if c := l.cropOf(r); c != nil {
 				if u := l.loadUse(r, c); u != nil {
 					c.Uses = append(c.Uses, u)

@@ -30,9 +30,9 @@ type told struct{ crop, parameter string }
 
 func (l *loader) loadDefaults() map[scope]numbers {
 	defaults := map[scope]numbers{}
-	t := l.table("defaults.csv", "scope", "name", "parameter", "value", "unit", "source", "where", "mark", "note")
+	t := l.sheet("defaults.csv", "scope", "name", "parameter", "value", "unit", "source", "where", "mark", "note")
 	for r := range t.rows {
-		if r.blank() || !l.oneOf(r, "scope", []string{"all", "class", "group"}) {
+		if !l.oneOf(r, "scope", []string{"all", "class", "group"}) {
 			continue
 		}
 		key := scope{r.get("scope"), r.get("name")}
@@ -47,14 +47,14 @@ func (l *loader) loadDefaults() map[scope]numbers {
 func (l *loader) loadFacts() map[about]numbers {
 	facts := map[about]numbers{}
 	for _, t := range l.folder("facts", "use", "parameter", "value", "unit", "source", "where", "mark", "note") {
-		id := strings.TrimSuffix(path.Base(t.file), ".csv")
+		id := strings.TrimSuffix(path.Base(t.table.Name), ".csv")
 		c, ok := l.book.byID[id]
 		if !ok {
-			l.refuse(fault.Place{File: t.file}, fault.NotFound, "crop.crop_unknown", words.Args{"crop": id})
+			l.refuse(fault.Place{File: t.table.Name}, fault.NotFound, "crop.crop_unknown", words.Args{"crop": id})
 			continue
 		}
 		for r := range t.rows {
-			if r.blank() || len(l.usesOf(r, c)) == 0 {
+			if len(l.usesOf(r, c)) == 0 {
 				continue
 			}
 			key := about{id, r.get("use")}
@@ -93,7 +93,7 @@ func (l *loader) take(list numbers, r row, crop string) numbers {
 func (l *loader) fact(p *Parameter, r row) *Fact {
 	before := len(l.faults)
 	fact := &Fact{Unit: r.get("unit"), Source: r.get("source"), Where: r.get("where"), Mark: r.get("mark"), Note: r.get("note")}
-	fact.Value, _ = l.number(r, "value")
+	fact.Value, _ = l.value(r, "value")
 	if len(l.faults) == before {
 		if bad := p.check(fact.Value, fact.Unit); bad != nil {
 			column := "value"

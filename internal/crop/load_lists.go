@@ -1,17 +1,16 @@
 package crop
 
 import (
+	"io/fs"
+
 	"garner/internal/fault"
 	"garner/internal/words"
 )
 
 func (l *loader) loadParameters() {
 	fields := useFields()
-	t := l.table("parameters.csv", "name", "unit", "min", "max", "scope", "meaning")
+	t := l.sheet("parameters.csv", "name", "unit", "min", "max", "scope", "meaning")
 	for r := range t.rows {
-		if r.blank() {
-			continue
-		}
 		p := &Parameter{Name: r.get("name"), Unit: r.get("unit"), Scope: r.get("scope"), Meaning: r.get("meaning")}
 		place, known := fields[p.Name]
 		if _, twice := l.book.index[p.Name]; twice || !known {
@@ -19,8 +18,8 @@ func (l *loader) loadParameters() {
 			continue
 		}
 		var low, high bool
-		p.Min, low = l.number(r, "min")
-		p.Max, high = l.number(r, "max")
+		p.Min, low = l.value(r, "min")
+		p.Max, high = l.value(r, "max")
 		if !low || !high {
 			continue
 		}
@@ -33,9 +32,6 @@ func (l *loader) loadParameters() {
 func (l *loader) loadSources() {
 	for _, t := range l.folder("sources", "key", "citation", "url", "terms") {
 		for r := range t.rows {
-			if r.blank() {
-				continue
-			}
 			s := Source{r.get("key"), r.get("citation"), r.get("url"), r.get("terms")}
 			if s.Key == "" || s.Citation == "" {
 				l.refuse(r.at("citation"), fault.Invalid, "crop.source_empty", nil)
@@ -48,17 +44,21 @@ func (l *loader) loadSources() {
 	}
 }
 
+// loadCautions reads cautions.csv and the cautions-….csv beside it.
 func (l *loader) loadCautions() {
-	for r := range l.table("cautions.csv", "key", "text", "source").rows {
-		c := Caution{r.get("key"), r.get("text"), r.get("source")}
-		if r.blank() || !l.sourced(r) {
-			continue
+	names, _ := fs.Glob(l.fsys, "cautions*.csv") // the pattern is sound
+	for _, name := range names {
+		for r := range l.sheet(name, "key", "text", "source").rows {
+			c := Caution{r.get("key"), r.get("text"), r.get("source")}
+			if !l.sourced(r) {
+				continue
+			}
+			if _, twice := l.book.cautions[c.Key]; twice || c.Key == "" || c.Text == "" {
+				l.refuse(r.at("key"), fault.Invalid, "crop.caution_twice", words.Args{"caution": c.Key})
+				continue
+			}
+			l.book.cautions[c.Key] = c
 		}
-		if _, twice := l.book.cautions[c.Key]; twice || c.Key == "" || c.Text == "" {
-			l.refuse(r.at("key"), fault.Invalid, "crop.caution_twice", words.Args{"caution": c.Key})
-			continue
-		}
-		l.book.cautions[c.Key] = c
 	}
 }
 

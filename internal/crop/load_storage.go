@@ -24,7 +24,7 @@ func (l *loader) loadStorage() {
 	for _, own := range []bool{true, false} {
 		for _, t := range tables {
 			for r := range t.rows {
-				if !r.blank() && (r.get("use") != "") == own {
+				if (r.get("use") != "") == own {
 					l.loadStorageRow(r, ofUse, own)
 				}
 			}
@@ -62,7 +62,7 @@ func (l *loader) storageOf(r row) (Storage, bool) {
 	l.provenance(r)
 	values := make([]float64, len(storageRange))
 	for i, limit := range storageRange {
-		value, fine := l.number(r, limit.column)
+		value, fine := l.value(r, limit.column)
 		if fine && !(value >= limit.min && value <= limit.max) {
 			l.refuse(r.at(limit.column), fault.OutOfRange, "crop.storage_out_of_range",
 				words.Args{"column": limit.column, "given": value, "min": limit.min, "max": limit.max})

@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"garner/internal/fault"
+	"garner/internal/near"
 	"garner/internal/words"
 )
 
@@ -49,7 +50,7 @@ func (l *loader) loadNames() {
 	}
 	for _, t := range l.folder("names", "name", "crop", "use") {
 		for r := range t.rows {
-			if r.blank() || !l.filled(r, "name") {
+			if !l.filled(r, "name") {
 				continue
 			}
 			c := l.cropOf(r)
@@ -130,9 +131,9 @@ func (b *Book) Find(name string) (*Crop, *Use, error) {
 }
 
 func (b *Book) unknown(name string) *fault.Error {
-	near := nearest(name, b.names.printed, 3)
-	if len(near) == 0 {
+	nearest := near.Names(name, b.names.printed, 3)
+	if len(nearest) == 0 {
 		return fault.New(fault.NotFound, "crop.unknown_alone", words.Args{"name": name, "near": ""})
 	}
-	return fault.New(fault.NotFound, "crop.unknown", words.Args{"name": name, "near": joined(near)})
+	return fault.New(fault.NotFound, "crop.unknown", words.Args{"name": name, "near": joined(nearest)})
 }

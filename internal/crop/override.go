@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"garner/internal/fault"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 
@@ -60,7 +61,7 @@ func (b *Book) gather(o *Override, changes map[*Use]map[int]*Fact) *fault.Error 
 	if p == nil {
 		return fault.New(fault.NotFound, "crop.parameter_unknown", words.Args{"parameter": o.Parameter}).In(fault.Place{Column: "parameter"})
 	}
-	value, fine := parseNumber(o.Value)
+	value, fine := new(table.Table).Number(o.Value)
 	if !fine {
 		return fault.New(fault.Invalid, "crop.not_a_number", words.Args{"given": o.Value}).In(fault.Place{Column: "value"})
 	}
