@@ -62,7 +62,8 @@ func (a *App) showGaps(r *desk.OutlookResult) {
 			key = "cli.gap_now"
 		}
 		gaps.add("  "+run.vegetable, a.Words.Text(words.P(key, words.Args{
-			"first": run.first, "last": run.last, "short": run.shortKg, "want": run.wantKg, "chance": run.chance,
+			"first": firstDay(run.first, run.last), "last": run.last,
+			"short": run.shortKg / run.wantKg, "want": run.wantKg, "chance": run.chance,
 		})))
 	}
 	if len(gaps.rows) == 0 {
@@ -71,4 +72,13 @@ func (a *App) showGaps(r *desk.OutlookResult) {
 	}
 	a.say(words.P("cli.gaps", nil))
 	gaps.write(a)
+}
+
+// firstDay leaves out the year of a first day when the last one tells it.
+func firstDay(first, last cal.Date) any {
+	year, month, day := first.YMD()
+	if year != last.Year() {
+		return first
+	}
+	return cal.MonthDay{Month: month, Day: day}
 }

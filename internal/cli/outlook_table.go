@@ -14,6 +14,9 @@ import (
 // another block below.
 const tableWidth = 100
 
+// headRoom is how far the name of the last month or year may stand out.
+const headRoom = 3
+
 // The signs of the table, one a week. Solid is from the ground, shaded from
 // store; what is missing leaves the line lower.
 const (
@@ -69,9 +72,10 @@ func (a *App) showOutlook(r *desk.OutlookResult) {
 		width = max(width, utf8.RuneCountInString(v.Name))
 	}
 	width = min(width, 24) + 1
-	for from := 0; from < len(r.Weeks); from += tableWidth - width {
+	across := tableWidth - width - headRoom
+	for from := 0; from < len(r.Weeks); from += across {
 		a.gap()
-		a.showWeeks(r, share, width, from, min(len(r.Weeks), from+tableWidth-width))
+		a.showWeeks(r, share, width, from, min(len(r.Weeks), from+across))
 	}
 	a.gap()
 	a.say(words.P("cli.outlook_key", words.Args{
@@ -111,8 +115,8 @@ func (a *App) tableLine(name string, width int, signs []rune) {
 
 // weekHeads writes the years and months over the weeks they begin in.
 func (a *App) weekHeads(weeks []cal.Date) (years, months []rune) {
-	years = []rune(strings.Repeat(" ", len(weeks)))
-	months = []rune(strings.Repeat(" ", len(weeks)))
+	years = []rune(strings.Repeat(" ", len(weeks)+headRoom))
+	months = []rune(strings.Repeat(" ", len(weeks)+headRoom))
 	year, month := 0, 0
 	for i, week := range weeks {
 		y, m, _ := week.YMD()
