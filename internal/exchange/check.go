@@ -81,6 +81,7 @@ func (c *checker) has(table, id string) bool {
 func (c *checker) checkSense() {
 	c.checkHolding()
 	c.checkSites()
+	c.checkWeather()
 	c.checkCovers()
 	c.checkPlans()
 	c.checkPlantings()

@@ -85,6 +85,7 @@ var faultsOfCells = []one{
 	{"weather.csv", "weather/days.csv", "beds.csv", "exchange.file_is_table", 2, "record"},
 	{"weather/days.csv", "2027-02-25", "2027-02-24", "station.date_twice", 3, "date"},
 	{"weather/normals.csv", "1,1.9", "1,9.9", "station.minimum_above_maximum", 2, "tmin_c"},
+	{"weather/normals.csv", "58,6.8", "58,19", "climate.normal_sun", 8, "sun_h"},
 	{"beds.csv", "id,site,name", "id,site,title", "exchange.column_missing", 1, "name"},
 	{"beds.csv", "id,site,name", "bed,site,name", "exchange.column_missing", 1, "id"},
 	{"beds.csv", "id,site,name", "id,site,kind", "table.column_twice", 1, "kind"},
