@@ -3,16 +3,21 @@ package cli_test
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"garner/internal/desk"
 )
 
 // commands are what transcripts may say beside testscript's own.
 var commands = map[string]func(ts *testscript.TestScript, neg bool, args []string){
 	"exits":  exits,
 	"fields": fields,
+	"length": length,
+	"sums":   sums,
 }
 
 // exits runs garner and checks its exit code: exits CODE ARGUMENT...
@@ -37,15 +42,7 @@ func fields(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: fields PATH NAME...")
 	}
-	var answer any
-	if err := json.Unmarshal([]byte(ts.ReadFile("stdout")), &answer); err != nil {
-		ts.Fatalf("the answer is no JSON: %v", err)
-	}
-	at, err := follow(answer, args[0])
-	if err != nil {
-		ts.Fatalf("%v", err)
-	}
-	object, ok := at.(map[string]any)
+	object, ok := answer(ts, args[0]).(map[string]any)
 	if !ok {
 		ts.Fatalf("%s is no object", args[0])
 	}
@@ -72,4 +69,47 @@ func follow(at any, path string) (any, error) {
 		}
 	}
 	return at, nil
+}
+
+// answer reads the JSON last written and follows a path into it.
+func answer(ts *testscript.TestScript, path string) any {
+	var whole any
+	if err := json.Unmarshal([]byte(ts.ReadFile("stdout")), &whole); err != nil {
+		ts.Fatalf("the answer is no JSON: %v", err)
+	}
+	at, err := follow(whole, path)
+	if err != nil {
+		ts.Fatalf("%v", err)
+	}
+	return at
+}
+
+// length checks how long a list of the JSON last written is: length PATH N.
+func length(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: length PATH N")
+	}
+	list, ok := answer(ts, args[0]).([]any)
+	if want := args[1]; !ok || strconv.Itoa(len(list)) != want {
+		ts.Fatalf("%s has %d entries, want %s", args[0], len(list), want)
+	}
+}
+
+// sums checks that in the table last written fresh + stored + short = want, for
+// every vegetable and week.
+func sums(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 0 {
+		ts.Fatalf("usage: sums")
+	}
+	var table desk.OutlookResult
+	if err := json.Unmarshal([]byte(ts.ReadFile("stdout")), &table); err != nil {
+		ts.Fatalf("the answer is no table: %v", err)
+	}
+	for _, v := range table.Vegetables {
+		for i, want := range v.WantKg {
+			if got := v.FreshKg[i] + v.StoredKg[i] + v.ShortKg[i]; math.Abs(got-want) > 1e-6 {
+				ts.Fatalf("%s, week %d: fresh + stored + short is %g, want %g", v.Name, i, got, want)
+			}
+		}
+	}
 }

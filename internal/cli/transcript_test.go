@@ -2,6 +2,7 @@ package cli_test
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -19,5 +20,15 @@ func TestMain(m *testing.M) {
 }
 
 func TestTranscripts(t *testing.T) {
-	testscript.Run(t, testscript.Params{Dir: "testdata", Cmds: commands, RequireExplicitExec: true})
+	hand, err := filepath.Abs("../exchange/testdata/hand")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata", Cmds: commands, RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("HAND", hand) // a small holding written by hand
+			return nil
+		},
+	})
 }
