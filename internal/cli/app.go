@@ -2,12 +2,15 @@ package cli
 
 import (
 	"bufio"
+	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 
 	"github.com/alecthomas/kong"
 
+	"garner/internal/fault"
 	"garner/internal/words"
 )
 
@@ -19,7 +22,12 @@ type App struct {
 	Terminal bool // standard error is a terminal: progress may be shown
 	Words    *words.Catalogue
 	Version  string
+	Inside   bool // show what went wrong inside as well, for whoever mends it
 }
+
+// insideVariable is the variable of the environment that asks to see the inside
+// of our own mistakes.
+const insideVariable = "GARNER_INSIDE"
 
 // grammar is the command line as a whole. Its texts are in the
 // catalogue; see help.go.
@@ -44,7 +52,7 @@ func Main(version string) int {
 	out := bufio.NewWriterSize(os.Stdout, 1<<16)
 	app := &App{
 		Stdout: out, Stderr: os.Stderr, Terminal: isTerminal(os.Stderr),
-		Words: words.English(), Version: version,
+		Words: words.English(), Version: version, Inside: os.Getenv(insideVariable) != "",
 	}
 	code := app.Run(os.Args[1:])
 	if err := out.Flush(); err != nil && code == 0 {
@@ -56,9 +64,12 @@ func Main(version string) int {
 // Run runs one command line and returns its exit code. No panic gets past it.
 func (a *App) Run(args []string) (code int) {
 	defer func() {
-		if recover() != nil {
+		if cause := recover(); cause != nil {
 			a.apologise()
-			code = 1
+			if a.Inside {
+				fmt.Fprintf(a.Stderr, "%v\n%s", cause, debug.Stack())
+			}
+			code = exitCodes[fault.Internal]
 		}
 	}()
 	ctx, helped, err := a.parse(tidy(args))

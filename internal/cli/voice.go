@@ -57,6 +57,9 @@ func (a *App) tell(err error) int {
 		return exitCodes[one.Kind]
 	}
 	a.apologise()
+	if a.Inside {
+		fmt.Fprintln(a.Stderr, err)
+	}
 	return exitCodes[fault.Internal]
 }
 
