@@ -1,0 +1,57 @@
+package crop
+
+import (
+	"io/fs"
+	"maps"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+// smallBook returns the files of a book that holds carrot and radish alone.
+func smallBook(t testing.TB) fstest.MapFS {
+	t.Helper()
+	files := fstest.MapFS{}
+	keep := func(name string, rows func(string) bool) {
+		text, err := fs.ReadFile(data, "data/"+name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.SplitAfter(string(text), "\n")
+		kept := lines[:1:1]
+		for _, line := range lines[1:] {
+			if rows(line) {
+				kept = append(kept, line)
+			}
+		}
+		files[name] = &fstest.MapFile{Data: []byte(strings.Join(kept, ""))}
+	}
+	all := func(string) bool { return true }
+	ours := func(line string) bool {
+		return strings.HasPrefix(line, "carrot,") || strings.HasPrefix(line, "radish,")
+	}
+	for _, name := range []string{"parameters.csv", "cautions.csv", "defaults.csv", "sources/common.csv", "sources/roots.csv", "facts/carrot.csv", "facts/radish.csv"} {
+		keep(name, all)
+	}
+	for _, name := range []string{"crops/roots.csv", "uses/roots.csv", "storage/roots.csv"} {
+		keep(name, ours)
+	}
+	keep("names/roots.csv", func(line string) bool {
+		return strings.Contains(line, ",carrot,") || strings.Contains(line, ",radish,")
+	})
+	return files
+}
+
+// with returns the files with the first occurrence of one text in a file put in
+// place of another, and the row in which it stands.
+func with(t *testing.T, files fstest.MapFS, name, old, new string) (fstest.MapFS, int) {
+	t.Helper()
+	text := string(files[name].Data)
+	at := strings.Index(text, old)
+	if at < 0 {
+		t.Fatalf("%s holds no %q", name, old)
+	}
+	changed := maps.Clone(files)
+	changed[name] = &fstest.MapFile{Data: []byte(text[:at] + new + text[at+len(old):])}
+	return changed, 1 + strings.Count(text[:at], "\n") + strings.Count(old[:len(old)-len(strings.TrimLeft(old, "\n"))], "\n")
+}
