@@ -3,7 +3,6 @@ package climate
 import (
 	"math"
 
-	"garner/internal/cal"
 	"garner/internal/sun"
 )
 
@@ -24,26 +23,20 @@ func NewGenerator(n Normals, loc sun.Location) (*Generator, error) {
 
 // estimateMonths fills in what the generator needs from normals.
 func estimateMonths(n *Normals, loc sun.Location) (months [12]month) {
-	place := placeOf(n)
+	place := placeOf(n, loc)
 	for i := range months {
 		w := &n[i]
 		m := &months[i]
 		m.tMinC, m.tMaxC = w.TMinC, w.TMaxC
 		m.rainMM = w.RainMM
 		m.radiationMJ = radiationNormal(w, loc, i)
-		m.wetShare = wetShareOf(w.RainMM, cal.DaysInMonth(i+1))
-		m.persistence = usualPersistence
-		m.rainShape = usualRainShape
-		m.slowRain = usualSlowRain
-		place.spread(m, i)
 		m.elements[varSun].mean = sunShareOf(m.radiationMJ, loc, i)
 		m.elements[varHumidity].mean = humidityNormal(w)
 		m.elements[varWind].mean = usualWindMS
 		if w.WindMS.Known {
 			m.elements[varWind].mean = w.WindMS.Value
 		}
-		m.elements[varMean].mean = (w.TMinC + w.TMaxC) / 2
-		m.elements[varRange].mean = w.TMaxC - w.TMinC
+		place.spread(m, i)
 	}
 	return months
 }

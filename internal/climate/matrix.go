@@ -86,21 +86,54 @@ func (m *matrix) root() (l matrix) {
 
 // autoregression gives the matrices A and B of the recursion
 // x(today) = A x(yesterday) + B e from the correlations of the same day, m0, and
-// with the day before, m1.
+// with the day before, m1. Correlations that no weather could have, which come
+// of elements measured in different years, are drawn toward none until one
+// could.
 //
 // Source: Matalas 1967, "Mathematical assessment of synthetic hydrology", Water
 // Resources Research 3:937-945; Richardson 1981, Water Resources Research
 // 17:182-190, eq. 5 and 6.
 func autoregression(m0, m1 matrix) (a, b matrix) {
-	inv := m0.inverse()
-	a = m1.times(&inv) // A = M1 M0^-1
-	t := m1.transposed()
-	lost := a.times(&t) // B B' = M0 - M1 M0^-1 M1'
-	var rest matrix
-	for i := range rest {
-		for j := range rest {
-			rest[i][j] = m0[i][j] - lost[i][j]
+	for range 60 {
+		if m0.isPositive() {
+			inv := m0.inverse()
+			a = m1.times(&inv) // A = M1 M0^-1
+			t := m1.transposed()
+			lost := a.times(&t) // B B' = M0 - M1 M0^-1 M1'
+			var rest matrix
+			for i := range rest {
+				for j := range rest {
+					rest[i][j] = m0[i][j] - lost[i][j]
+				}
+			}
+			if rest.isPositive() {
+				return a, rest.root()
+			}
+		}
+		m0.weaken()
+		m1.weaken()
+	}
+	return a, b
+}
+
+// weaken takes a little off every correlation between different elements.
+func (m *matrix) weaken() {
+	for i := range m {
+		for j := range m {
+			if i != j {
+				m[i][j] *= 0.95
+			}
 		}
 	}
-	return a, rest.root()
+}
+
+// isPositive tells whether m leaves some spread in every direction.
+func (m *matrix) isPositive() bool {
+	l := m.root()
+	for i := range l {
+		if l[i][i] < 0.1 {
+			return false
+		}
+	}
+	return true
 }

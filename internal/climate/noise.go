@@ -46,6 +46,18 @@ const slowElements = variables + 1
 // slowVector holds the slow departures of a month.
 type slowVector [slowElements]float64
 
+// slowMatrix is the lower triangular root of the correlations of the slow
+// departures.
+type slowMatrix [slowElements][slowElements]float64
+
+// correlation returns the correlation of two slow departures.
+func (l *slowMatrix) correlation(a, b int) (r float64) {
+	for k := range l {
+		r += l[a][k] * l[b][k]
+	}
+	return r
+}
+
 // slowMemory is how many months a month's slow departure looks back.
 const slowMemory = 4
 
@@ -89,7 +101,7 @@ func (g *Generator) slowMonth(k key, year, month int) (out slowVector) {
 		}
 		for i := range out {
 			for j := 0; j <= i; j++ {
-				out[i] += w * g.slowRoot[i][j] * e[j]
+				out[i] += w * g.months[m-1].slowRoot[i][j] * e[j]
 			}
 		}
 	}

@@ -54,11 +54,11 @@ func previousYear(year, month int) int {
 	return year
 }
 
-// state is what the weather remembers: yesterday's departures and whether it
-// was wet.
+// state is what the weather remembers: yesterday's departures whether it was
+// wet and the day before it.
 type state struct {
-	x   vector
-	wet bool
+	x           vector
+	wet, wasWet bool
 }
 
 // run is the generator on its way through the months.
@@ -118,7 +118,8 @@ func (g *Generator) slowRain(m int, z float64) (share, amount float64) {
 	part := c.slow / 2
 	room := math.Min(c.wetShare, 1-c.wetShare) * 0.9
 	share = c.wetShare + math.Max(-room, math.Min(room, part*z*c.wetShare))
-	return share, math.Exp(part*z - part*part/2)
+	// The mean of (1 + part z) exp(part z - part^2/2) is 1 + part^2.
+	return share, math.Exp(part*z-part*part/2) / (1 + part*part)
 }
 
 // step moves the state on by a day.
@@ -127,7 +128,7 @@ func (s *state) step(a *matrix, noise *vector, rainy, share, persistence float64
 	if s.wet {
 		chance = afterWet(share, persistence)
 	}
-	s.wet = rainy < chance
+	s.wet, s.wasWet = rainy < chance, s.wet
 	x := *noise
 	for i := range x {
 		row := &a[i]
@@ -149,34 +150,37 @@ func (m *matrix) lowerTimes(v *vector) vector {
 
 // slowOn turns the slow departures of three months into those of day i of the
 // middle one: between the middles of two months the weights turn a quarter of a
-// circle, so that the spread is the same on every day.
+// circle, scaled so that the spread is the same on every day.
 func slowOn(before, this, after *slowVector, i, days int) (out vector) {
-	place := (float64(i) + 0.5) / float64(days) // 0-1 through the month
-	other, turn := after, place-0.5
-	if place < 0.5 {
-		other, turn = before, 0.5-place
+	other := after
+	if 2*i+1 < days {
+		other = before
 	}
-	sin, cos := math.Sincos(turn * math.Pi / 2)
-	scale := 1 / math.Sqrt(1+2*sin*cos*slowNeighbour)
-	sin, cos = sin*scale, cos*scale
+	one, two := slowWeightsOn(i, days)
 	for v := range out {
-		out[v] = cos*this[v] + sin*other[v]
+		out[v] = one*this[v] + two*other[v]
 	}
 	return out
 }
 
+// slowWeightsOn returns the weights of the month itself and of the nearer of its
+// neighbours on day i.
+func slowWeightsOn(i, days int) (own, other float64) {
+	turn := math.Abs((float64(i)+0.5)/float64(days) - 0.5)
+	sin, cos := math.Sincos(turn * math.Pi / 2)
+	scale := 1 / math.Sqrt(1+2*sin*cos*slowNeighbour)
+	return cos * scale, sin * scale
+}
+
 // day turns departures into weather, rain apart.
 func (g *Generator) day(d *dayModel, s *state, slow *vector) Day {
-	st := &d.state[dry]
-	if s.wet {
-		st = &d.state[wet]
-	}
+	st := &d.spell[spellOf(s.wet, s.wasWet)]
 	var z vector
 	for v := range z {
 		z[v] = d.fast[v]*s.x[v] + d.slow[v]*slow[v]
 	}
-	mean := st.meanC + st.meanSD*z[varMean]
-	root := st.rangeA + st.rangeB*z[varRange]
+	mean := st.meanC + st.meanSD*st.meanBend.at(z[varMean])
+	root := st.rangeA + st.rangeB*st.rangeBend.at(z[varRange])
 	half := root * root / 2
 	gust := st.windA + st.windB*z[varWind]
 	return Day{

@@ -1,15 +1,28 @@
 package climate
 
-import "math"
+import (
+	"math"
 
-// place holds what the normals of a place say of its kind of climate.
+	"garner/internal/cal"
+	"garner/internal/num"
+	"garner/internal/sun"
+)
+
+// placeKind is what the normals and the site say of a place's kind of climate.
 type placeKind struct {
 	yearRangeC float64     // warmest less coldest month's mean [C]
 	dayRangeC  float64     // mean daily range over the year [C]
 	coldness   [12]float64 // 0 in the warmest month, 1 in the coldest
+	regimes    []weightedRegime
 }
 
-func placeOf(n *Normals) (p placeKind) {
+// weightedRegime is a set of regional figures and how much they count here.
+type weightedRegime struct {
+	weight float64
+	figures
+}
+
+func placeOf(n *Normals, loc sun.Location) (p placeKind) {
 	low, high := math.Inf(1), math.Inf(-1)
 	var mean [12]float64
 	for i := range n {
@@ -23,66 +36,152 @@ func placeOf(n *Normals) (p placeKind) {
 			p.coldness[i] = (high - mean[i]) / p.yearRangeC
 		}
 	}
+	p.regimes = regimesAt(loc)
 	return p
 }
 
-const (
-	usualPersistence = 0.34
-	usualRainShape   = 0.85
-	usualSlowRain    = 0.25
-)
-
-// wetShareOf estimates the share of wet days from a month's rain.
-func wetShareOf(rainMM float64, days int) float64 {
-	perDay := rainMM / float64(days)
-	if perDay <= 0 {
-		return 0
+// regional returns a regional figure, blended where regions meet.
+func (p *placeKind) regional(name string) (v float64) {
+	for _, r := range p.regimes {
+		v += r.weight * r.get(name)
 	}
-	most := perDay / (WetDayMM + 0.5)
-	return math.Min(most, 0.9*(1-math.Exp(-0.34*math.Pow(perDay, 0.75))))
+	return v
 }
 
-// spread fills in contrasts, spreads and correlations of a month.
+// spread fills in what normals do not hold: contrasts between wet and dry days,
+// spreads, slow shares, correlations and the shape of the rain of month i.
+// Expects the month's temperatures, rain and radiation to be there.
 func (p *placeKind) spread(m *month, i int) {
-	w := p.coldness[i]
-	sdMin := 1.1 * (1.35 + 0.055*p.yearRangeC + w*(1+0.065*p.yearRangeC+0.22*(p.dayRangeC-6)))
-	sdMax := 1.1 * (1.5 + 0.05*p.yearRangeC + w*(0.7+0.065*p.yearRangeC+0.15*(p.dayRangeC-6)))
-	const r = 0.6
-	sdMean := math.Sqrt(sdMin*sdMin+sdMax*sdMax+2*r*sdMin*sdMax) / 2
+	w, all := p.coldness[i], everywhere()
+	p.rain(m, i)
 	e := &m.elements
-	e[varMean] = element{contrast: -0.5 + 3*(w-0.5), sd: [states]float64{sdMean, sdMean}, slow: 0.08}
-	e[varRange] = element{contrast: -0.3, sd: [states]float64{0.4, 0.45}, slow: 0.05}
-	e[varSun] = element{contrast: -0.4, sd: [states]float64{0.4, 0.5}, slow: 0.05}
-	e[varHumidity] = element{contrast: 6, sd: [states]float64{9, 7}, slow: 0.1}
-	e[varWind] = element{contrast: 0.15, sd: [states]float64{0.45, 0.45}, slow: 0.05}
+	e[varMean] = element{mean: (m.tMinC + m.tMaxC) / 2, slow: all.get("slow_mean")}
+	p.meanSpread(&e[varMean], m, w)
+	e[varRange] = element{
+		mean:     m.tMaxC - m.tMinC,
+		contrast: all.get("range_contrast") + all.get("range_contrast_per_coldness_squared")*w*w,
+		after:    all.get("range_after") + all.get("range_after_per_coldness_squared")*w*w,
+		slow:     all.get("slow_range"),
+	}
+	for s, name := range []string{dry: "range_cv_dry", wet: "range_cv_wet"} {
+		cv := p.regional(name) + p.regional(name+"_per_c")*e[varRange].mean + p.regional("range_cv_per_coldness")*w
+		e[varRange].sd[s] = num.Clamp(cv, 0.2, 0.6)
+	}
+	share := m.elements[varSun].mean
+	e[varSun].contrast = all.get("sun_contrast")
+	e[varSun].after = all.get("sun_after")
+	e[varSun].slow = all.get("slow_sun")
+	for s, name := range []string{dry: "sun_cv_dry", wet: "sun_cv_wet"} {
+		e[varSun].sd[s] = num.Clamp(all.get(name)+all.get(name+"_per_share")*share, 0.1, 0.9)
+	}
+	e[varHumidity].contrast = all.get("humidity_contrast_pct") + all.get("humidity_contrast_pct_per_coldness")*w
+	e[varHumidity].after = all.get("humidity_after_pct") + all.get("humidity_after_pct_per_coldness")*w
+	e[varHumidity].slow = all.get("slow_humidity")
+	e[varHumidity].sd = [states]float64{
+		dry: all.get("humidity_sd_dry_pct"),
+		wet: num.Clamp(all.get("humidity_sd_wet_pct")+all.get("humidity_sd_wet_pct_per_pct")*e[varHumidity].mean, 4, 14),
+	}
+	e[varWind].contrast = all.get("wind_contrast") + all.get("wind_contrast_per_coldness")*w
+	e[varWind].after = all.get("wind_after") + all.get("wind_after_per_coldness")*w
+	e[varWind].slow = all.get("slow_wind")
+	for s, name := range []string{dry: "wind_cv_dry", wet: "wind_cv_wet"} {
+		e[varWind].sd[s] = all.get(name) + all.get(name+"_per_coldness")*w
+	}
+	for v, name := range []string{varMean: "mean", varRange: "range"} {
+		e[v].bends = usualBends(name, w)
+	}
+	p.correlations(m, w)
+}
+
+// usualBends are the bends of an element at a coldness.
+func usualBends(name string, w float64) (out [states]bend) {
+	all := everywhere()
+	strength := func(state, side string) float64 {
+		key := name + "_bend_" + state + "_" + side
+		return math.Max(0, all.get(key)+all.get(key+"_per_coldness")*w)
+	}
+	for s, state := range []string{dry: "dry", wet: "wet"} {
+		out[s] = newBend(strength(state, "low"), strength(state, "high"))
+	}
+	return out
+}
+
+// meanSpread sets the spread of the daily mean and what sets wet days apart,
+// such that the spread over all days is the estimated one.
+func (p *placeKind) meanSpread(e *element, m *month, w float64) {
+	all := everywhere()
+	sd := p.regional("sd_mean_c") + p.regional("sd_mean_per_year_range")*p.yearRangeC +
+		p.regional("sd_mean_per_month_range")*(m.tMaxC-m.tMinC)
+	above := math.Max(0, p.dayRangeC-p.regional("day_range_above_c"))
+	cold := p.regional("sd_cold_c") + p.regional("sd_cold_per_year_range")*p.yearRangeC +
+		p.regional("sd_cold_per_day_range_above")*above
+	sd = math.Max(1, sd+math.Max(0, cold)*math.Pow(w, p.regional("cold_power")))
+	r := all.get("sd_wet_over_dry") + all.get("sd_wet_over_dry_per_coldness")*w
+	c := all.get("mean_contrast_sd") + all.get("mean_contrast_sd_per_coldness")*w +
+		all.get("mean_contrast_sd_per_coldness_squared")*w*w
+	a := all.get("mean_after_sd") + all.get("mean_after_sd_per_coldness")*w +
+		all.get("mean_after_sd_per_coldness_squared")*w*w
+	// Variance over all days = that within wet and dry days, (r s)^2 and s^2, and
+	// that between spells; yesterday's state goes with today's by the persistence.
+	share := m.wetShare
+	between := share * (1 - share) * (c*c + a*a + 2*m.persistence*c*a)
+	s := math.Sqrt((1 - between) / (share*r*r + 1 - share))
+	e.contrast, e.after = c*sd, a*sd
+	e.sd = [states]float64{dry: s * sd, wet: r * s * sd}
+}
+
+// rain estimates the chain and the amounts of month i from its sum.
+func (p *placeKind) rain(m *month, i int) {
+	all := everywhere()
+	m.rainShape, m.slowRain = all.get("rain_shape"), all.get("slow_rain")
+	daily := m.rainMM / float64(cal.DaysInMonth(i+1))
+	mean := (m.tMinC + m.tMaxC) / 2
+	amount := all.get("wet_amount_mm") + all.get("wet_amount_per_daily_mm")*daily +
+		all.get("wet_amount_mm_per_c_above_5")*math.Max(0, mean-5)
+	m.wetShare = math.Min(daily/amount, 0.95)
+	m.persistence = all.get("persistence") + all.get("persistence_per_coldness")*p.coldness[i] +
+		all.get("persistence_per_wet_share")*m.wetShare
+}
+
+// correlations blends the winter and summer matrices by the coldness and sets
+// the one between mean and range, which goes by the continent and the clouds.
+func (p *placeKind) correlations(m *month, w float64) {
+	usual := usualCorrelations()
 	for a := range m.same {
 		for b := range m.same {
-			m.same[a][b] = usualSame[a][b]
-			m.before[a][b] = usualBefore[a][b]
+			m.same[a][b] = usual.same[0][a][b] + w*(usual.same[1][a][b]-usual.same[0][a][b])
+			m.before[a][b] = usual.before[0][a][b] + w*(usual.before[1][a][b]-usual.before[0][a][b])
 		}
 	}
-}
-
-var usualSame = matrix{
-	{1, 0, 0, 0, 0},
-	{0, 1, 0.6, -0.3, -0.2},
-	{0, 0.6, 1, -0.4, -0.2},
-	{0, -0.3, -0.4, 1, 0},
-	{0, -0.2, -0.2, 0, 1},
-}
-
-var usualBefore = matrix{
-	{0.75, 0, 0, 0, 0},
-	{0, 0.3, 0.15, -0.1, -0.1},
-	{0, 0.15, 0.2, -0.1, 0},
-	{0, -0.1, -0.1, 0.4, 0},
-	{0, -0.1, 0, 0, 0.4},
-}
-
-// slowRoot is the root of the correlations of the slow departures.
-func slowRoot() (l [slowElements][slowElements]float64) {
-	for i := range l {
-		l[i][i] = 1
+	r := p.regional("mean_range_r") + p.regional("mean_range_r_per_year_range")*p.yearRangeC +
+		p.regional("mean_range_r_per_sky_share")*m.elements[varSun].mean + p.regional("mean_range_r_per_coldness")*w
+	r = num.Clamp(r, -0.5, 0.55)
+	shift := r - m.same[varMean][varRange]
+	m.same[varMean][varRange], m.same[varRange][varMean] = r, r
+	m.before[varMean][varRange] += shift * m.before[varRange][varRange]
+	m.before[varRange][varMean] += shift * m.before[varRange][varRange]
+	lag := p.regional("lag1_scale")
+	for a := range m.before {
+		for b := range m.before {
+			m.before[a][b] *= lag
+		}
 	}
+	m.slowRoot = slowRoot(&m.same)
+	var shares [variables]float64
+	for v := range shares {
+		shares[v] = m.elements[v].slow
+	}
+	m.same, m.before = withoutSlow(m.same, m.before, &shares, &m.slowRoot)
+}
+
+// slowRoot is the root of the correlations of the slow departures: those of the
+// same day, since what makes a day warm or clear makes a month so; that of rain
+// goes with none.
+func slowRoot(same *matrix) (l slowMatrix) {
+	root := same.root()
+	for i := range root {
+		copy(l[i][:], root[i][:])
+	}
+	l[variables][variables] = 1
 	return l
 }
