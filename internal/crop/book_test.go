@@ -97,6 +97,32 @@ func TestEveryNumberHasItsProvenance(t *testing.T) {
 	}
 }
 
+// No source is listed for nothing.
+func TestEverySourceIsUsed(t *testing.T) {
+	book := load(t)
+	used := map[string]bool{}
+	for _, c := range book.cautions {
+		used[c.Source] = true
+	}
+	for _, c := range book.Crops() {
+		for _, u := range c.Uses {
+			for _, fact := range u.resolved.facts {
+				if fact != nil {
+					used[fact.Source] = true
+				}
+			}
+			for _, s := range u.Storage {
+				used[s.Source] = true
+			}
+		}
+	}
+	for _, s := range book.Sources() {
+		if !used[s.Key] {
+			t.Errorf("the source %s is listed and no number comes from it", s.Key)
+		}
+	}
+}
+
 // Use over crop over group over class.
 func TestNearerNumbersHold(t *testing.T) {
 	book := load(t)

@@ -29,10 +29,9 @@ func (b *Book) With(overrides []Override) (*Book, fault.List) {
 				continue
 			}
 			changed := u.changed(changes[u])
-			if bad, parameter := contradiction(changed); bad != nil {
-				bad.Phrase.Args["id"] = ""
-				bad.At.Column = parameter
-				faults = append(faults, bad)
+			if bad, _ := contradiction(changed); bad != nil {
+				bad.Phrase.Args["id"] = b.blame(bad, changes[u])
+				faults = append(faults, bad.In(fault.Place{Column: "value"}))
 				continue
 			}
 			swapped[u] = changed
@@ -83,6 +82,17 @@ func (b *Book) gather(o *Override, changes map[*Use]map[int]*Fact) *fault.Error 
 		changes[u][b.index[p.Name]] = &Fact{Value: value, Unit: o.Unit, Source: o.Source, Mark: markOwn, Note: o.ID}
 	}
 	return nil
+}
+
+// blame returns the id of the override behind a contradiction: the one that
+// gave the number that is too high, else the one that is too low.
+func (b *Book) blame(bad *fault.Error, changes map[int]*Fact) string {
+	for _, name := range []string{"low", "high"} {
+		if fact := changes[b.index[bad.Phrase.Args[name].(string)]]; fact != nil {
+			return fact.Note
+		}
+	}
+	return ""
 }
 
 // changed returns a copy of the use with some of its numbers changed.

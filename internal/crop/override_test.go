@@ -74,7 +74,7 @@ func TestFaultyOverridesAreTold(t *testing.T) {
 func TestContradictingOverridesAreNotApplied(t *testing.T) {
 	book := load(t)
 	changed, faults := book.With([]Override{{ID: "own1", Crop: "carrot", Use: "table", Parameter: "optimum_c", Value: "36", Unit: "C"}})
-	if len(faults) != 1 || faults[0].Kind != fault.Invalid || !strings.Contains(faults[0].Error(), "ceiling_c") {
+	if len(faults) != 1 || faults[0].Kind != fault.Invalid || !strings.Contains(faults[0].Error(), "ceiling_c") || faults[0].Phrase.Args["id"] != "own1" {
 		t.Fatalf("an optimum above the ceiling: %v", faults)
 	}
 	if use(t, changed, "carrot", "table").OptimumC == 36 {
