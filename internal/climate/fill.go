@@ -2,6 +2,7 @@ package climate
 
 import (
 	"math"
+	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/sun"
@@ -16,21 +17,28 @@ type Filled struct {
 	Generated    int // days in longer gaps, taken from the generator
 }
 
-// fillRecord makes an unbroken series from a record: temperatures over short
-// gaps by straight lines, longer gaps and missing rain from the generator (one
-// fixed future of it), radiation from sunshine or from the temperature range.
-func fillRecord(r *Record, g *Generator) (Series, Filled) {
+// span returns the first day of a record and the days to its last.
+func (r *Record) span() (first cal.Date, n int) {
 	if len(r.Days) == 0 {
+		return cal.None, 0
+	}
+	first = r.Days[0].Date
+	return first, int(r.Days[len(r.Days)-1].Date-first) + 1
+}
+
+// fillRecord makes an unbroken series of n days from first on out of a record:
+// temperatures over short gaps by straight lines, longer gaps and missing rain
+// from the generator (one fixed future of it), radiation from sunshine or from
+// the temperature range.
+func fillRecord(r *Record, g *Generator, first cal.Date, n int) (Series, Filled) {
+	if n == 0 {
 		return Series{}, Filled{}
 	}
-	first := r.Days[0].Date
-	n := int(r.Days[len(r.Days)-1].Date-first) + 1
 	days := g.appendDays(make([]Day, 0, n), key{seed: fillSeed}, first, n)
 	rows := make([]*Observation, n)
-	for i := range r.Days {
-		if at := int(r.Days[i].Date - first); at >= 0 && at < n {
-			rows[at] = &r.Days[i]
-		}
+	from, _ := slices.BinarySearchFunc(r.Days, first, func(o Observation, d cal.Date) int { return int(o.Date - d) })
+	for i := from; i < len(r.Days) && r.Days[i].Date < first+cal.Date(n); i++ {
+		rows[r.Days[i].Date-first] = &r.Days[i]
 	}
 	temperatures := make([]bool, n)
 	for i, o := range rows {

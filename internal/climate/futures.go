@@ -48,27 +48,28 @@ func NewFutures(loc sun.Location, src Source, today cal.Date) (*Futures, error) 
 	}
 	f.generator = g
 	if f.years >= replayYears {
-		filled, _ := fillRecord(past, g)
-		f.replay = newReplay(filled, past, today)
+		f.replay = newReplay(past, g, today)
 	}
-	f.known, f.filled = fillRecord(joined(past, src.Forecast, today), g)
+	seen := joined(past, src.Forecast, today)
+	first, n := seen.span()
+	f.known, f.filled = fillRecord(seen, g, first, n)
 	return f, nil
 }
 
+// generatorFor makes the generator that fills gaps and, without enough years on
+// file, makes the futures: from the normals given, else from the record's own.
 func generatorFor(loc sun.Location, n *Normals, past *Record, years int) (*Generator, error) {
-	switch {
-	case years >= replayYears:
-		return FitGenerator(past, loc)
-	case n != nil:
-		return NewGenerator(*n, loc)
-	case len(past.Days) > 0:
+	if n == nil && len(past.Days) == 0 {
+		return nil, fault.New(fault.Invalid, "climate.nothing_known", words.Args{"years": replayYears})
+	}
+	if n == nil || years >= replayYears {
 		own, err := NormalsOf(past)
 		if err != nil {
 			return nil, err
 		}
-		return NewGenerator(own, loc)
+		n = &own
 	}
-	return nil, fault.New(fault.Invalid, "climate.nothing_known", words.Args{"years": replayYears})
+	return NewGenerator(*n, loc)
 }
 
 // Years is the number of distinct calendar years on file that are complete

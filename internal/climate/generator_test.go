@@ -39,19 +39,3 @@ func TestX(t *testing.T) {
 		t.Logf("%2d %6.2f %6.2f %6.1f %6.2f", m+1, sum[m].TMinC/n[m], sum[m].TMaxC/n[m], sum[m].RainMM/1000, sum[m].RadiationMJ/n[m])
 	}
 }
-
-func BenchmarkNewGenerator(b *testing.B) {
-	for b.Loop() {
-		NewGenerator(deBiltNormals(), sun.Location{LatitudeDeg: 52.1, ElevationM: 2})
-	}
-}
-
-func BenchmarkDays(b *testing.B) {
-	g, _ := NewGenerator(deBiltNormals(), sun.Location{LatitudeDeg: 52.1, ElevationM: 2})
-	out := make([]Day, 0, 546)
-	f := uint64(0)
-	for b.Loop() {
-		out = g.appendDays(out[:0], key{1, f, 0}, cal.Of(2027, 1, 4), 546)
-		f++
-	}
-}

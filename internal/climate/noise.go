@@ -26,19 +26,45 @@ type draws struct {
 	normal        vector
 }
 
-// drawDay takes a day's numbers. Normals come in pairs (Box & Muller 1958).
+// drawDay takes a day's numbers.
 func drawDay(s *num.Stream, d *draws) {
 	d.rainy, d.amount = s.Float64(), s.Float64()
-	d.normal[0], d.normal[1] = normalPair(s)
-	d.normal[2], d.normal[3] = normalPair(s)
-	d.normal[4], _ = normalPair(s)
+	for i := range d.normal {
+		d.normal[i] = normal(s)
+	}
 }
 
-func normalPair(s *num.Stream) (x, y float64) {
-	r := math.Sqrt(-2 * math.Log(1-s.Float64()))
-	sin, cos := math.Sincos(2 * math.Pi * s.Float64())
-	return r * cos, r * sin
+// normal returns a draw from the standard normal distribution by its quantile
+// function, one number of the stream each: faster here than Box & Muller's
+// pairs, and a day's numbers keep their places.
+//
+// Between the 1st and the 99th hundredth the quantile is read from a table by
+// straight lines, within 1e-4; beyond, it is worked out (Wichura 1988, algorithm
+// AS 241, which is what the library's inverse error function is).
+func normal(s *num.Stream) float64 {
+	p := (float64(s.Uint64()>>12) + 0.5) * (quantileSteps / float64(1<<52)) // never 0 or all steps
+	if p < 0.01*quantileSteps || p > 0.99*quantileSteps {
+		return normalQuantile(p / quantileSteps)
+	}
+	i := int(p)
+	pair := &quantiles[i]
+	return pair[0] + (p-float64(i))*pair[1]
 }
+
+func normalQuantile(u float64) float64 { return math.Sqrt2 * math.Erfinv(2*u-1) }
+
+const quantileSteps = 2048
+
+// quantiles holds the normal quantile at each step and the rise to the next.
+var quantiles = func() (q [quantileSteps][2]float64) {
+	for i := range q {
+		if i > 0 && i < quantileSteps-1 {
+			at := normalQuantile(float64(i) / quantileSteps)
+			q[i] = [2]float64{at, normalQuantile(float64(i+1)/quantileSteps) - at}
+		}
+	}
+	return q
+}()
 
 // slowElements are the weather elements and, last, rain.
 const slowElements = variables + 1
@@ -86,23 +112,45 @@ var slowNeighbour = func() (r float64) {
 	return r
 }()
 
-// slowMonth returns the slow departures of a month: a function of the key and
-// the date alone.
-func (g *Generator) slowMonth(k key, year, month int) (out slowVector) {
-	for back, w := range slowWeights {
-		y, m := year, month-back
-		if m < 1 {
-			y, m = y-1, m+12
+// freshSlow returns the fresh draws of a month with the correlations of the
+// elements: a function of the key and the month alone.
+func (g *Generator) freshSlow(k key, at yearMonth) (out slowVector) {
+	s := k.stream(at.year, at.month, forMonth)
+	var e slowVector
+	for i := range e {
+		e[i] = normal(&s)
+		for j, r := range g.months[at.month-1].slowRoot[i][:i+1] {
+			out[i] += r * e[j]
 		}
-		s := k.stream(y, m, forMonth)
-		var e slowVector
-		for i := 0; i < slowElements; i += 2 {
-			e[i], e[i+1] = normalPair(&s)
-		}
+	}
+	return out
+}
+
+// slowWave gives the slow departures month after month.
+type slowWave struct {
+	g     *Generator
+	key   key
+	next  yearMonth
+	fresh [slowMemory]slowVector // the newest first
+}
+
+// newSlowWave starts a wave whose first value is that of a month.
+func newSlowWave(g *Generator, k key, at yearMonth) *slowWave {
+	w := &slowWave{g: g, key: k, next: at.plus(1 - slowMemory)}
+	for range slowMemory - 1 {
+		w.step()
+	}
+	return w
+}
+
+// step returns the departures of the next month.
+func (w *slowWave) step() (out slowVector) {
+	copy(w.fresh[1:], w.fresh[:slowMemory-1])
+	w.fresh[0] = w.g.freshSlow(w.key, w.next)
+	w.next = w.next.plus(1)
+	for back, weight := range slowWeights {
 		for i := range out {
-			for j := 0; j <= i; j++ {
-				out[i] += w * g.months[m-1].slowRoot[i][j] * e[j]
-			}
+			out[i] += weight * w.fresh[back][i]
 		}
 	}
 	return out

@@ -1,46 +1,48 @@
 package climate
 
-import (
-	"garner/internal/cal"
-)
+import "garner/internal/cal"
 
 // replay gives the years on file back as futures. A future starts in one of the
 // years, on the day of the year it is wanted for, and runs on into the years
-// that followed; after the last year on file comes the first. Temperatures are
+// that followed on file; after the last comes the first. Temperatures are
 // shifted by the record's own trend to the present level.
 type replay struct {
-	first, years int   // the first complete calendar year, and how many there are
-	days         []Day // of those years, shifted
-	start        []int // place in days of each year's 1 January, and the end
-	base         int   // the calendar year whose future i replays the i-th year of the order
+	years []replayYear
+	base  int // the calendar year in which a future is in the year it starts with
 }
 
-func newReplay(filled Series, r *Record, today cal.Date) *replay {
-	first, years := longestRun(r)
-	p := &replay{first: first, years: years, base: today.Year()}
-	p.start = make([]int, years+1)
-	from := cal.Of(first, 1, 1)
-	for i := range p.start {
-		p.start[i] = int(cal.Of(first+i, 1, 1) - from)
-	}
-	p.days = make([]Day, p.start[years])
-	copy(p.days, filled.Days[from-filled.First:])
+// replayYear is a calendar year on file, shifted to the present level.
+type replayYear struct{ days []Day }
+
+func newReplay(r *Record, g *Generator, today cal.Date) *replay {
+	p := &replay{base: today.Year()}
 	t := trendOf(r)
-	t.shift(p.days, from, today.Year())
+	years := completeYears(r)
+	level := min(today.Year(), years[len(years)-1]+mostAhead)
+	for _, year := range years {
+		from, to := cal.Of(year, 1, 1), cal.Of(year+1, 1, 1)
+		filled, _ := fillRecord(r, g, from, int(to-from))
+		t.shift(filled.Days, from, level)
+		p.years = append(p.years, replayYear{filled.Days})
+	}
 	return p
 }
 
 // appendDays adds n days from first on to out.
 func (p *replay) appendDays(out []Day, k key, first cal.Date, n int) []Day {
-	order := yearOrder(k.seed, p.years)
+	count := len(p.years)
+	start := yearOrder(k.seed, count)[int(k.future%uint64(count))]
 	year, month, day := first.YMD()
-	offset := order[int(k.future%uint64(p.years))]
 	for n > 0 {
-		place := ((offset+year-p.base)%p.years + p.years) % p.years
-		length := p.start[place+1] - p.start[place]
+		onFile := p.years[((start+year-p.base)%count+count)%count].days
+		leap := int(cal.Of(year+1, 1, 1)-cal.Of(year, 1, 1)) == 366
 		at := cal.MonthDay{Month: month, Day: day}.DayOfYear() - 1
-		leap := int(cal.Of(year+1, 1, 1) - cal.Of(year, 1, 1))
-		out, n = p.yearInto(out, place, at, length, leap, month, day, n)
+		if leap && month > 2 {
+			at++
+		}
+		before := len(out)
+		out = appendYear(out, onFile, at, leap, n)
+		n -= len(out) - before
 		year, month, day = year+1, 1, 1
 	}
 	return out
@@ -49,25 +51,35 @@ func (p *replay) appendDays(out []Day, k key, first cal.Date, n int) []Day {
 // leapAt is the place of 29 February in a leap year.
 const leapAt = 59
 
-// yearInto adds the days of one year on file, from a month and day on, to a
-// year that may be longer or shorter by 29 February: the day is left out or its
-// neighbour is used again.
-func (p *replay) yearInto(out []Day, place, at, length, wanted, month, day, n int) ([]Day, int) {
-	if wanted == 366 && (month > 2 || month == 2 && day == 29) {
-		at = int(cal.Of(2000, month, day) - cal.Of(2000, 1, 1))
-	}
-	year := p.days[p.start[place] : p.start[place]+length]
-	for ; at < wanted && n > 0; at, n = at+1, n-1 {
-		from := at
-		switch {
-		case wanted == 366 && length == 365 && at >= leapAt:
-			from--
-		case wanted == 365 && length == 366 && at >= leapAt:
-			from++
+// appendYear adds at most n days of a year on file, from place at of the year
+// wanted, which may be longer or shorter by 29 February: the day is left out, or
+// the day before it is used again.
+func appendYear(out, onFile []Day, at int, leap bool, n int) []Day {
+	had := len(onFile) == 366
+	switch {
+	case leap == had:
+		return append(out, onFile[at:min(len(onFile), at+n)]...)
+	case leap:
+		head := onFile[:leapAt]
+		if at < len(head) {
+			part := head[at:min(len(head), at+n)]
+			out, at, n = append(out, part...), at+len(part), n-len(part)
 		}
-		out = append(out, year[from])
+		tail := onFile[leapAt-1:] // its first is 28 February again
+		if n > 0 {
+			out = append(out, tail[at-leapAt:min(len(tail), at-leapAt+n)]...)
+		}
+		return out
+	default:
+		if at < leapAt {
+			part := onFile[at:min(leapAt, at+n)]
+			out, at, n = append(out, part...), at+len(part), n-len(part)
+		}
+		if n > 0 {
+			out = append(out, onFile[at+1:min(len(onFile), at+1+n)]...)
+		}
+		return out
 	}
-	return out, n
 }
 
 // minYearDays is how many days with both temperatures make a year complete
@@ -75,36 +87,26 @@ func (p *replay) yearInto(out []Day, place, at, length, wanted, month, day, n in
 const minYearDays = 355
 
 // yearsOnFile counts the years that can be replayed.
-func yearsOnFile(r *Record) int {
-	_, n := longestRun(r)
-	return n
-}
+func yearsOnFile(r *Record) int { return len(completeYears(r)) }
 
-// longestRun returns the longest run of calendar years that are complete enough:
-// the first of them and how many.
-func longestRun(r *Record) (first, years int) {
-	counts := map[int]int{}
-	low, high := 0, -1
-	for i, o := range r.Days {
-		y := o.Date.Year()
-		if i == 0 {
-			low = y
+// completeYears returns the calendar years with enough days, in order.
+func completeYears(r *Record) (years []int) {
+	year, known := 0, 0
+	flush := func() {
+		if known >= minYearDays {
+			years = append(years, year)
 		}
-		high = y
+	}
+	for i := range r.Days {
+		o := &r.Days[i]
+		if y := o.Date.Year(); y != year {
+			flush()
+			year, known = y, 0
+		}
 		if o.TMinC.Known && o.TMaxC.Known {
-			counts[y]++
+			known++
 		}
 	}
-	run := 0
-	for y := low; y <= high; y++ {
-		if counts[y] < minYearDays {
-			run = 0
-			continue
-		}
-		run++
-		if run > years {
-			first, years = y-run+1, run
-		}
-	}
-	return first, years
+	flush()
+	return years
 }

@@ -31,28 +31,27 @@ func (g *Generator) appendDays(out []Day, k key, first cal.Date, n int) []Day {
 	}
 	year, month, _ := first.YMD()
 	quarter := (month-1)/3*3 + 1
-	r := run{g: g, key: k, year: year, month: quarter - spinUpMonths}
-	if r.month < 1 {
-		r.year, r.month = r.year-1, r.month+12
-	}
-	r.slow[0] = g.slowMonth(k, previousYear(r.year, r.month), previousMonth(r.month))
-	r.slow[1] = g.slowMonth(k, r.year, r.month)
-	date := cal.Of(r.year, r.month, 1)
+	at := yearMonth{year, quarter}.plus(-spinUpMonths)
+	r := run{g: g, key: k, at: at, wave: newSlowWave(g, k, at.plus(-1))}
+	r.slow[0], r.slow[1] = r.wave.step(), r.wave.step()
 	last := first + cal.Date(n)
-	for date < last {
+	for date := at.first(); date < last; {
 		out, date = r.monthInto(out, date, first, last)
 	}
 	return out
 }
 
-func previousMonth(month int) int { return (month+10)%12 + 1 }
+// yearMonth is a month of a year, 1-12.
+type yearMonth struct{ year, month int }
 
-func previousYear(year, month int) int {
-	if month == 1 {
-		return year - 1
-	}
-	return year
+// plus returns the month n months later.
+func (a yearMonth) plus(n int) yearMonth {
+	m := a.year*12 + a.month - 1 + n
+	return yearMonth{(m - (m%12+12)%12) / 12, (m%12+12)%12 + 1}
 }
+
+// first returns the month's first day.
+func (a yearMonth) first() cal.Date { return cal.Of(a.year, a.month, 1) }
 
 // state is what the weather remembers: yesterday's departures whether it was
 // wet and the day before it.
@@ -63,40 +62,38 @@ type state struct {
 
 // run is the generator on its way through the months.
 type run struct {
-	g           *Generator
-	key         key
-	year, month int           // the month to come
-	slow        [2]slowVector // of the month before and of this month
-	state       state
-	next        state // brought up for the next quarter
+	g     *Generator
+	key   key
+	at    yearMonth // the month to come
+	wave  *slowWave
+	slow  [2]slowVector // of the month before and of this month
+	state state
+	next  state // brought up for the next quarter
 }
 
 // monthInto runs one month from date, its first day, and adds the days from
 // first to before last to out.
 func (r *run) monthInto(out []Day, date, first, last cal.Date) ([]Day, cal.Date) {
-	g, m := r.g, r.month-1
-	if r.month%3 == 1 {
+	g, m := r.g, r.at.month-1
+	startsQuarter := r.at.month%3 == 1
+	if startsQuarter {
 		r.state, r.next = r.next, state{}
 	}
-	nextYear, nextMonth := r.year, r.month+1
-	if nextMonth > 12 {
-		nextYear, nextMonth = r.year+1, 1
-	}
-	following := g.slowMonth(r.key, nextYear, nextMonth)
-	stream := r.key.stream(r.year, r.month, forDays)
+	next := r.at.plus(1)
+	following := r.wave.step()
+	stream := r.key.stream(r.at.year, r.at.month, forDays)
 	share, amount := g.slowRain(m, r.slow[1][variables])
-	days := int(cal.Of(nextYear, nextMonth, 1) - date)
-	bring := r.month%3 != 1 // the two months before a quarter bring its state up
+	days := int(next.first() - date)
 	var d draws
 	for i := range days {
 		drawDay(&stream, &d)
 		noise := g.ar[m].b.lowerTimes(&d.normal)
 		r.state.step(&g.ar[m].a, &noise, d.rainy, share, g.chain[m].persistence)
-		if bring {
+		if !startsQuarter { // the two months before a quarter bring its state up
 			r.next.step(&g.ar[m].a, &noise, d.rainy, share, g.chain[m].persistence)
 		}
 		if date >= first && date < last {
-			index := dayIndex(r.month, i+1)
+			index := dayIndex(r.at.month, i+1)
 			slow := slowOn(&r.slow[0], &r.slow[1], &following, i, days)
 			day := g.day(&g.days[index], &r.state, &slow)
 			if r.state.wet {
@@ -107,7 +104,7 @@ func (r *run) monthInto(out []Day, date, first, last cal.Date) ([]Day, cal.Date)
 		date++
 	}
 	r.slow[0], r.slow[1] = r.slow[1], following
-	r.year, r.month = nextYear, nextMonth
+	r.at = next
 	return out, date
 }
 
@@ -156,7 +153,8 @@ func slowOn(before, this, after *slowVector, i, days int) (out vector) {
 	if 2*i+1 < days {
 		other = before
 	}
-	one, two := slowWeightsOn(i, days)
+	weights := &slowTable[days-28][i]
+	one, two := weights[0], weights[1]
 	for v := range out {
 		out[v] = one*this[v] + two*other[v]
 	}
@@ -171,6 +169,16 @@ func slowWeightsOn(i, days int) (own, other float64) {
 	scale := 1 / math.Sqrt(1+2*sin*cos*slowNeighbour)
 	return cos * scale, sin * scale
 }
+
+// slowTable holds the weights for months of 28 to 31 days.
+var slowTable = func() (t [4][31][2]float64) {
+	for n := range t {
+		for i := range 28 + n {
+			t[n][i][0], t[n][i][1] = slowWeightsOn(i, 28+n)
+		}
+	}
+	return t
+}()
 
 // day turns departures into weather, rain apart.
 func (g *Generator) day(d *dayModel, s *state, slow *vector) Day {

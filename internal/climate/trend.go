@@ -114,10 +114,8 @@ func yearlyMonthMeans(r *Record) (out [2][12][]point) {
 // judgement: a straight line says little of the decades after it.
 const mostAhead = 10
 
-// shift moves the days of whole years from first on to the level of a year.
+// shift moves days from first on to the level of a year.
 func (t *trend) shift(days []Day, first cal.Date, level int) {
-	last := (first + cal.Date(len(days)) - 1).Year()
-	level = min(level, last+mostAhead)
 	year, month, day := first.YMD()
 	for i := range days {
 		at := dayIndex(month, day)

@@ -1,0 +1,72 @@
+package climate
+
+import (
+	"testing"
+
+	"garner/internal/cal"
+	"garner/internal/sun"
+)
+
+var benchPlace = sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.18, ElevationM: 2}
+
+func BenchmarkNewGenerator(b *testing.B) {
+	n := deBiltNormals()
+	for b.Loop() {
+		NewGenerator(n, benchPlace)
+	}
+}
+
+// One future of 78 weeks.
+func BenchmarkGeneratorDays(b *testing.B) {
+	g, _ := NewGenerator(deBiltNormals(), benchPlace)
+	out := make([]Day, 0, 546)
+	future := uint64(0)
+	for b.Loop() {
+		out = g.appendDays(out[:0], key{1, future, 0}, cal.Of(2027, 1, 4), 546)
+		future++
+	}
+}
+func benchRecord(b *testing.B) *Record {
+	g, _ := NewGenerator(deBiltNormals(), benchPlace)
+	return recordOf(cal.Of(1988, 1, 1), g.Days(1, 0, 0, cal.Of(1988, 1, 1), 39*365+10))
+}
+func BenchmarkFitGenerator(b *testing.B) {
+	r := benchRecord(b)
+	for b.Loop() {
+		FitGenerator(r, benchPlace)
+	}
+}
+func BenchmarkNewFuturesOfRecord(b *testing.B) {
+	r := benchRecord(b)
+	for b.Loop() {
+		NewFutures(benchPlace, Source{Record: r}, cal.Of(2027, 1, 4))
+	}
+}
+
+// 200 futures of 78 weeks at two sites.
+func BenchmarkFutures(b *testing.B) {
+	n := deBiltNormals()
+	for name, src := range map[string]Source{"generated": {Normals: &n}, "replayed": {Record: benchRecord(b)}} {
+		b.Run(name, func(b *testing.B) {
+			f, err := NewFutures(benchPlace, src, cal.Of(2027, 1, 4))
+			if err != nil {
+				b.Fatal(err)
+			}
+			var out []Day
+			for b.Loop() {
+				for future := range 200 {
+					for site := range uint64(2) {
+						out = f.Days(1, future, site, cal.Of(2027, 1, 4), 546, out)
+					}
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkSoilStep(b *testing.B) {
+	s := NewSoil(10, 10)
+	for b.Loop() {
+		s.Step(11, 12)
+	}
+}
