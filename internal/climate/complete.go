@@ -22,7 +22,8 @@ func Complete(r *Record, loc sun.Location) (Series, error) {
 	if err != nil {
 		return Series{}, err
 	}
-	filled, _ := fillRecord(r, g)
+	first, n := r.span()
+	filled, _ := fillRecord(r, g, first, n)
 	return filled, nil
 }
 
