@@ -4,6 +4,7 @@ package main
 
 import (
 	"fmt"
+	"io/fs"
 	"os"
 	"strings"
 
@@ -11,7 +12,20 @@ import (
 	"garner/internal/crop"
 )
 
-const fittedFile = "internal/crop/data/fitted.csv"
+const (
+	dataFolder = "internal/crop/data"
+	fittedFile = "fitted.csv"
+)
+
+// unfitted is the book's folder without the numbers fitted last time.
+type unfitted struct{ fs.FS }
+
+func (u unfitted) Open(name string) (fs.File, error) {
+	if name == fittedFile {
+		return nil, fs.ErrNotExist
+	}
+	return u.FS.Open(name)
+}
 
 func main() {
 	if err := run(); err != nil {
@@ -21,9 +35,9 @@ func main() {
 }
 
 func run() error {
-	book, err := crop.Load()
-	if err != nil {
-		return err
+	book, faults := crop.LoadFrom(unfitted{os.DirFS(dataFolder)})
+	if len(faults) > 0 {
+		return faults
 	}
 	fits, err := calibrate.Fit(book)
 	if err != nil {
@@ -34,5 +48,5 @@ func run() error {
 	for _, f := range fits {
 		b.WriteString(f.Line() + "\n")
 	}
-	return os.WriteFile(fittedFile, []byte(b.String()), 0o644)
+	return os.WriteFile(dataFolder+"/"+fittedFile, []byte(b.String()), 0o644)
 }

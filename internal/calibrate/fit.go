@@ -61,15 +61,8 @@ func (f *field) fit(u *crop.Use) ([]Fitted, error) {
 	}
 	trial := *u
 	trial.YieldScale, trial.UsableG = 1, 0
-	trial.HeatStartC, trial.HeatEndC, trial.BoltThermalCd = 0, 0, 0
-	var out []Fitted
-	if u.SlowFactor == 0 {
-		fitted := f.fitDays(&trial, beside)
-		trial.DaysFactor = fitted.Value
-		out = append(out, fitted)
-	}
-	trial.BoltThermalCd = u.BoltThermalCd
-	return append(out, f.fitYield(&trial, u, beside)), nil
+	trial.HeatStartC, trial.HeatEndC, trial.SlowFactor = 0, 0, 0
+	return []Fitted{f.fitYield(&trial, u, beside)}, nil
 }
 
 func (f *field) beside(kind cover.Kind) (*season.Bedside, error) {
@@ -98,43 +91,6 @@ func (f *field) crops(u *crop.Use, b *season.Bedside) []season.Outcome {
 		out = append(out, f.runner.Follow(f.sky, b, &p, growth.Fair(u), nil))
 	}
 	return out
-}
-
-// fitDays finds the days factor that brings the median year ready after the
-// published days, by halving.
-func (f *field) fitDays(u *crop.Use, b *season.Bedside) Fitted {
-	params := growth.Prepare(u, growth.StartOf(u.ReferenceMethod), true)
-	wanted := params.PublishedDays()
-	low, high := 0.03, 1.5
-	trial := *u
-	for range 18 {
-		trial.DaysFactor = (low + high) / 2
-		if f.medianDays(&trial, b) > wanted {
-			high = trial.DaysFactor
-		} else {
-			low = trial.DaysFactor
-		}
-	}
-	trial.DaysFactor = round3((low + high) / 2)
-	return Fitted{Crop: u.Crop, Use: u.Name, Parameter: "days_factor", Value: trial.DaysFactor, Unit: "1",
-		Wanted: wanted, Got: f.medianDays(&trial, b), What: "days to first use"}
-}
-
-// never stands for a crop that does not come ready.
-const never = 1e6
-
-func (f *field) medianDays(u *crop.Use, b *season.Bedside) float64 {
-	day, _ := cal.ParseMonthDay(u.ReferenceDate)
-	var took []float64
-	for y, o := range f.crops(u, b) {
-		d := never
-		if o.Ready >= 0 {
-			d = float64(o.Ready - int(day.In(referenceFirst.Year()+y)-referenceFirst))
-		}
-		took = append(took, d)
-	}
-	sort.Float64s(took)
-	return num.Quantile(took, 0.5)
 }
 
 // fitYield finds the scale that brings the median year to the published yield.

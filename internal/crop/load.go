@@ -43,7 +43,7 @@ func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 	defaults := l.loadDefaults()
 	l.loadCrops()
 	uses := l.loadUses()
-	l.resolve(uses, defaults, l.loadFacts())
+	l.resolve(uses, defaults, l.withFitted(l.loadFacts()))
 	l.loadStorage()
 	l.loadNames()
 	l.settle()

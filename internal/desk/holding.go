@@ -20,14 +20,18 @@ type CheckResult struct {
 	Warnings fault.List
 }
 
-// read reads a holding's files from a folder or a zip.
+// read reads and checks a holding's files in a folder or a zip.
 func read(path string) (*holding.Holding, exchange.Report, error) {
+	b, err := book()
+	if err != nil {
+		return nil, exchange.Report{}, err
+	}
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, exchange.Report{}, unreadable(path, err)
 	}
 	if info.IsDir() {
-		h, report := exchange.ReadFolder(os.DirFS(path))
+		h, report := exchange.CheckFolder(os.DirFS(path), b)
 		return h, report, nil
 	}
 	f, err := os.Open(path)
@@ -35,7 +39,7 @@ func read(path string) (*holding.Holding, exchange.Report, error) {
 		return nil, exchange.Report{}, unreadable(path, err)
 	}
 	defer f.Close()
-	h, report := exchange.ReadZip(f, info.Size())
+	h, report := exchange.CheckZip(f, info.Size(), b)
 	return h, report, nil
 }
 
@@ -47,19 +51,6 @@ func unreadable(path string, err error) error {
 	return &fault.Error{Kind: kind, Phrase: words.P(key, words.Args{"path": path}), Err: err}
 }
 
-// checked adds to a report what the crop book has to say.
-func checked(h *holding.Holding, report exchange.Report) (fault.List, error) {
-	faults := report.Faults
-	if h == nil {
-		return faults, nil
-	}
-	b, err := book()
-	if err != nil {
-		return nil, err
-	}
-	return append(faults, exchange.Check(h, b)...), nil
-}
-
 // OpenHolding reads a holding from a folder or zip. With faults there is no
 // holding.
 func OpenHolding(path string) (h *holding.Holding, faults, warnings fault.List, err error) {
@@ -67,26 +58,16 @@ func OpenHolding(path string) (h *holding.Holding, faults, warnings fault.List, 
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	if faults, err = checked(h, report); err != nil {
-		return nil, nil, nil, err
-	}
-	if len(faults) > 0 {
-		h = nil
-	}
-	return h, faults, report.Warnings, nil
+	return h, report.Faults, report.Warnings, nil
 }
 
 // CheckFiles checks a holding's files and reports every fault at once.
 func CheckFiles(path string) (*CheckResult, error) {
-	h, report, err := read(path)
+	_, report, err := read(path)
 	if err != nil {
 		return nil, err
 	}
-	faults, err := checked(h, report)
-	if err != nil {
-		return nil, err
-	}
-	return &CheckResult{OK: len(faults) == 0, Rows: report.Rows, Faults: faults, Warnings: report.Warnings}, nil
+	return &CheckResult{OK: report.OK(), Rows: report.Rows, Faults: report.Faults, Warnings: report.Warnings}, nil
 }
 
 // Sample returns a demo holding: "" the main one, "south" the small one in the
@@ -96,13 +77,13 @@ func Sample(name string) (*holding.Holding, error) {
 	if err != nil {
 		return nil, err
 	}
-	h, report := exchange.ReadFolder(files)
-	faults, err := checked(h, report)
+	b, err := book()
 	if err != nil {
 		return nil, err
 	}
-	if len(faults) > 0 {
-		return nil, faults
+	h, report := exchange.CheckFolder(files, b)
+	if !report.OK() {
+		return nil, report.Faults
 	}
 	return h, nil
 }

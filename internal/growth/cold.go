@@ -15,6 +15,7 @@ const (
 	softenAboveC  = 12.0
 	hardenPerDay  = 1.0 / 14
 	softenPerDay  = -1.0 / 7
+	youngGain     = 0.5 // seedlings gain half of what grown plants do
 	coldDamageToC = 1.0 // half-width of the range over which a stand dies [C]
 )
 
@@ -30,10 +31,11 @@ func hardenRate(meanC float64) float64 {
 
 // lethalC returns the air minimum that kills half the stand today [C].
 func (s *Plants) lethalC(u *crop.Use) float64 {
+	gain := s.Harden * (u.KillHardenedC - u.KillC)
 	if s.Age < youngDays {
-		return u.KillYoungC
+		return u.KillYoungC + youngGain*gain
 	}
-	return u.KillC + s.Harden*(u.KillHardenedC-u.KillC)
+	return u.KillC + gain
 }
 
 // coldCheckC is the air minimum above which no stage of the crop can be hurt,

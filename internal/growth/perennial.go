@@ -16,9 +16,9 @@ type seasonState struct {
 	dayOfYear int // of the common year; set by Start
 	warm      float64
 	picked    float64 // days of picking gone this year
-	year      int     // whole growing years in this ground
+	year      int     // seasons it has already had in this ground
 	done      bool    // picking closed for this year
-	counting  bool    // midwinter has passed since planting
+	counting  bool    // this season counts: it was there when growth began
 }
 
 // Solstices as days of the common year.
@@ -26,6 +26,7 @@ const (
 	december21 = 355
 	june21     = 172
 	halfYear   = 182
+	yearDays   = 365
 )
 
 func newPerennialSeason(u *crop.Use, northern bool) perennialSeason {
@@ -42,9 +43,13 @@ func newPerennialSeason(u *crop.Use, northern bool) perennialSeason {
 
 // StartSeason tells a perennial the day of the common year on which it is
 // planted (1-365) and its age in whole years.
-func (s *Plants) StartSeason(dayOfYear, years int) {
+//
+// What goes in before midsummer has its first season that very year, what goes
+// in later has it next spring.
+func (s *Plants) StartSeason(p *Parameters, dayOfYear, years int) {
 	s.season.dayOfYear, s.season.year = dayOfYear, years
-	s.season.counting = years > 0
+	since := (dayOfYear - p.season.midwinter + yearDays) % yearDays
+	s.season.counting = years > 0 || since < halfYear
 }
 
 // perennialDay lets a perennial wake by thermal time after midwinter, bear for
@@ -64,8 +69,8 @@ func (s *Plants) perennialDay(p *Parameters) {
 		year.warm, year.picked, year.done = 0, 0, false
 		s.Stage = Resting
 	}
-	since := (year.dayOfYear - k.midwinter + 365) % 365
-	if year.dayOfYear++; year.dayOfYear > 365 {
+	since := (year.dayOfYear - k.midwinter + yearDays) % yearDays
+	if year.dayOfYear++; year.dayOfYear > yearDays {
 		year.dayOfYear = 1
 	}
 	if !year.counting || year.done {

@@ -75,6 +75,9 @@ func (s *Plants) Rates(p *Parameters, a *Air, par, water float64) {
 		s.rate = rates{warmth: max(0, a.MeanC-p.Use.BaseC)}
 	case s.Stage == Germinating:
 		s.rate = rates{emergence: emergenceRate(p.Use, a.SoilC)}
+		if p.Start == FromSet && a.SoilC < p.Use.KillHardenedC {
+			s.rate.lost = 1 // sets and tubers in frozen ground
+		}
 	case s.Living():
 		s.grow(p, a, par, water)
 	}
@@ -125,13 +128,17 @@ func (s *Plants) Integrate(p *Parameters) {
 }
 
 func (s *Plants) emerge(p *Parameters) {
+	if s.rate.lost > 0 {
+		s.die(Killed)
+		return
+	}
 	s.Emergence += s.rate.emergence
 	if s.Emergence >= 1 {
 		s.Stage, s.Leaf = Young, p.leafStart
 		return
 	}
-	if float64(s.Days) > p.Use.EmergeLimitDays {
-		s.die(Killed)
+	if p.Start == FromSeed && float64(s.Days) > p.Use.EmergeLimitDays {
+		s.die(Killed) // seed rots; sets, cloves and tubers wait
 	}
 }
 

@@ -18,14 +18,14 @@ func WangEngel(temperature, base, optimum, ceiling float64) float64 {
 	return x * (2*best - x) / (best * best)
 }
 
-// The lattice on which every crop's response is tabulated. A fiftieth of a degree
+// The lattice on which every crop's response is tabulated. A hundredth of a degree
 // keeps the straight lines within 1e-4 of the formula just above the base, where
 // it bends most, and puts the kinks at base and ceiling, which the book gives to
 // a tenth, on lattice points.
 const (
 	latticeLowC  = -10.0
 	latticeHighC = 50.0
-	latticePerC  = 50.0
+	latticePerC  = 100.0
 	latticeCells = int((latticeHighC - latticeLowC) * latticePerC)
 )
 

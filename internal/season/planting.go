@@ -54,7 +54,7 @@ func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
 	s.ready = -1
 	s.out = Outcome{Emerged: -1, Ready: -1, Over: -1, First: -1}
 	if s.start >= 0 && s.start < len(sky.dayOfYear) {
-		s.StartSeason(int(sky.dayOfYear[s.start]), p.YearsOld)
+		s.StartSeason(p.Parameters, int(sky.dayOfYear[s.start]), p.YearsOld)
 	}
 }
 
@@ -99,7 +99,7 @@ func (s *stand) close(day int, b *Bedside) {
 func (s *stand) judgeSlowness() {
 	p := s.from.Parameters
 	limit := p.Use.SlowFactor * p.PublishedDays()
-	if limit <= 0 || float64(s.Days) <= limit {
+	if limit <= 0 || float64(s.Age) <= limit {
 		return
 	}
 	if s.Development >= 1 {
