@@ -67,6 +67,7 @@ func (c *checkFilesCommand) check(a *App) (*desk.CheckResult, error) {
 	}
 	return &desk.CheckResult{OK: true, Rows: map[string]int{
 		"sites": len(h.Sites), "beds": len(h.Beds), "covers": len(h.Covers), "plantings": len(h.Plantings),
+		"plans": len(h.Plans), "changes": len(h.Changes), "varieties": len(h.Varieties),
 		"wants": len(h.Wants), "stores": len(h.Stores), "batches": len(h.Batches), "records": len(h.Records),
 	}}, nil
 }

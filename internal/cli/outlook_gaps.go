@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"cmp"
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/words"
@@ -14,10 +17,11 @@ const likelyGap = 0.5
 type gapRun struct {
 	vegetable   string
 	first, last cal.Date // first and last day
-	shortKg     float64  // mean shortage a week [kg]
-	wantKg      float64  // mean want a week [kg]
-	chance      float64  // mean chance of a week being short
-	now         bool     // it begins with the table
+	weeks       int
+	shortKg     float64 // mean shortage a week [kg]
+	wantKg      float64 // mean want a week [kg]
+	chance      float64 // mean chance of a week being short
+	now         bool    // it begins with the table
 }
 
 // nextGap finds the first likely gap of a vegetable.
@@ -43,35 +47,57 @@ func nextGap(v *desk.VegetableTable, weeks []cal.Date) (gapRun, bool) {
 	if n == 0 {
 		return gapRun{}, false
 	}
+	run.weeks = n
 	run.shortKg /= float64(n)
 	run.wantKg /= float64(n)
 	run.chance /= float64(n)
 	return run, true
 }
 
-// showGaps tells each vegetable's next gap in words, with its odds.
-func (a *App) showGaps(r *desk.OutlookResult) {
-	var gaps grid
+// mostGaps is how many gaps are told in words; the table and the JSON have all.
+const mostGaps = 12
+
+// nextGaps finds the first likely gap of each vegetable, the heaviest first.
+func nextGaps(r *desk.OutlookResult) []gapRun {
+	var runs []gapRun
 	for i := range r.Vegetables {
-		run, ok := nextGap(&r.Vegetables[i], r.Weeks)
-		if !ok {
-			continue
+		if run, ok := nextGap(&r.Vegetables[i], r.Weeks); ok {
+			runs = append(runs, run)
 		}
-		key := "cli.gap_from"
-		if run.now {
-			key = "cli.gap_now"
-		}
-		gaps.add("  "+run.vegetable, a.Words.Text(words.P(key, words.Args{
-			"first": firstDay(run.first, run.last), "last": run.last,
-			"short": run.shortKg / run.wantKg, "want": run.wantKg, "chance": run.chance,
-		})))
 	}
-	if len(gaps.rows) == 0 {
+	slices.SortStableFunc(runs, func(a, b gapRun) int {
+		return cmp.Compare(float64(b.weeks)*b.shortKg, float64(a.weeks)*a.shortKg)
+	})
+	return runs
+}
+
+// showGaps tells the next gaps in words, each with its odds.
+func (a *App) showGaps(r *desk.OutlookResult) {
+	runs := nextGaps(r)
+	if len(runs) == 0 {
 		a.say(words.P("cli.gaps_none", nil))
 		return
 	}
 	a.say(words.P("cli.gaps", nil))
+	var gaps grid
+	for _, run := range runs[:min(len(runs), mostGaps)] {
+		gaps.add("  "+run.vegetable, a.gapText(run))
+	}
 	gaps.write(a)
+	if more := len(runs) - mostGaps; more > 0 {
+		a.say(words.P("cli.gaps_more", words.Args{"n": more}))
+	}
+}
+
+func (a *App) gapText(run gapRun) string {
+	key := "cli.gap_from"
+	if run.now {
+		key = "cli.gap_now"
+	}
+	return a.Words.Text(words.P(key, words.Args{
+		"first": firstDay(run.first, run.last), "last": run.last,
+		"short": run.shortKg / run.wantKg, "want": run.wantKg, "chance": run.chance,
+	}))
 }
 
 // firstDay leaves out the year of a first day when the last one tells it.

@@ -69,7 +69,7 @@ home-grown ·▁▂▃▄▄▅▆▇█
 █ from the ground  ▒ from store  ▄ over half  ▁ under half  · next to nothing  + plenty to spare
 Blank: none wanted. The last line is the share of the week's table that is home-grown.
 
-Next short:
+What runs short next, the heaviest first:
   carrot  from 15 February to 14 March 2027, by 80 % of 1.0 kg a week, nine years in ten
 
 Home-grown over all these weeks: 62 %.
