@@ -62,7 +62,13 @@ func (f *field) fit(u *crop.Use) ([]Fitted, error) {
 	trial := *u
 	trial.YieldScale, trial.UsableG = 1, 0
 	trial.HeatStartC, trial.HeatEndC, trial.SlowFactor = 0, 0, 0
-	return []Fitted{f.fitYield(&trial, u, beside)}, nil
+	var out []Fitted
+	if dated(u) {
+		days := f.fitDays(&trial, beside)
+		trial.DaysFactor = days.Value
+		out = append(out, days)
+	}
+	return append(out, f.fitYield(&trial, u, beside)), nil
 }
 
 func (f *field) beside(kind cover.Kind) (*season.Bedside, error) {

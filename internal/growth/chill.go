@@ -17,9 +17,10 @@ func chillRate(u *crop.Use, meanC float64) float64 {
 }
 
 // seedingRate returns the day's thermal time towards running to seed [C d]: it
-// counts once the chill is gathered and while days are long enough.
+// counts once the plant is past its juvenile stage, the chill is gathered, and
+// while days are long enough.
 func (s *Plants) seedingRate(u *crop.Use, a *Air) float64 {
-	if s.Chill < u.BoltChill || a.DayLengthH < u.BoltLongH {
+	if s.Development < u.BoltJuvenile || s.Chill < u.BoltChill || a.DayLengthH < u.BoltLongH {
 		return 0
 	}
 	return max(0, a.MeanC-u.BaseC)

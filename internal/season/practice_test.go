@@ -145,7 +145,7 @@ func TestCourgettesAWeek(t *testing.T) {
 	params := growth.Prepare(u, growth.FromPlant, true)
 	weekly := 0.0
 	p.everyYear(u, growth.FromPlant, 6, 1, func(y int, _ cal.Date, o season.Outcome) {
-		from, to := int(cal.Of(y, 7, 25)-first), int(cal.Of(y, 8, 22)-first)
+		from, to := int(cal.Of(y, 8, 1)-first), int(cal.Of(y, 8, 29)-first)
 		for i, kg := range o.Flow {
 			if day := o.First + i; day >= from && day < to {
 				weekly += float64(kg) / 4 / practiceYears / (1 - u.StandLoss)

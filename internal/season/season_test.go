@@ -150,7 +150,8 @@ func TestLaterSowingIsNeverReadyEarlier(t *testing.T) {
 }
 
 // The same weather half a year on, on the other side of the globe, moves every
-// date by half a year.
+// date by half a year, to a week: the year's halves are unequal by five days
+// (Kepler), which daylength gates see.
 func TestHemispheresMirror(t *testing.T) {
 	const half = 182
 	days := weather(t, 5)
@@ -169,7 +170,7 @@ func TestHemispheresMirror(t *testing.T) {
 			}
 			return
 		}
-		if gap := m.Ready - half - n.Ready; gap < -4 || gap > 4 {
+		if gap := m.Ready - half - n.Ready; gap < -7 || gap > 7 {
 			t.Errorf("%s %s: %d days apart from half a year", u.Crop, u.Name, gap)
 		}
 	})
