@@ -47,7 +47,7 @@ var needs = map[string]need{
 	"flush_days":             {patterns: []Pattern{Picking}},
 	"cut_days":               {patterns: []Pattern{Cut}},
 	"cuts":                   {patterns: []Pattern{Cut}},
-	"hold_days":              {patterns: []Pattern{Picking, Cut, Perennial}},
+	"hold_days":              {patterns: []Pattern{Picking, Cut, LeafThenHead, Perennial}},
 	"leaf_share":             {patterns: []Pattern{LeafThenHead}},
 	"season_thermal_cd":      {patterns: []Pattern{Perennial}},
 	"season_days":            {patterns: []Pattern{Perennial}},

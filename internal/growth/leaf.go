@@ -43,7 +43,12 @@ func (s *Plants) leafRate(p *Parameters, light, warmth, dry, organ float64) floa
 	return min(wanted, dry*fraction*u.LeafPerGram)
 }
 
-// organLimit is the dry matter at which a standing piece stops swelling.
-func (p *Parameters) organLimit(s *Plants) float64 {
-	return swelling * p.fullKgM2 / p.freshPerG
+// organLimit is the dry matter at which a standing piece stops swelling; what
+// was taken as leaf first is lacking to the head.
+func (p *Parameters) organLimit() float64 {
+	limit := swelling * p.fullKgM2 / p.freshPerG
+	if p.pattern == leafThenHead {
+		limit *= 1 - p.Use.LeafShare
+	}
+	return limit
 }

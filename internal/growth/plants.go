@@ -151,7 +151,7 @@ func (s *Plants) advance(p *Parameters) {
 	s.Harden = min(1, max(0, s.Harden+r.harden))
 	s.Alive *= 1 - r.lost
 	s.Leaf = max(0, s.Leaf+r.leaf) * (1 - 0.5*r.lost)
-	s.Organ = min(s.Organ+r.organ, p.organLimit(s))
+	s.Organ = min(s.Organ+r.organ, p.organLimit())
 	if s.Development >= p.Use.BoltJuvenile {
 		s.Chill += r.chill
 	}
