@@ -7,6 +7,18 @@ import (
 	"garner/internal/sun"
 )
 
+// deBiltNormals are rows of the De Bilt series 1980-2019 (KNMI; testdata/normals.csv).
+func deBiltNormals() (n Normals) {
+	tmin := [12]float64{0.45, 0.27, 2.21, 4.20, 7.84, 10.63, 12.86, 12.33, 9.96, 7.04, 3.69, 1.50}
+	tmax := [12]float64{5.73, 6.59, 10.16, 14.22, 18.13, 20.54, 22.83, 22.58, 19.25, 14.80, 9.70, 6.61}
+	rain := [12]float64{72.2, 56.1, 63.1, 42.6, 59.5, 68.2, 84.6, 74.8, 75.8, 82.1, 78.1, 80.2}
+	rad := [12]float64{2.32, 4.68, 8.27, 13.75, 17.24, 17.86, 17.57, 14.92, 10.26, 6.05, 2.83, 1.73}
+	for i := range n {
+		n[i] = MonthNormal{TMinC: tmin[i], TMaxC: tmax[i], RainMM: rain[i], RadiationMJ: Is(rad[i])}
+	}
+	return n
+}
+
 var benchPlace = sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.18, ElevationM: 2}
 
 func BenchmarkNewGenerator(b *testing.B) {
