@@ -1,8 +1,6 @@
 package climate
 
 import (
-	"math"
-
 	"garner/internal/cal"
 	"garner/internal/fault"
 	"garner/internal/num"
@@ -124,6 +122,15 @@ const joinFade = 0.75
 // joinDays is how long the join is felt; by then under 1 % of the gap is left.
 const joinDays = 16
 
+// joinLeft is the share of the gap that is left so many days after the join.
+var joinLeft = func() (left [joinDays + 1]float64) {
+	left[0] = 1
+	for i := 1; i <= joinDays; i++ {
+		left[i] = left[i-1] * joinFade
+	}
+	return left
+}()
+
 // Days fills out with n days from first on, in one future: the record, then the
 // forecast, then the future's own days, whose daily mean starts from the last
 // known day's and finds its way to its own over about a week. Days before the
@@ -165,11 +172,10 @@ func (f *Futures) open(out []Day, k key, first cal.Date, n int) []Day {
 	skip := int(first - last)
 	copy(out[start:], out[start+skip:])
 	out = out[:len(out)-skip]
-	left := gap * math.Pow(joinFade, float64(skip))
-	for i := start; i < len(out) && i < start+joinDays; i++ {
+	for i := start; i < len(out) && skip+i-start <= joinDays; i++ {
+		left := gap * joinLeft[skip+i-start]
 		out[i].TMinC += left
 		out[i].TMaxC += left
-		left *= joinFade
 	}
 	return out
 }

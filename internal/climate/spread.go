@@ -52,45 +52,54 @@ func (p *placeKind) regional(name string) (v float64) {
 // spreads, slow shares, correlations and the shape of the rain of month i.
 // Expects the month's temperatures, rain and radiation to be there.
 func (p *placeKind) spread(m *month, i int) {
-	w, all := p.coldness[i], everywhere()
+	w, e := p.coldness[i], &m.elements
 	p.rain(m, i)
-	e := &m.elements
-	e[varMean] = element{mean: (m.tMinC + m.tMaxC) / 2, slow: all.get("slow_mean")}
+	e[varMean] = element{mean: (m.tMinC + m.tMaxC) / 2, bends: usualBends("mean", w)}
 	p.meanSpread(&e[varMean], m, w)
-	e[varRange] = element{
-		mean:     m.tMaxC - m.tMinC,
-		contrast: all.get("range_contrast") + all.get("range_contrast_per_coldness_squared")*w*w,
-		after:    all.get("range_after") + all.get("range_after_per_coldness_squared")*w*w,
-		slow:     all.get("slow_range"),
-	}
-	for s, name := range []string{dry: "range_cv_dry", wet: "range_cv_wet"} {
-		cv := p.regional(name) + p.regional(name+"_per_c")*e[varRange].mean + p.regional("range_cv_per_coldness")*w
-		e[varRange].sd[s] = num.Clamp(cv, 0.2, 0.6)
-	}
-	share := m.elements[varSun].mean
-	e[varSun].contrast = all.get("sun_contrast")
-	e[varSun].after = all.get("sun_after")
-	e[varSun].slow = all.get("slow_sun")
-	for s, name := range []string{dry: "sun_cv_dry", wet: "sun_cv_wet"} {
-		e[varSun].sd[s] = num.Clamp(all.get(name)+all.get(name+"_per_share")*share, 0.1, 0.9)
-	}
-	e[varHumidity].contrast = all.get("humidity_contrast_pct") + all.get("humidity_contrast_pct_per_coldness")*w
-	e[varHumidity].after = all.get("humidity_after_pct") + all.get("humidity_after_pct_per_coldness")*w
-	e[varHumidity].slow = all.get("slow_humidity")
-	e[varHumidity].sd = [states]float64{
-		dry: all.get("humidity_sd_dry_pct"),
-		wet: num.Clamp(all.get("humidity_sd_wet_pct")+all.get("humidity_sd_wet_pct_per_pct")*e[varHumidity].mean, 4, 14),
-	}
-	e[varWind].contrast = all.get("wind_contrast") + all.get("wind_contrast_per_coldness")*w
-	e[varWind].after = all.get("wind_after") + all.get("wind_after_per_coldness")*w
-	e[varWind].slow = all.get("slow_wind")
-	for s, name := range []string{dry: "wind_cv_dry", wet: "wind_cv_wet"} {
-		e[varWind].sd[s] = all.get(name) + all.get(name+"_per_coldness")*w
-	}
-	for v, name := range []string{varMean: "mean", varRange: "range"} {
-		e[v].bends = usualBends(name, w)
+	e[varRange] = element{mean: m.tMaxC - m.tMinC, bends: usualBends("range", w)}
+	p.rangeSpread(&e[varRange], w)
+	skySpread(&e[varSun])
+	humiditySpread(&e[varHumidity], w)
+	windSpread(&e[varWind], w)
+	for v, name := range []string{"slow_mean", "slow_range", "slow_sun", "slow_humidity", "slow_wind"} {
+		e[v].slow = everywhere().get(name)
 	}
 	p.correlations(m, w)
+}
+
+func (p *placeKind) rangeSpread(e *element, w float64) {
+	all := everywhere()
+	e.contrast = all.get("range_contrast") + all.get("range_contrast_per_coldness_squared")*w*w
+	e.after = all.get("range_after") + all.get("range_after_per_coldness_squared")*w*w
+	for s, name := range []string{dry: "range_cv_dry", wet: "range_cv_wet"} {
+		cv := p.regional(name) + p.regional(name+"_per_c")*e.mean + p.regional("range_cv_per_coldness")*w
+		e.sd[s] = num.Clamp(cv, 0.2, 0.6)
+	}
+}
+
+func skySpread(e *element) {
+	all := everywhere()
+	e.contrast, e.after = all.get("sun_contrast"), all.get("sun_after")
+	for s, name := range []string{dry: "sun_cv_dry", wet: "sun_cv_wet"} {
+		e.sd[s] = num.Clamp(all.get(name)+all.get(name+"_per_share")*e.mean, 0.1, 0.9)
+	}
+}
+
+func humiditySpread(e *element, w float64) {
+	all := everywhere()
+	e.contrast = all.get("humidity_contrast_pct") + all.get("humidity_contrast_pct_per_coldness")*w
+	e.after = all.get("humidity_after_pct") + all.get("humidity_after_pct_per_coldness")*w
+	e.sd[dry] = all.get("humidity_sd_dry_pct")
+	e.sd[wet] = num.Clamp(all.get("humidity_sd_wet_pct")+all.get("humidity_sd_wet_pct_per_pct")*e.mean, 4, 14)
+}
+
+func windSpread(e *element, w float64) {
+	all := everywhere()
+	e.contrast = all.get("wind_contrast") + all.get("wind_contrast_per_coldness")*w
+	e.after = all.get("wind_after") + all.get("wind_after_per_coldness")*w
+	for s, name := range []string{dry: "wind_cv_dry", wet: "wind_cv_wet"} {
+		e.sd[s] = all.get(name) + all.get(name+"_per_coldness")*w
+	}
 }
 
 // usualBends are the bends of an element at a coldness.
