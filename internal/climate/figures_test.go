@@ -71,7 +71,7 @@ func TestRegionsBlend(t *testing.T) {
 			t.Errorf("longitude %v: weights sum to %v", lon, weight)
 		}
 		v := p.regional("sd_mean_c")
-		if lon > -140 && (v-last > 0.5 || last-v > 0.5) {
+		if lon > -140 && (v-last > 0.6 || last-v > 0.6) {
 			t.Errorf("longitude %v: %v after %v", lon, v, last)
 		}
 		last = v
