@@ -163,7 +163,8 @@ func (p *placeKind) correlations(m *month, w float64) {
 		}
 	}
 	r := p.regional("mean_range_r") + p.regional("mean_range_r_per_year_range")*p.yearRangeC +
-		p.regional("mean_range_r_per_sky_share")*m.elements[varSun].mean + p.regional("mean_range_r_per_coldness")*w
+		p.regional("mean_range_r_per_sky_share")*m.elements[varSun].mean + p.regional("mean_range_r_per_coldness")*w +
+		p.regional("mean_range_r_per_month_range")*m.elements[varRange].mean
 	r = num.Clamp(r, -0.5, 0.55)
 	shift := r - m.same[varMean][varRange]
 	m.same[varMean][varRange], m.same[varRange][varMean] = r, r
