@@ -6,8 +6,8 @@ import (
 	"garner/internal/words"
 )
 
-// minMonthDays is how many days of a month must be known before the month
-// counts: the rest may be missing, as in the weather services' own files.
+// maxMissingInMonth is how many days of a month may be missing for its mean or
+// sum to count.
 const maxMissingInMonth = 3
 
 // sums gathers the known values of one quantity in one month of the year.
