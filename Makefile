@@ -10,7 +10,7 @@ FAST = ./internal/cal ./internal/num ./internal/fault ./internal/words \
 
 export CGO_ENABLED = 0
 
-.PHONY: build run test format vet lint unit bench docs fuzz cover clean
+.PHONY: build run calibrate test format vet lint unit bench docs fuzz cover clean
 
 build: ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
@@ -34,13 +34,19 @@ lint: # staticcheck, pinned in tools/go.mod
 unit:
 	$(GO) test $(FAST)
 	$(GO) test ./...
+	GOARCH=386 $(GO) test ./internal/outlook -run EveryMachine
 
 bench: ## the speed of the parts, written to docs/performance.md
 	@mkdir -p bin
 	$(GO) test -run '^$$' -bench . -benchmem ./... > bin/bench.txt || { cat bin/bench.txt; exit 1; }
 	$(GO) -C tools run ./benchtable < bin/bench.txt > docs/performance.md
 
+calibrate: ## fit the free numbers of the crop book anew, then make docs
+	$(GO) run ./cmd/calibrate
+
 docs: ## the parts of the documents that come from data and from the program
+	$(GO) test ./internal/exchange -run Document -update
+	$(GO) test ./internal/calibrate -update
 	$(GO) test ./internal -run Document -update
 
 fuzz: ## a short burst for each reader; FUZZ=1m for longer

@@ -36,6 +36,7 @@ func (f *field) fitDays(u *crop.Use, b *season.Bedside) Fitted {
 	wanted := params.PublishedDays()
 	low, high := 0.03, 1.5
 	trial := *u
+	trial.ReadyStage = 1
 	for range 18 {
 		trial.DaysFactor = (low + high) / 2
 		if f.medianDays(&trial, b) > wanted {

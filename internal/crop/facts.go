@@ -36,6 +36,7 @@ type Use struct {
 	DaysSet    float64 `fact:"days_set"`     // from set, clove, tuber or crown
 	DaysFactor float64 `fact:"days_factor"`  // m: published days times this are the days at optimum warmth and light
 	SlowFactor float64 `fact:"slow_factor"`  // s: over this many times the published days it has failed; 0: no limit (stands the winter)
+	ReadyStage float64 `fact:"ready_stage"`  // stage from which a piece of usable size can be picked; 1: when mature
 	GateStage  float64 `fact:"gate_stage"`   // development stops here until the gates below open; 0: no gate
 	GateLongH  float64 `fact:"gate_long_h"`  // daylength that must be reached (bulbing); 0: none
 	GateShortH float64 `fact:"gate_short_h"` // daylength that must be fallen below; 0: none

@@ -85,7 +85,7 @@ func windowResult(use *crop.Use, method string, chance float64, a window.Answer)
 	}
 	switch {
 	case len(r.Windows) == 0:
-		p := words.P("desk.window_never", words.Args{"best": a.Best, "day": cal.MonthDayOf(max(1, a.BestDay)).String()})
+		p := words.P("desk.window_never", words.Args{"best": a.Best, "day": cal.MonthDayOf(max(1, a.BestDay))})
 		r.Note = &p
 	case a.Best < chance:
 		p := words.P("desk.window_below", words.Args{"best": a.Best, "chance": chance})

@@ -17,7 +17,7 @@ const leafAfterCut = 0.35 // judgement
 func (s *Plants) ripen(p *Parameters) {
 	if s.Stage == Ready {
 		s.Standing += s.rate.warmth
-	} else if s.Development >= 1 && s.usable(p) {
+	} else if s.Development >= p.Use.ReadyStage && s.usable(p) {
 		s.Stage = Ready
 	}
 	s.rate.yielded = 0

@@ -80,7 +80,7 @@ type Parameters struct {
 const squareCentimetre = 1e-4
 
 // swelling is how far beyond its full size a standing piece may grow.
-const swelling = 1.5 // judgement: roots and heads left standing go on, but not for ever
+const swelling = 1.25 // judgement: roots and heads left standing go on, but not for ever
 
 // Prepare makes a use of a crop ready for a start.
 func Prepare(u *crop.Use, start Start, northern bool) *Parameters {

@@ -24,7 +24,6 @@ type Plants struct {
 	stand    float64 // share of the stand that seedling losses leave
 	cuts     int
 	sinceCut float64
-	ripening float64 // fruit set and not ripe [g/m2]
 	season   seasonState
 
 	rate rates
@@ -91,7 +90,7 @@ func (s *Plants) grow(p *Parameters, a *Air, par, water float64) {
 	if par < a.PARMJ {
 		light = lightCurve.At(par / sun.PARShare)
 	}
-	if s.Stage != Ready {
+	if s.Development < 1 {
 		r.development = s.developmentRate(p, a, r.warmth, light)
 	}
 	dry := u.RadiationUse * par * Intercepted(u.Extinction, s.Leaf) * assimilation(r.warmth) * water

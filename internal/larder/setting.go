@@ -25,11 +25,13 @@ type Setting struct {
 }
 
 // Opening is a batch in store when the table begins. Its Kg is what is there on
-// the table's first day, ready to eat; its age counts from Stored. One stored
-// later than that arrives on its day.
+// the table's first day, or on the day it was counted if that is later, ready to
+// eat; its age counts from Stored. One stored later than that arrives on its
+// day.
 type Opening struct {
 	Batch
 	Vegetable string
+	Counted   cal.Date // the zero date: on the table's first day
 }
 
 // Pantry is a checked setting with everything worked out that all futures
@@ -179,7 +181,7 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 		p.keepings = append(p.keepings, newKeeping(row, store, p.warmth[store], p.in.Days))
 		p.index[key] = k
 	}
-	day := max(0, int(b.Stored-p.in.First))
+	day := max(0, int(b.Stored-p.in.First), int(b.Counted-p.in.First))
 	from := max(0, int(b.Stored+1-p.in.First))
 	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored)}, nil
 }

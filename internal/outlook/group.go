@@ -14,7 +14,6 @@ import (
 // groupWork is a larder group: vegetables connected by the stores they share.
 type groupWork struct {
 	vegetables []string
-	stores     []larder.Store
 	members    []member // plantings that feed it, in a fixed order
 	setting    larder.Setting
 	pantry     *larder.Pantry
@@ -72,7 +71,7 @@ func (j *job) openings() ([]larder.Opening, error) {
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, larder.Opening{Batch: b, Vegetable: u.Vegetable})
+		out = append(out, larder.Opening{Batch: b, Vegetable: u.Vegetable, Counted: j.From})
 	}
 	return out, nil
 }
@@ -82,7 +81,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From, Days: j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
+	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
 	for _, want := range j.Holding.Wants {
 		if in[want.Vegetable] {
 			s.Wants = append(s.Wants, want)
@@ -212,28 +211,39 @@ func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder
 		u := m.bed.uses[m.index].use
 		base := larder.Supply{
 			Planting: m.bed.plantings[m.index].ID, Vegetable: u.Vegetable, Crop: u.Crop, Use: u.Name,
-			HoldDays: int(u.HoldDays), Lift: u.LiftAtEnd > 0, Store: m.bed.plantings[m.index].Store,
+			HoldDays: int(u.HoldDays), Store: m.bed.plantings[m.index].Store,
 		}
+		base.Lift = u.LiftAtEnd > 0 || base.Store != ""
 		if len(o.Standing) > 0 {
-			out = appendFrom(out, base, j.first()+cal.Date(o.Ready), j.From, o.Standing, nil)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), o.Standing, nil)
 		}
 		if len(o.Flow) > 0 {
-			out = appendFrom(out, base, j.first()+cal.Date(o.First), j.From, nil, o.Flow)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, o.Flow)
 		}
 	}
 	return out
 }
 
-// appendFrom adds a supply, without the days before the table.
-func appendFrom(out []*larder.Supply, s larder.Supply, first, from cal.Date, standing, flow []float32) []*larder.Supply {
-	if skip := int(from - first); skip > 0 {
+// runUp is how long before the table the larder begins, so that what stood and
+// hung in the season before has been eaten from when the table opens [d].
+const runUp = 140
+
+// appendSupply adds a supply, without the days before the larder begins. What
+// ends before the table goes to no store: what is in store then is counted in
+// the batches.
+func (j *job) appendSupply(out []*larder.Supply, s larder.Supply, first cal.Date, standing, flow []float32) []*larder.Supply {
+	begin := j.From - runUp
+	if skip := int(begin - first); skip > 0 {
 		standing, flow = after(standing, skip), after(flow, skip)
-		first = from
+		first = begin
 	}
 	if len(standing) == 0 && len(flow) == 0 {
 		return out
 	}
 	s.First, s.Standing, s.Flow = first, standing, flow
+	if s.End() <= j.From {
+		s.Store = ""
+	}
 	return append(out, &s)
 }
 

@@ -1,15 +1,18 @@
 package outlook
 
 import (
+	"fmt"
 	"sync"
 	"sync/atomic"
 
 	"garner/internal/crop"
+	"garner/internal/fault"
 	"garner/internal/growth"
 	"garner/internal/larder"
 	"garner/internal/num"
 	"garner/internal/plan"
 	"garner/internal/season"
+	"garner/internal/words"
 )
 
 // Compute makes the table of a setting, using and filling the memory.
@@ -113,7 +116,7 @@ func (j *job) run() error {
 				if f >= j.Years {
 					return
 				}
-				err := w.future(f)
+				err := w.safely(f)
 				mu.Lock()
 				if err != nil && failed == nil {
 					failed = err
@@ -149,6 +152,17 @@ func newWorker(j *job) *worker {
 		}
 	}
 	return w
+}
+
+// safely computes a future and turns a mistake of ours into a fault, which would
+// otherwise end the program from inside a worker.
+func (w *worker) safely(f int) (err error) {
+	defer func() {
+		if wrong := recover(); wrong != nil {
+			err = &fault.Error{Kind: fault.Internal, Phrase: words.P("outlook.mistake", words.Args{"future": f}), Err: fmt.Errorf("%v", wrong)}
+		}
+	}()
+	return w.future(f)
 }
 
 // future computes what is missing of one future.

@@ -37,8 +37,13 @@ type Fate struct {
 
 // StoreCourse is the level of a store under every future.
 type StoreCourse struct {
-	Store string
-	Years []*larder.StoreYear
+	Store   string
+	LevelKg [][]float32 // by future and day of the table [kg]
+}
+
+// opened is a course from the table's first day on.
+func opened(c larder.Course) larder.Course {
+	return larder.Course{Want: c.Want[runUp:], Fresh: c.Fresh[runUp:], Stored: c.Stored[runUp:], Short: c.Short[runUp:], Over: c.Over[runUp:]}
 }
 
 // table draws the results together, in the order in which the household named
@@ -49,14 +54,14 @@ func (j *job) table() *Table {
 		for v, name := range g.vegetables {
 			c := Vegetable{Name: name, Years: make([]larder.Course, j.Years)}
 			for f, y := range g.result.years {
-				c.Years[f] = y.Courses[v]
+				c.Years[f] = opened(y.Courses[v])
 			}
 			t.Vegetables = append(t.Vegetables, c)
 		}
 		for s := range g.setting.Stores {
-			c := StoreCourse{Store: g.setting.Stores[s].ID, Years: make([]*larder.StoreYear, j.Years)}
+			c := StoreCourse{Store: g.setting.Stores[s].ID, LevelKg: make([][]float32, j.Years)}
 			for f, y := range g.result.years {
-				c.Years[f] = &y.Stores[s]
+				c.LevelKg[f] = y.Stores[s].LevelKg[runUp:]
 			}
 			t.Stores = append(t.Stores, c)
 		}

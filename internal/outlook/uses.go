@@ -16,7 +16,6 @@ import (
 type uses struct {
 	book      *crop.Book
 	varieties map[string]crop.Variety
-	northern  bool
 	prepared  map[useKey]*prepared
 }
 

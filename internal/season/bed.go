@@ -15,6 +15,7 @@ type Bed struct {
 // owns one and uses it again and again.
 type Runner struct {
 	stands []stand
+	alone  Planting // the one that is run alone
 }
 
 // Run steps all plantings of a bed together through the days of one future.
@@ -41,7 +42,7 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 		for i := range r.stands {
 			if s := &r.stands[i]; s.active(day) {
 				s.Integrate(s.from.Parameters)
-				s.close(day, b)
+				s.close(day, sky, b)
 			}
 		}
 	}

@@ -7,13 +7,14 @@ import "garner/internal/growth"
 func (r *Runner) Follow(sky *Sky, b *Bedside, p *Planting, d growth.Draw, each func(day int, s *growth.Plants)) Outcome {
 	r.stands = resize(r.stands, 1)
 	s := &r.stands[0]
-	alone := *p
+	r.alone = *p
+	alone := &r.alone
 	alone.Shares = -1
-	s.begin(&alone, sky, d)
+	s.begin(alone, sky, d)
 	for day := max(0, s.start); day < len(b.Air) && s.Living(); day++ {
 		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)
 		s.Integrate(s.from.Parameters)
-		s.close(day, b)
+		s.close(day, sky, b)
 		if each != nil {
 			each(day, &s.Plants)
 		}

@@ -68,7 +68,7 @@ const (
 )
 
 // close books the day after the states have moved.
-func (s *stand) close(day int, b *Bedside) {
+func (s *stand) close(day int, sky *Sky, b *Bedside) {
 	p, u := s.from.Parameters, s.from.Parameters.Use
 	if s.out.Emerged < 0 && s.Emergence >= 1 {
 		s.out.Emerged = day
@@ -77,7 +77,7 @@ func (s *stand) close(day int, b *Bedside) {
 		s.Fail(growth.TooHot)
 	}
 	if s.ready < 0 && s.Living() {
-		s.judgeSlowness()
+		s.judgeSlowness(day, sky)
 	}
 	if s.Stage == growth.Ready && s.ready < 0 {
 		s.ready = day
@@ -95,8 +95,12 @@ func (s *stand) close(day int, b *Bedside) {
 }
 
 // judgeSlowness fails a crop that takes far longer than it should: it has
-// stalled, whatever the calendar says.
-func (s *stand) judgeSlowness() {
+// stalled, whatever the calendar says. What was put in while days lengthen is
+// only waiting for warmth, and is not judged before midsummer.
+func (s *stand) judgeSlowness(day int, sky *Sky) {
+	if sky.lengthening(s.start) && sky.lengthening(day) && day-s.start < halfYear {
+		return
+	}
 	p := s.from.Parameters
 	limit := p.Use.SlowFactor * p.PublishedDays()
 	if limit <= 0 || float64(s.Age) <= limit {

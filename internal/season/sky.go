@@ -41,6 +41,17 @@ func NewSky(at sun.Location, first cal.Date, days int) *Sky {
 	return s
 }
 
+// halfYear is the longest time that days lengthen [d].
+const halfYear = 183
+
+// lengthening tells whether the days grow longer on a day.
+func (s *Sky) lengthening(day int) bool {
+	if day == 0 {
+		return len(s.DayLengthH) > 1 && s.DayLengthH[1] > s.DayLengthH[0]
+	}
+	return s.DayLengthH[day] > s.DayLengthH[day-1]
+}
+
 // Northern tells whether midsummer falls in June.
 func (s *Sky) Northern() bool { return s.Location.LatitudeDeg >= 0 }
 

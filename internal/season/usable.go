@@ -11,9 +11,10 @@ import (
 func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d growth.Draw) (ready int, ok bool) {
 	r.stands = resize(r.stands, 1)
 	s := &r.stands[0]
-	alone := *p
+	r.alone = *p
+	alone := &r.alone
 	alone.Date, alone.Shares = date, -1
-	s.begin(&alone, sky, d)
+	s.begin(alone, sky, d)
 	keep := max(int(alone.Parameters.Use.KeepDays), heatAfter+1)
 	for day := s.start; day < len(b.Air); day++ {
 		if !s.Living() {
@@ -24,7 +25,7 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 		}
 		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)
 		s.Integrate(s.from.Parameters)
-		s.close(day, b)
+		s.close(day, sky, b)
 	}
 	return s.ready, false
 }
