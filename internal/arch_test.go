@@ -66,11 +66,16 @@ var arrows = map[string][]string{
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
 		"sun"},
 	"sample": {},
-	"store":  {"holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
+
+	"journal":   {},
+	"gazetteer": {"climate", "sun"},
+	"notebook":  {"crop", "plan", "place", "cover"},
+	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
+	"draw":      {"desk"},
 
 	"desk": {"*"},
-	"cli":  append([]string{"desk", "station"}, values...),
-	"web":  append([]string{"desk", "station"}, values...),
+	"cli":  append([]string{"desk", "station", "store", "web", "exchange"}, values...),
+	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "exchange"}, values...),
 }
 
 // outside are the packages that may meet the world: files, clocks and the
@@ -119,7 +124,7 @@ func mayImport(from string, allowed []string, to string) bool {
 		return true
 	}
 	if slices.Contains(allowed, "*") {
-		return to != "cli" && to != "web"
+		return to != "cli" && to != "web" && to != "store" && to != "draw"
 	}
 	return !slices.Contains(leaves, from) && slices.Contains(leaves, to)
 }
