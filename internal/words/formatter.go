@@ -41,6 +41,10 @@ func (f Formatter) named(style string) func(float64) string {
 		return f.Percent
 	case "odds":
 		return f.Odds
+	case "count":
+		return f.Count
+	case "span":
+		return func(n float64) string { return f.counted("words.span", n) }
 	case "weeks":
 		return func(n float64) string { return f.counted("words.weeks", n) }
 	case "days":
@@ -189,6 +193,14 @@ func (f Formatter) counted(key string, n float64) string {
 		return absent
 	}
 	return f.catalogue.Text(P(key, Args{"n": n}))
+}
+
+// Count writes a whole number in words up to nine, in figures from ten up.
+func (f Formatter) Count(n float64) string {
+	if n != math.Trunc(n) || n < 0 || n > 9 {
+		return f.Plain(n)
+	}
+	return f.catalogue.Text(P("words.count_"+strconv.Itoa(int(n)), nil))
 }
 
 // Odds writes a chance (0-1) in words, as years in ten.
