@@ -35,6 +35,7 @@ func (s *Scratch) available(l *lot, day int) float64 {
 func (s *Scratch) takeFresh(l *lot, kg, have float64, day int, out *Year) {
 	planting := &out.Plantings[l.owner]
 	planting.FreshKg += kg
+	planting.FreshWeek[day/7] += float32(kg)
 	if !planting.From.IsSet() {
 		planting.From = s.date(day)
 	}
@@ -61,10 +62,12 @@ func (s *Scratch) takeStored(l *lot, kg, have float64, day int, out *Year) {
 	out.Stores[s.keepings[l.keeping].store].EatenKg += kg
 	if l.kind == stored {
 		out.Plantings[l.owner].EatenKg += kg
+		out.Plantings[l.owner].StoredWeek[day/7] += float32(kg)
 		return
 	}
 	batch := &out.Batches[l.owner]
 	batch.EatenKg += kg
+	batch.StoredWeek[day/7] += float32(kg)
 	if l.kg == 0 {
 		batch.Out = s.date(day)
 	}

@@ -9,6 +9,9 @@ type Year struct {
 	Batches   []BatchYear    // by Setting.Batches
 	Plantings []PlantingYear // by Future.Supplies
 	Balance   Balance
+
+	days  int
+	weeks []float32 // room for the weeks of plantings and batches
 }
 
 // Course is a vegetable's table by day, counted from the table's first day [kg
@@ -39,6 +42,8 @@ type BatchYear struct {
 	LostKg  float64
 	LeftKg  float64
 	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
+
+	StoredWeek []float32 // eaten, by seven days from the first [kg]
 }
 
 // PlantingYear is what became of one supply [kg].
@@ -53,6 +58,9 @@ type PlantingYear struct {
 	LostKg   float64  // lost in store, preparing included
 	StoreKg  float64  // still in store at the table's end
 	From, To cal.Date // first and last day it was eaten from the ground; None: never
+
+	FreshWeek  []float32 // eaten from the ground, by seven days from the first [kg]
+	StoredWeek []float32 // eaten from store
 }
 
 // NewYear returns room for the results of one future.
@@ -61,6 +69,7 @@ func (p *Pantry) NewYear() *Year {
 		Courses: make([]Course, len(p.in.Vegetables)),
 		Stores:  make([]StoreYear, len(p.in.Stores)),
 		Batches: make([]BatchYear, len(p.openings)),
+		days:    p.in.Days,
 	}
 	for v := range y.Courses {
 		days := make([]float32, 4*p.in.Days)
@@ -85,12 +94,29 @@ func (y *Year) reset(supplies []*Supply) {
 	for i := range y.Stores {
 		y.Stores[i] = StoreYear{LevelKg: y.Stores[i].LevelKg}
 	}
+	week := y.weekRoom(2*len(supplies) + len(y.Batches))
 	for i := range y.Batches {
-		y.Batches[i] = BatchYear{Out: cal.None}
+		y.Batches[i] = BatchYear{Out: cal.None, StoredWeek: week()}
 	}
 	y.Plantings = y.Plantings[:0]
 	for _, s := range supplies {
-		y.Plantings = append(y.Plantings, PlantingYear{Planting: s.Planting, From: cal.None, To: cal.None})
+		y.Plantings = append(y.Plantings, PlantingYear{Planting: s.Planting, From: cal.None, To: cal.None,
+			FreshWeek: week(), StoredWeek: week()})
 	}
 	y.Balance = Balance{}
+}
+
+// weekRoom clears room for n courses of weeks and returns what hands them out.
+func (y *Year) weekRoom(n int) func() []float32 {
+	weeks := (y.days + 6) / 7
+	if cap(y.weeks) < n*weeks {
+		y.weeks = make([]float32, n*weeks)
+	}
+	y.weeks = y.weeks[:n*weeks]
+	clear(y.weeks)
+	next := 0
+	return func() []float32 {
+		next += weeks
+		return y.weeks[next-weeks : next : next]
+	}
 }
