@@ -24,6 +24,7 @@ type bedWork struct {
 	bed       season.Bed
 	plantings []plan.Planting // in the order of bed.Plantings
 	uses      []*prepared
+	rough     []roughness // what is told only roughly, in the order of bed.Plantings
 	from      cal.Date   // first day any of its plantings is in the ground
 	start     int        // day index from which its own weather is built
 	ground    num.Digest // of light, covers and start: beds alike share their weather
@@ -95,13 +96,17 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 	if h.gone.IsSet() && (!clear.IsSet() || h.gone < clear) {
 		clear = h.gone
 	}
-	if use.params.Perennial() {
+	rough := roughnessOf(p, h)
+	if use.params.Perennial() && date < j.From-perennialLookBack {
 		date, years = pickUp(date, years, j.From)
+		rough.days = 0
 	}
 	if date >= j.end() || date < j.From-lookBack || (clear.IsSet() && clear <= max(j.From, date)) {
 		return nil
 	}
-	w.from = min(w.from, date)
+	rough.earliest = int(j.first() - date)
+	w.from = min(w.from, max(j.first(), date-cal.Date(rough.days)))
+	w.rough = append(w.rough, rough)
 	w.plantings = append(w.plantings, *p)
 	w.uses = append(w.uses, use)
 	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
@@ -176,6 +181,8 @@ func (w *bedWork) name(j *job) {
 		d.Float(p.Beneath)
 		d.Float(p.AreaM2)
 		d.Float(p.Soil)
+		d.Int(int64(w.rough[i].days))
+		d.Float(w.rough[i].area)
 	}
 	w.digest = d.Sum()
 }
@@ -232,14 +239,17 @@ func recorded(records []record.Record) history {
 
 // draws are the luck of a bed's plantings in one future. Weight luck is half
 // shared by all plantings of a crop in a year (a slug year is one for the whole
-// garden) and half each planting's own.
+// garden) and half each planting's own. What is told roughly is drawn last, so
+// that a planting told exactly has the luck it always had.
 func (w *bedWork) draws(seed uint64, future int, out []growth.Draw) []growth.Draw {
 	out = out[:0]
 	for i := range w.bed.Plantings {
 		p := &w.bed.Plantings[i]
 		own := num.Keyed(seed, uint64(future), w.site.key, num.Key(p.ID))
 		shared := num.Keyed(seed, uint64(future), num.Key(w.uses[i].use.Crop), uint64(p.Date.Year()))
-		out = append(out, growth.Drawn(w.uses[i].use, &shared, &own))
+		d := growth.Drawn(w.uses[i].use, &shared, &own)
+		d.Shift, d.AreaOff = w.rough[i].draw(&own)
+		out = append(out, d)
 	}
 	return out
 }

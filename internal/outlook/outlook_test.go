@@ -120,6 +120,8 @@ func TestEditEqualsColdRun(t *testing.T) {
 			h.Varieties = []crop.Variety{{ID: "v", Crop: "carrot", Use: "early", DaysOffset: 6, YieldFactor: 1.2, BoltFactor: 1, SizeFactor: 1}}
 			h.Plantings[0].Variety = "v"
 		},
+		"rough date": func(h *holding.Holding) { h.Plantings[1].DateWithinD = 12 },
+		"rough area": func(h *holding.Holding) { h.Plantings[2].AreaWithin = 0.4 },
 		"own number": func(h *holding.Holding) { h.Plantings[0].Use = "table" },
 	}
 	for name, edit := range edits {

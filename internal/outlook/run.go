@@ -25,11 +25,44 @@ func Compute(s Setting, m *Memory) (*Table, error) {
 	if err := j.lay(m); err != nil {
 		return nil, err
 	}
+	if err := j.prepare(); err != nil {
+		m.forget(j)
+		return nil, err
+	}
 	if err := j.run(); err != nil {
 		m.forget(j)
 		return nil, err
 	}
 	return j.table(), nil
+}
+
+// Name returns the digest of everything a setting's table depends on, without
+// computing it.
+func Name(s Setting) (num.Digest, error) {
+	j := &job{Setting: s}
+	if err := j.lay(NewMemory()); err != nil {
+		return num.Digest{}, err
+	}
+	d := num.NewDigester("table")
+	for _, b := range j.beds {
+		d.Digest(b.digest)
+	}
+	for _, g := range j.groups {
+		d.Digest(g.digest)
+	}
+	return d.Sum(), nil
+}
+
+// prepare makes the weather ready where a bed has to be computed.
+func (j *job) prepare() error {
+	for _, b := range j.beds {
+		if b.missing {
+			if err := b.site.years.prepare(); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // lay resolves the plan and finds out what must be computed.

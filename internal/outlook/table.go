@@ -17,6 +17,9 @@ type Table struct {
 	Vegetables []Vegetable
 	Plantings  []Fate
 	Stores     []StoreCourse
+
+	beds   []*bedWork
+	groups []*groupWork
 }
 
 // Vegetable is one vegetable under every future.
@@ -49,7 +52,7 @@ func opened(c larder.Course) larder.Course {
 // table draws the results together, in the order in which the household named
 // its wants, then what is grown and not wanted.
 func (j *job) table() *Table {
-	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed}
+	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed, beds: j.beds, groups: j.groups}
 	for _, g := range j.groups {
 		for v, name := range g.vegetables {
 			c := Vegetable{Name: name, Years: make([]larder.Course, j.Years)}

@@ -18,8 +18,17 @@ type weatherYears struct {
 	first   cal.Date
 	span    int
 	seed    uint64
-	futures *climate.Futures
+	futures *climate.Futures // nil until they are needed
+	make    func() (*climate.Futures, error)
 	days    [][]climate.Day // by future, filled as they are asked for
+}
+
+// prepare makes ready to fill; it is called before work is shared out.
+func (w *weatherYears) prepare() (err error) {
+	if w.futures == nil {
+		w.futures, err = w.make()
+	}
+	return err
 }
 
 // fill makes the days of one future. Different futures may be filled at once.
@@ -57,13 +66,12 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 	if known, ok := m.weather.get(w.digest); ok {
 		w.years = known
 	} else {
-		futures, err := climate.NewFutures(s.Location, climate.Source{
-			Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, j.Today)
-		if err != nil {
-			return nil, err
-		}
-		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed,
-			futures: futures, days: make([][]climate.Day, j.Years)}
+		now := j.Today
+		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([][]climate.Day, j.Years),
+			make: func() (*climate.Futures, error) {
+				return climate.NewFutures(s.Location, climate.Source{
+					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, now)
+			}}
 		m.weather.put(w.digest, w.years)
 	}
 	for _, known := range j.weathers {

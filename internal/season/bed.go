@@ -16,6 +16,9 @@ type Bed struct {
 type Runner struct {
 	stands []stand
 	alone  Planting // the one that is run alone
+
+	// Watch is shown every planting at the close of every day; nil: nobody looks.
+	Watch func(planting, day int, s *growth.Plants)
 }
 
 // Run steps all plantings of a bed together through the days of one future.
@@ -43,6 +46,9 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 			if s := &r.stands[i]; s.active(day) {
 				s.Integrate(s.from.Parameters)
 				s.close(day, sky, b)
+				if r.Watch != nil {
+					r.Watch(i, day, &s.Plants)
+				}
 			}
 		}
 	}

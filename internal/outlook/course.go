@@ -1,0 +1,62 @@
+package outlook
+
+import (
+	"garner/internal/cal"
+	"garner/internal/growth"
+	"garner/internal/season"
+)
+
+// Course is how one planting goes day by day under one future.
+type Course struct {
+	Planting string
+	First    cal.Date
+	Days     []CourseDay
+}
+
+// CourseDay is the close of a day.
+type CourseDay struct {
+	Stage   growth.Stage
+	Leaf    float64 // leaf area index
+	KgM2    float64 // fresh weight that stands to be picked
+	PARMJ   float64 // radiation plants can use at the top of the bed [MJ/m2]
+	MeanC   float64
+	Picked  float64 // came ripe today [kg/m2]
+	Develop float64 // stage of development, 0-1
+}
+
+// Courses follows the plantings of one bed day by day under one future. The
+// table must have been computed, so that the weather is at hand.
+func (t *Table) Courses(bed string, future int) []Course {
+	for _, b := range t.beds {
+		if b.id == bed {
+			return b.courses(t, future)
+		}
+	}
+	return nil
+}
+
+func (b *bedWork) courses(t *Table, future int) []Course {
+	out := make([]Course, len(b.plantings))
+	var beside season.Bedside
+	if err := b.site.years.prepare(); err != nil {
+		return nil
+	}
+	b.site.years.fill(future)
+	if err := beside.Build(b.site.sky, b.site.years.days[future], b.bed.Ground, b.start); err != nil {
+		return nil
+	}
+	runner := season.Runner{Watch: func(i, day int, s *growth.Plants) {
+		c := &out[i]
+		if len(c.Days) == 0 {
+			c.First = b.site.sky.First + cal.Date(day)
+		}
+		p := b.uses[i].params
+		c.Days = append(c.Days, CourseDay{Stage: s.Stage, Leaf: s.Leaf, KgM2: s.FreshKgM2(p), PARMJ: beside.Air[day].PARMJ,
+			MeanC: beside.Air[day].MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development})
+	}}
+	runner.Run(b.site.sky, &beside, &b.bed, b.draws(t.Seed, future, nil))
+	for i := range out {
+		out[i].Planting = b.plantings[i].ID
+	}
+	return out
+}
