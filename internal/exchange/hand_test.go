@@ -116,6 +116,7 @@ func TestReadFillsEveryField(t *testing.T) {
 		h.Sites[1].Location.LongitudeDeg != -2.75, h.Beds[1].Light != 0.6, h.Covers[0].Off.IsSet(),
 		h.Covers[1].Off.String() != "2027-05-10", h.Overrides[0].Value != "84", h.Varieties[1].Name != `Old "Keeper"`,
 		h.Plans[2].Base != "more", h.Plantings[4].Method != "", h.Plantings[3].Relation != "between",
+		h.Plantings[2].DateWithinD != 5, h.Plantings[2].AreaWithin != 0.25,
 		h.Changes[1].Order != 2, h.Wants[1].From.String() != "10-01", h.Stores[0].CapacityKg != 80,
 		h.Batches[0].Stored.String() != "2026-10-28", h.Records[1].Unit != "kg",
 		!strings.HasSuffix(h.Records[3].Note, "froze,\nand thawed by noon."),

@@ -113,7 +113,8 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 	h.Plantings = rows(d.count("plantings"), func(i int) plan.Planting {
 		p := plan.Planting{ID: id("planting", i), Plan: d.sure("plan", plans), Bed: d.sure("bed", beds), Crop: d.filled("crop"), Use: d.text("use"),
 			Variety: d.one("variety", varieties), Date: d.date("date"), AreaM2: d.number("area", 0.01, 100), ClearBy: d.dateOrNone("clear"),
-			Store: d.one("store", stores), YearsOld: d.number("years", 0, 50)}
+			Store: d.one("store", stores), YearsOld: d.number("years", 0, 50),
+			DateWithinD: int(d.number("within", 0, 60)), AreaWithin: d.number("share", 0, 0.9)}
 		if d.maybe("method?") {
 			p.Method = plan.Method(d.of("plantings", "method"))
 		}

@@ -35,6 +35,8 @@ var plantingsSheet = rowsOf[plan.Planting]{
 		date("clear_by", func(p *plan.Planting) *cal.Date { return &p.ClearBy }),
 		text("store", func(p *plan.Planting) *string { return &p.Store }),
 		number("years_old", func(p *plan.Planting) *float64 { return &p.YearsOld }),
+		whole("date_within_d", func(p *plan.Planting) *int { return &p.DateWithinD }),
+		number("area_within", func(p *plan.Planting) *float64 { return &p.AreaWithin }),
 	},
 	list: func(h *holding.Holding) []plan.Planting { return h.Plantings },
 	put:  func(h *holding.Holding, rows []plan.Planting) { h.Plantings = rows },

@@ -36,6 +36,10 @@ type Draw struct {
 	Yield     float64 // weight times this
 	DaysLater float64 // days later to maturity; negative earlier
 	Loss      float64 // share of the stand lost before picking, 0-1
+
+	// How far off what was told of the planting turns out to be.
+	Shift   int     // it went in this many days after the day told; negative before it
+	AreaOff float64 // its ground is larger than told by this share of it; negative smaller
 }
 
 // Fair is the draw without luck: full weight, no delay, the mean stand loss.

@@ -25,9 +25,9 @@ type bedWork struct {
 	plantings []plan.Planting // in the order of bed.Plantings
 	uses      []*prepared
 	rough     []roughness // what is told only roughly, in the order of bed.Plantings
-	from      cal.Date   // first day any of its plantings is in the ground
-	start     int        // day index from which its own weather is built
-	ground    num.Digest // of light, covers and start: beds alike share their weather
+	from      cal.Date    // first day any of its plantings is in the ground
+	start     int         // day index from which its own weather is built
+	ground    num.Digest  // of light, covers and start: beds alike share their weather
 	digest    num.Digest
 	result    *bedResult
 	missing   bool // the result must be computed

@@ -27,5 +27,5 @@ func roughnessOf(p *plan.Planting, h happened) roughness {
 func (r roughness) draw(own *num.Stream) (shift int, areaOff float64) {
 	shift = own.IntN(2*r.days+1) - r.days
 	areaOff = r.area * (2*own.Float64() - 1)
-	return max(shift, min(0, r.earliest)), areaOff
+	return max(shift, r.earliest), areaOff
 }

@@ -39,6 +39,8 @@ var fields = []field{
 	date("clear_by", false, func(p *Planting) *cal.Date { return &p.ClearBy }),
 	text("store", false, func(p *Planting) *string { return &p.Store }),
 	number("years_old", false, func(p *Planting) *float64 { return &p.YearsOld }),
+	whole("date_within_d", func(p *Planting) *int { return &p.DateWithinD }),
+	number("area_within", false, func(p *Planting) *float64 { return &p.AreaWithin }),
 }
 
 // Fields are the columns of a planting that a change may set.
@@ -119,6 +121,22 @@ func number(name string, required bool, at func(*Planting) *float64) field {
 	}
 	return field{name, required, set, func(p *Planting) { *at(p) = 0 }}
 }
+
+// whole is a whole number, such as of days; blank is none.
+func whole(name string, at func(*Planting) *int) field {
+	set := func(p *Planting, s string) *fault.Error {
+		v, ok := parseNumber(s)
+		if !ok || v != math.Trunc(v) || v > mostWhole {
+			return fault.New(fault.Invalid, "plan.value_whole", words.Args{"field": name, "given": s})
+		}
+		*at(p) = int(v)
+		return nil
+	}
+	return field{name, false, set, func(p *Planting) { *at(p) = 0 }}
+}
+
+// mostWhole is above any count of days in a plan.
+const mostWhole = 100_000
 
 // parseNumber reads a plain number of zero or more. A comma is taken for the
 // decimal mark, but not before three digits, where it may part thousands.

@@ -51,6 +51,10 @@ type Planting struct {
 	ClearBy  cal.Date // day the ground must be free; None: when it is over
 	Store    string   // store that takes what is lifted or not eaten; empty: none
 	YearsOld float64  // age of a perennial on Date [years]; 0 when newly planted
+
+	// What is known only roughly widens the band of the table.
+	DateWithinD int     // Date may be this many days off either way [d]
+	AreaWithin  float64 // AreaM2 may be off by this share of it either way, 0-0.9
 }
 
 // Change is one step of a draft over its base plan.

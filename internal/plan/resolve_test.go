@@ -61,6 +61,7 @@ func TestResolveReportsEveryChangeThatCannotBeMade(t *testing.T) {
 		{Change{Action: "set", Planting: "carrots", Field: "colour", Value: "b1"}, "plan.field_unknown", "field"},
 		{Change{Action: "set", Planting: "carrots", Field: "bed"}, "plan.value_blank", "value"},
 		{Change{Action: "set", Planting: "carrots", Field: "area_m2", Value: "1,250"}, "plan.value_number", "value"},
+		{Change{Action: "set", Planting: "carrots", Field: "date_within_d", Value: "2.5"}, "plan.value_whole", "value"},
 		{Change{Action: "set", Planting: "carrots", Field: "date", Value: "1 April"}, "plan.value_date", "value"},
 		{Change{Action: "set", Planting: "carrots", Field: "method", Value: "throw"}, "plan.value_not_allowed", "value"},
 		{Change{Action: "add", Planting: "carrots", Value: add}, "plan.planting_exists", "planting"},
@@ -98,8 +99,8 @@ func TestResolveFollowsOnlyRealBases(t *testing.T) {
 }
 
 func TestBlankClearsWhatMayBeBlank(t *testing.T) {
-	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2}
-	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old"} {
+	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2, DateWithinD: 3, AreaWithin: 0.2}
+	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old", "date_within_d", "area_within"} {
 		if err := SetField(&p, name, " "); err != nil {
 			t.Error(err)
 		}

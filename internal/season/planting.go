@@ -32,8 +32,9 @@ type Outcome struct {
 type stand struct {
 	growth.Plants
 	from     *Planting
-	start    int // day index of its date, may be negative
-	clear    int // day index by which it must be gone
+	start    int     // day index on which it goes in, may be negative
+	clear    int     // day index by which it must be gone
+	areaOff  float64 // share by which its ground is larger than told
 	ready    int
 	out      Outcome
 	judged   bool // the heat at the end has been looked at
@@ -45,8 +46,8 @@ type stand struct {
 }
 
 func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
-	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, standing: s.standing[:0], flow: s.flow[:0]}
-	s.start = int(p.Date - sky.First)
+	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, standing: s.standing[:0], flow: s.flow[:0]}
+	s.start = int(p.Date-sky.First) + d.Shift
 	s.clear = len(sky.DayLengthH)
 	if p.ClearBy.IsSet() {
 		s.clear = min(s.clear, int(p.ClearBy-sky.First))
@@ -130,7 +131,7 @@ func (s *stand) judgeHeat(day int, b *Bedside) {
 // keep books what stands and what came ripe today.
 func (s *stand) keep(day int) {
 	p := s.from.Parameters
-	scale := s.from.AreaM2 * s.from.Soil
+	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff)
 	if p.Flows() {
 		if y := s.YieldedKgM2(p); y > 0 || s.out.First >= 0 {
 			s.out.First = first(s.out.First, day)
