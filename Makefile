@@ -1,6 +1,8 @@
-# garner is built and checked with Go and make alone.
+# garner is built and checked with Go, Node (with npm) and make. Node only bundles
+# the script of the pages.
 
 GO      ?= go
+NPM     ?= npm
 VERSION ?= $(shell git describe --tags --always --dirty 2>/dev/null || echo unreleased)
 FUZZ    ?= 5s
 
@@ -10,15 +12,35 @@ FAST = ./internal/cal ./internal/num ./internal/fault ./internal/words \
 
 export CGO_ENABLED = 0
 
-.PHONY: build run calibrate test format vet lint unit bench docs fuzz cover clean
+# What the script of the pages is made of, and what it is bundled into.
+SCRIPT  = $(wildcard internal/web/script/*.ts internal/web/script/*/*.ts)
+BUNDLE  = internal/web/dist/main.js
 
-build: ## the static binary, bin/garner
+.PHONY: build run calibrate test web types browser format vet lint unit bench docs fuzz cover clean
+
+build: web ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
 
-run: build ## the demo holding's table a year ahead
-	bin/garner outlook --sample
+run: build ## the demo household in the browser
+	bin/garner serve --sample
 
-test: format vet lint unit
+web: $(BUNDLE) ## the script of the pages, only when it changed
+
+node_modules/.package-lock.json: package.json package-lock.json .npmrc
+	$(NPM) ci
+	@touch $@
+
+$(BUNDLE): $(SCRIPT) tsconfig.json node_modules/.package-lock.json
+	node_modules/.bin/esbuild internal/web/script/main.ts --bundle --minify --format=esm --target=es2022 \
+	  --legal-comments=none --log-level=warning --outfile=$@
+
+types: node_modules/.package-lock.json
+	node_modules/.bin/tsc --project tsconfig.json
+
+browser:
+	@tools/browser.sh > /dev/null
+
+test: web browser format vet types lint unit
 
 format:
 	@unformatted="$$(gofmt -l cmd internal tools)"; \
@@ -63,4 +85,4 @@ cover: ## statements reached by the tests, by package
 	$(GO) tool cover -func bin/cover.out | tail -1
 
 clean:
-	rm -rf bin
+	rm -rf bin node_modules $(BUNDLE)

@@ -110,6 +110,8 @@ func readSources(t *testing.T, root string) *sources {
 			return nil
 		case strings.HasSuffix(name, ".go"):
 			return found.readGo(name)
+		case strings.HasSuffix(name, ".html") && filepath.Base(filepath.Dir(name)) == "templates":
+			return found.readPage(name)
 		case strings.HasSuffix(name, ".csv") && strings.Contains(name, string(filepath.Separator)+"data"+string(filepath.Separator)):
 			return found.readData(name)
 		}
@@ -130,6 +132,29 @@ func (s *sources) readData(name string) error {
 	for _, cell := range strings.FieldsFunc(string(raw), func(r rune) bool { return strings.ContainsRune(",;\n\r\" ", r) }) {
 		if keyLike.MatchString(cell) {
 			s.literals[cell] = true
+		}
+	}
+	return nil
+}
+
+// inPage finds the keys a page's template names, and the function they are given
+// to when it is the one that puts a key into words.
+var inPage = regexp.MustCompile("(\\bt )?\"([a-z][a-z0-9_]*(?:\\.[a-z0-9_]+)+[._]?)\"")
+
+// readPage takes every key in a page's template as a use.
+func (s *sources) readPage(name string) error {
+	raw, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	for _, m := range inPage.FindAllStringSubmatch(string(raw), -1) {
+		key := m[2]
+		s.literals[key] = true
+		switch {
+		case strings.HasSuffix(key, "_") || strings.HasSuffix(key, "."):
+			s.prefixes = append(s.prefixes, key)
+		case m[1] != "":
+			s.uses = append(s.uses, use{key: key, where: name})
 		}
 	}
 	return nil

@@ -1,0 +1,18 @@
+package web
+
+import (
+	"net/http"
+
+	"garner/internal/words"
+)
+
+// routes names every page.
+func (s *Server) routes() http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /static/", s.static)
+	mux.Handle("GET /credits", s.open(credits))
+	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
+		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
+	})
+	return mux
+}
