@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"garner/internal/holding"
+	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/plan"
 )
@@ -12,15 +13,22 @@ import (
 // keeper keeps. It may be used from many places at once.
 type Office struct {
 	keeper Keeper
-	memory *outlook.Memory
 
-	mu     sync.Mutex
-	tables map[int64]*outlook.Table // by version, the last few
+	computing sync.Mutex // one table is computed at a time
+	memory    *outlook.Memory
+	last      computed // the last table as it stands, and the last one tried
+	tried     computed
+}
+
+// computed is a table with the digest of what it was computed from.
+type computed struct {
+	name  num.Digest
+	table *outlook.Table
 }
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), tables: map[int64]*outlook.Table{}}
+	return &Office{keeper: k, memory: outlook.NewMemory()}
 }
 
 // Holding returns the holding as it stands.
@@ -46,4 +54,55 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	}
 	own.Plan = draft.ID
 	return &own, version, nil
+}
+
+// pageSeed is the seed of the pages' tables: the same holding shows the same
+// figures.
+const pageSeed = 1
+
+// asked is a holding with changes tried, ready to be computed.
+type asked struct {
+	holding *holding.Holding
+	setting outlook.Setting
+	name    num.Digest
+	version int64
+	tried   bool
+}
+
+func (o *Office) ask(try []plan.Change) (*asked, error) {
+	h, version, err := o.Tried(try)
+	if err != nil {
+		return nil, err
+	}
+	a := &asked{holding: h, version: version, tried: len(try) > 0}
+	if a.setting, err = settingOf(h, OutlookOptions{Seed: pageSeed}); err != nil {
+		return nil, err
+	}
+	if a.name, err = o.memory.Name(a.setting); err != nil {
+		return nil, err
+	}
+	return a, nil
+}
+
+// table computes what was asked, or returns it when it was the last thing
+// computed of its kind.
+func (o *Office) table(a *asked) (*outlook.Table, error) {
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	for _, known := range []*computed{&o.last, &o.tried} {
+		if known.table != nil && known.name == a.name {
+			return known.table, nil
+		}
+	}
+	t, err := outlook.Compute(a.setting, o.memory)
+	if err != nil {
+		return nil, err
+	}
+	made := computed{a.name, t}
+	if a.tried {
+		o.tried = made
+	} else {
+		o.last = made
+	}
+	return made.table, nil
 }

@@ -85,13 +85,22 @@ func Outlook(h *holding.Holding, o OutlookOptions) (*OutlookResult, error) {
 
 // Table computes a holding's table with every future kept.
 func Table(h *holding.Holding, o OutlookOptions) (*outlook.Table, error) {
-	b, err := bookOf(h)
+	s, err := settingOf(h, o)
 	if err != nil {
 		return nil, err
 	}
+	return outlook.Compute(s, memory())
+}
+
+// settingOf fills in what the options leave open.
+func settingOf(h *holding.Holding, o OutlookOptions) (outlook.Setting, error) {
+	b, err := bookOf(h)
+	if err != nil {
+		return outlook.Setting{}, err
+	}
 	now, err := today(h)
 	if err != nil {
-		return nil, err
+		return outlook.Setting{}, err
 	}
 	s := outlook.Setting{Holding: h, Book: b, Today: now, From: now.Monday(), Weeks: o.Weeks, Years: o.Years,
 		Seed: o.Seed, Workers: o.Workers, Progress: o.Progress}
@@ -107,7 +116,7 @@ func Table(h *holding.Holding, o OutlookOptions) (*outlook.Table, error) {
 	if s.Workers == 0 {
 		s.Workers = runtime.GOMAXPROCS(0)
 	}
-	return outlook.Compute(s, memory())
+	return s, nil
 }
 
 func vegetableTable(w *outlook.Weekly) VegetableTable {

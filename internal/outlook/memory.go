@@ -3,6 +3,7 @@ package outlook
 import (
 	"sync"
 
+	"garner/internal/climate"
 	"garner/internal/num"
 )
 
@@ -14,11 +15,14 @@ type Memory struct {
 	weather shelf[*weatherYears]
 	beds    shelf[*bedResult]
 	groups  shelf[*groupResult]
+
+	records map[*climate.Record]num.Digest // a record does not change once it was read
 }
 
 // NewMemory returns an empty memory.
 func NewMemory() *Memory {
-	return &Memory{weather: newShelf[*weatherYears](), beds: newShelf[*bedResult](), groups: newShelf[*groupResult]()}
+	return &Memory{weather: newShelf[*weatherYears](), beds: newShelf[*bedResult](), groups: newShelf[*groupResult](),
+		records: map[*climate.Record]num.Digest{}}
 }
 
 // keptTurns is for how many tables a result that nobody asks for is kept: a few
@@ -68,4 +72,15 @@ func (s *shelf[T]) tidy() {
 			delete(s.results, d)
 		}
 	}
+}
+
+// record returns the name of a weather record, reckoned once for each.
+func (m *Memory) record(r *climate.Record) num.Digest {
+	if known, ok := m.records[r]; ok {
+		return known
+	}
+	d := num.NewDigester("record")
+	digestRecord(d, r)
+	m.records[r] = d.Sum()
+	return m.records[r]
 }

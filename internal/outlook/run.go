@@ -38,9 +38,12 @@ func Compute(s Setting, m *Memory) (*Table, error) {
 
 // Name returns the digest of everything a setting's table depends on, without
 // computing it.
-func Name(s Setting) (num.Digest, error) {
+func (m *Memory) Name(s Setting) (num.Digest, error) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
 	j := &job{Setting: s}
-	if err := j.lay(NewMemory()); err != nil {
+	defer m.forget(j)
+	if err := j.lay(m); err != nil {
 		return num.Digest{}, err
 	}
 	d := num.NewDigester("table")

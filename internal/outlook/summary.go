@@ -36,7 +36,7 @@ func (t *Table) Summarise(members bool) *Summary {
 	s := &Summary{Share: make([]float64, t.Weeks)}
 	got, want := make([]float64, t.Weeks), make([]float64, t.Weeks)
 	for i := range t.Vegetables {
-		w := t.weekly(&t.Vegetables[i], members)
+		w := t.Weekly(i, members)
 		for k := range got {
 			got[k] += w.Fresh[k] + w.Stored[k]
 			want[k] += w.Want[k]
@@ -60,8 +60,9 @@ func share(got, want float64) float64 {
 	return got / want
 }
 
-func (t *Table) weekly(v *Vegetable, members bool) Weekly {
-	n := t.Weeks
+// Weekly adds one vegetable's days up to weeks and its futures to means and odds.
+func (t *Table) Weekly(vegetable int, members bool) Weekly {
+	v, n := &t.Vegetables[vegetable], t.Weeks
 	w := Weekly{Name: v.Name, Fresh: make([]float64, n), Stored: make([]float64, n), Short: make([]float64, n),
 		Over: make([]float64, n), ShortP10: make([]float64, n), ShortP50: make([]float64, n), ShortP90: make([]float64, n),
 		GapChance: make([]float64, n)}

@@ -61,7 +61,7 @@ func (j *job) laySites(m *Memory) error {
 
 func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*siteWork, error) {
 	w := &siteWork{key: num.Key(source.ID), location: s.Location, source: source}
-	w.digest = j.digestWeather(s.Location, source)
+	w.digest = j.digestWeather(m, s.Location, source)
 	w.sky = season.NewSky(s.Location, j.first(), j.span())
 	if known, ok := m.weather.get(w.digest); ok {
 		w.years = known
@@ -84,7 +84,7 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 }
 
 // digestWeather hashes what a site's weather under all futures depends on.
-func (j *job) digestWeather(at sun.Location, s *holding.WeatherSource) num.Digest {
+func (j *job) digestWeather(m *Memory, at sun.Location, s *holding.WeatherSource) num.Digest {
 	d := num.NewDigester("weather")
 	for _, v := range []float64{at.LatitudeDeg, at.LongitudeDeg, at.ElevationM} {
 		d.Float(v)
@@ -105,8 +105,8 @@ func (j *job) digestWeather(at sun.Location, s *holding.WeatherSource) num.Diges
 			}
 		}
 	}
-	digestRecord(d, s.Record)
-	digestRecord(d, s.Forecast)
+	d.Digest(m.record(s.Record))
+	d.Digest(m.record(s.Forecast))
 	return d.Sum()
 }
 

@@ -1,0 +1,310 @@
+package desk
+
+import (
+	"encoding/json"
+	"sort"
+
+	"garner/internal/cal"
+	"garner/internal/crop"
+	"garner/internal/num"
+	"garner/internal/outlook"
+	"garner/internal/plan"
+	"garner/internal/sun"
+	"garner/internal/words"
+)
+
+// viewForm names the form in which views are kept; another form is another name.
+const viewForm = "table view 1"
+
+// TableView returns the first page as it stands or with changes tried. A view
+// computed before from the same inputs is not computed again. When the program
+// has just started and only an older view is at hand, that one is returned,
+// marked as stale, and the new one is made ready behind it.
+func (o *Office) TableView(try []plan.Change) (*TableView, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, err
+	}
+	key := a.key(viewForm)
+	if view, ok := o.keptView(key); ok {
+		return view, nil
+	}
+	if !a.tried && o.cold() {
+		if view, ok := o.keptView(latestView()); ok {
+			view.Stale = true
+			go func() { _, _ = o.makeTableView(a, key) }()
+			return view, nil
+		}
+	}
+	return o.makeTableView(a, key)
+}
+
+func (a *asked) key(form string) num.Digest {
+	d := num.NewDigester(form)
+	d.Digest(a.name)
+	d.Int(int64(a.setting.Today))
+	d.Text(a.holding.Name)
+	d.Float(a.holding.Eaters)
+	return d.Sum()
+}
+
+// latestView is where the newest view of the plan in force is kept as well.
+func latestView() num.Digest { return num.NewDigester("latest table view").Sum() }
+
+// cold tells whether nothing was computed since the program started.
+func (o *Office) cold() bool {
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	return o.last.table == nil
+}
+
+func (o *Office) keptView(key num.Digest) (*TableView, bool) {
+	text, ok, err := o.keeper.Result(key)
+	if err != nil || !ok {
+		return nil, false
+	}
+	view := &TableView{}
+	if json.Unmarshal(text, view) != nil {
+		return nil, false
+	}
+	return view, true
+}
+
+func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
+	t, err := o.table(a)
+	if err != nil {
+		return nil, err
+	}
+	view := tableView(a, t, t.Summarise(true))
+	text, err := json.Marshal(view)
+	if err != nil {
+		return nil, err
+	}
+	if !a.tried {
+		if err := o.keeper.Keep(key, text); err != nil {
+			return nil, err
+		}
+		if err := o.keeper.Keep(latestView(), text); err != nil {
+			return nil, err
+		}
+	}
+	return view, nil
+}
+
+func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
+	h := a.holding
+	v := &TableView{Household: h.Name, Eaters: h.Eaters, Today: a.setting.Today, From: t.From, Weeks: t.Weeks, Years: t.Years}
+	for i := range t.Vegetables {
+		v.Vegetables = append(v.Vegetables, ribbonView(a, t, i, &s.Vegetables[i]))
+	}
+	v.Share = ribbonOf(t.Plate())
+	v.Share.WantKg = wholeWant(s)
+	v.shares(t, s)
+	v.Lead = lead(v, s)
+	if len(h.Sites) > 0 {
+		v.Daylight = daylight(h.Sites[0].Location, t.From, t.Weeks)
+	}
+	return v
+}
+
+func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView {
+	v := ribbonOf(t.Ribbon(&t.Vegetables[i]))
+	v.Name, v.WantKg = w.Name, w.Want
+	v.Plural = pluralOf(a.setting.Book, w.Name)
+	for k, g := range t.Gaps(w) {
+		view := gapView(g)
+		if k == 0 {
+			v.Gap = &view
+		}
+		v.GapKg += g.ShortKg
+	}
+	v.Sentence = rowSentence(&v, w, t)
+	return v
+}
+
+func ribbonOf(r outlook.Ribbon) RibbonView {
+	return RibbonView{Ground: r.Ground, Food: r.Food, Over: r.Over}
+}
+
+func gapView(g outlook.Gap) GapView {
+	return GapView{First: g.First, Last: g.Last, Weeks: g.Weeks, Good: g.Good, Poor: g.Poor, Chance: g.Chance, Lacks: g.Lacks, Now: g.Now}
+}
+
+// pluralOf is the name of a vegetable at the table, in the plural where the book
+// has a crop of that name.
+func pluralOf(b *crop.Book, vegetable string) string {
+	for _, c := range b.Crops() {
+		if c.Vegetable == vegetable && c.Name == vegetable {
+			return c.Plural
+		}
+	}
+	for _, c := range b.Crops() {
+		if c.Vegetable == vegetable {
+			return c.Vegetable
+		}
+	}
+	return vegetable
+}
+
+// rowSentence says what a row shows: its next gap, a thin time, what is to
+// spare, or that all is well.
+func rowSentence(v *RibbonView, w *outlook.Weekly, t *outlook.Table) words.Phrase {
+	if g := v.Gap; g != nil {
+		key := "desk.row_short"
+		switch {
+		case g.Now:
+			key = "desk.row_short_now"
+		case g.Good == g.Poor:
+			key = "desk.row_short_sure"
+		}
+		return words.P(key, words.Args{"weeks": g.Weeks, "first": g.First, "good": g.Good, "poor": g.Poor, "last": g.Last})
+	}
+	worst, at := 0.0, 0
+	spare, spareAt := 0, -1
+	for k := range w.Want {
+		if w.GapChance[k] > worst {
+			worst, at = w.GapChance[k], k
+		}
+		if w.Want[k] > 0 && w.Over[k] > w.Want[k] {
+			if spareAt < 0 {
+				spareAt = k
+			}
+			spare++
+		}
+	}
+	switch {
+	case worst >= thinWeek:
+		return words.P("desk.row_thin", words.Args{"first": t.From + cal.Date(7*at), "chance": worst})
+	case spare > 0:
+		return words.P("desk.row_spare", words.Args{"weeks": spare, "first": t.From + cal.Date(7*spareAt)})
+	}
+	return words.P("desk.row_enough", nil)
+}
+
+// thinWeek is the chance of a gap from which a week is called thin.
+const thinWeek = 0.2
+
+func wholeWant(s *outlook.Summary) []float64 {
+	var sum []float64
+	for i := range s.Vegetables {
+		for k, kg := range s.Vegetables[i].Want {
+			if sum == nil {
+				sum = make([]float64, len(s.Vegetables[i].Want))
+			}
+			sum[k] += kg
+		}
+	}
+	return sum
+}
+
+// shares finds the thinnest week of the year ahead and how it stands in the poor
+// and the good year of ten.
+func (v *TableView) shares(t *outlook.Table, s *outlook.Summary) {
+	v.ThinShare = 2
+	at := 0
+	for k := 0; k < min(52, len(s.Share)); k++ {
+		if s.Share[k] < v.ThinShare {
+			v.ThinShare, at = s.Share[k], k
+		}
+	}
+	if len(s.Share) > 0 {
+		v.ShareNow = s.Share[0]
+	}
+	v.Thinnest = t.From + cal.Date(7*at)
+	var years []float64
+	for f := range t.Years {
+		got, want := 0.0, 0.0
+		for i := range s.Vegetables {
+			w := &s.Vegetables[i]
+			got += w.Members[f].Fresh[at] + w.Members[f].Stored[at]
+			want += w.Want[at]
+		}
+		if want > 0 {
+			years = append(years, got/want)
+		}
+	}
+	q := num.Quantiles(years, 0.1, 0.9)
+	v.ThinPoor, v.ThinGood = q[0], q[1]
+}
+
+// thinPlate is the home-grown share under which a week's plate is thin.
+const thinPlate = 0.6
+
+// lead speaks of the plate: when it is thin, how thin, and what is on it then.
+func lead(v *TableView, s *outlook.Summary) words.Phrase {
+	from, weeks := longest(s.Share, func(share float64) bool { return share < thinPlate })
+	if weeks == 0 {
+		return words.P("desk.lead_full", words.Args{"share": v.ThinShare, "first": v.Thinnest})
+	}
+	mean := 0.0
+	kg := map[string]float64{}
+	for k := from; k < from+weeks; k++ {
+		mean += s.Share[k] / float64(weeks)
+		for i := range s.Vegetables {
+			w := &s.Vegetables[i]
+			kg[w.Name] += w.Fresh[k] + w.Stored[k]
+		}
+	}
+	plural := map[string]string{}
+	for i := range v.Vegetables {
+		plural[v.Vegetables[i].Name] = v.Vegetables[i].Plural
+	}
+	return words.P("desk.lead_thin", words.Args{
+		"first": v.From + cal.Date(7*from), "last": v.From + cal.Date(7*(from+weeks)) - 1,
+		"plate": plateWords(mean), "food": heaviest(kg, plural, 3)})
+}
+
+// longest returns the longest run of weeks in the first year that fulfil a
+// condition.
+func longest(course []float64, is func(float64) bool) (from, weeks int) {
+	run := 0
+	for k := 0; k < min(60, len(course)); k++ {
+		if !is(course[k]) {
+			run = 0
+			continue
+		}
+		if run++; run > weeks {
+			from, weeks = k-run+1, run
+		}
+	}
+	return from, weeks
+}
+
+// plateWords says a share of the plate as a cook would.
+func plateWords(share float64) words.Phrase {
+	for _, c := range []struct {
+		under float64
+		key   string
+	}{{0.18, "desk.plate_little"}, {0.29, "desk.plate_quarter"}, {0.41, "desk.plate_third"}, {0.58, "desk.plate_half"}, {0.7, "desk.plate_two_thirds"}} {
+		if share < c.under {
+			return words.P(c.key, nil)
+		}
+	}
+	return words.P("desk.plate_most", nil)
+}
+
+func heaviest(kg map[string]float64, plural map[string]string, n int) []string {
+	names := make([]string, 0, len(kg))
+	for name := range kg {
+		names = append(names, name)
+	}
+	sort.Slice(names, func(i, k int) bool {
+		if kg[names[i]] != kg[names[k]] {
+			return kg[names[i]] > kg[names[k]]
+		}
+		return names[i] < names[k]
+	})
+	names = names[:min(n, len(names))]
+	for i := range names {
+		names[i] = plural[names[i]]
+	}
+	return names
+}
+
+func daylight(at sun.Location, from cal.Date, weeks int) []float64 {
+	out := make([]float64, weeks)
+	for k := range out {
+		out[k] = sun.DayLengthH(at.LatitudeDeg, (from + cal.Date(7*k+3)).DayOfYear())
+	}
+	return out
+}

@@ -1,0 +1,341 @@
+package desk
+
+import (
+	"sort"
+	"strings"
+
+	"garner/internal/cal"
+	"garner/internal/crop"
+	"garner/internal/fault"
+	"garner/internal/growth"
+	"garner/internal/num"
+	"garner/internal/outlook"
+	"garner/internal/place"
+	"garner/internal/plan"
+	"garner/internal/season"
+	"garner/internal/words"
+)
+
+// VegetableView returns one vegetable as it stands, or with changes tried and
+// then how it stood before.
+func (o *Office) VegetableView(name string, try []plan.Change) (*VegetableView, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, err
+	}
+	t, err := o.table(a)
+	if err != nil {
+		return nil, err
+	}
+	v, err := o.vegetableView(a, t, name)
+	if err != nil {
+		return nil, err
+	}
+	if len(try) == 0 {
+		return v, nil
+	}
+	v.Tried = try
+	stands, err := o.ask(nil)
+	if err != nil {
+		return nil, err
+	}
+	if t, err = o.table(stands); err != nil {
+		return nil, err
+	}
+	v.Before, err = o.vegetableView(stands, t, name)
+	if fault.KindOf(err) == fault.NotFound {
+		return v, nil // only the change grows it
+	}
+	return v, err
+}
+
+func (o *Office) vegetableView(a *asked, t *outlook.Table, name string) (*VegetableView, error) {
+	at := -1
+	for i := range t.Vegetables {
+		if t.Vegetables[i].Name == name {
+			at = i
+		}
+	}
+	if at < 0 {
+		return nil, fault.New(fault.NotFound, "desk.vegetable_unknown", words.Args{"name": name})
+	}
+	w := t.Weekly(at, true)
+	v := &VegetableView{Name: name, Today: a.setting.Today, From: t.From, Weeks: t.Weeks, WantKg: w.Want}
+	v.Ribbon = ribbonView(a, t, at, &w)
+	v.Plural = v.Ribbon.Plural
+	for _, g := range t.Gaps(&w) {
+		v.Gaps = append(v.Gaps, gapView(g))
+		v.Sentences = append(v.Sentences, words.P("desk.gap_said", words.Args{"first": g.First, "last": g.Last, "chance": g.Chance, "lacks": g.Lacks}))
+	}
+	if len(v.Gaps) == 0 {
+		v.Sentences = append(v.Sentences, v.Ribbon.Sentence)
+	}
+	n := newNamer(a)
+	v.Sources, v.Plantings = n.sources(t, name), o.lines(a, t, n, name)
+	letter(v)
+	return v, nil
+}
+
+// letter gives sources and plantings the same letters, in order of time.
+func letter(v *VegetableView) {
+	sort.SliceStable(v.Sources, func(i, k int) bool { return firstWeek(&v.Sources[i]) < firstWeek(&v.Sources[k]) })
+	letters := map[string]string{}
+	next := 0
+	give := func() string {
+		s := string(rune('A' + next%26))
+		next++
+		return s
+	}
+	for i := range v.Sources {
+		v.Sources[i].Letter = give()
+		letters[v.Sources[i].Planting] = v.Sources[i].Letter
+	}
+	for i := range v.Plantings {
+		p := &v.Plantings[i]
+		if p.Letter = letters[p.ID]; p.Letter == "" {
+			p.Letter = give()
+		}
+	}
+}
+
+func firstWeek(s *SourceView) int {
+	for k := range s.FreshKg {
+		if s.FreshKg[k]+s.StoredKg[k] > 0 {
+			return k
+		}
+	}
+	return len(s.FreshKg)
+}
+
+// namer says plantings, beds and batches in words.
+type namer struct {
+	a         *asked
+	beds      map[string]place.Bed
+	varieties map[string]crop.Variety
+	plantings map[string]plan.Planting
+}
+
+func newNamer(a *asked) *namer {
+	n := &namer{a: a, beds: map[string]place.Bed{}, varieties: map[string]crop.Variety{}, plantings: map[string]plan.Planting{}}
+	for _, b := range a.holding.Beds {
+		n.beds[b.ID] = b
+	}
+	for _, v := range a.holding.Varieties {
+		n.varieties[v.ID] = v
+	}
+	resolved, _ := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
+	for _, p := range resolved {
+		n.plantings[p.ID] = p
+	}
+	return n
+}
+
+func (n *namer) bed(id string) string {
+	if b, ok := n.beds[id]; ok && b.Name != "" {
+		return b.Name
+	}
+	return id
+}
+
+// planting names a planting by what it is, its variety and its bed.
+func (n *namer) planting(id string) string {
+	p := n.plantings[id]
+	parts := []string{n.use(p.Crop, p.Use)}
+	if v, ok := n.varieties[p.Variety]; ok {
+		parts = append(parts, v.Name)
+	}
+	return strings.Join(append(parts, n.bed(p.Bed)), ", ")
+}
+
+func (n *namer) use(cropID, use string) string {
+	c, ok := n.a.setting.Book.Crop(cropID)
+	if !ok {
+		return cropID
+	}
+	if u, err := c.Use(use); err == nil && u.Label != "" {
+		return u.Label
+	}
+	return c.Plural
+}
+
+func (n *namer) store(id string) string {
+	for _, s := range n.a.holding.Stores {
+		if s.ID == id && s.Name != "" {
+			return s.Name
+		}
+	}
+	return id
+}
+
+func (n *namer) sources(t *outlook.Table, vegetable string) []SourceView {
+	var out []SourceView
+	for _, s := range t.Sources(vegetable) {
+		v := SourceView{Planting: s.Planting, Batch: s.Batch, Store: s.Store, FreshKg: s.Fresh, StoredKg: s.Stored}
+		if s.Planting != "" {
+			v.Name = n.planting(s.Planting)
+		} else {
+			v.Name = n.batch(s.Batch)
+		}
+		if total(s.Fresh)+total(s.Stored) > 0 {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+func (n *namer) batch(id string) string {
+	for _, b := range n.a.holding.Batches {
+		if b.ID == id {
+			return n.use(b.Crop, b.Use) + ", " + n.store(b.Store)
+		}
+	}
+	return id
+}
+
+func total(v []float64) (sum float64) {
+	for _, x := range v {
+		sum += x
+	}
+	return sum
+}
+
+// courseYears is how many futures a planting's mean leaf is drawn from.
+const courseYears = 10
+
+// lines tells the plantings of a vegetable on the table's time axis, in order of
+// date.
+func (o *Office) lines(a *asked, t *outlook.Table, n *namer, vegetable string) []PlantingLine {
+	var out []PlantingLine
+	leaf := o.leaves(a, t, vegetable)
+	for i := range t.Plantings {
+		f := &t.Plantings[i]
+		if n.vegetableOf(f.Crop, f.Use) != vegetable {
+			continue
+		}
+		out = append(out, n.line(t, f, leaf[f.Planting]))
+	}
+	sort.SliceStable(out, func(i, k int) bool { return out[i].Date < out[k].Date })
+	return out
+}
+
+func (n *namer) vegetableOf(cropID, use string) string {
+	if c, ok := n.a.setting.Book.Crop(cropID); ok {
+		if u, err := c.Use(use); err == nil {
+			return u.Vegetable
+		}
+	}
+	return ""
+}
+
+func (n *namer) line(t *outlook.Table, f *outlook.Fate, leaf []float32) PlantingLine {
+	p := n.plantings[f.Planting]
+	l := PlantingLine{ID: p.ID, Name: n.planting(p.ID), Bed: p.Bed, BedName: n.bed(p.Bed), Method: string(p.Method),
+		Date: p.Date, AreaM2: p.AreaM2, Leaf: leaf, Movable: p.Date > n.a.setting.Today}
+	l.Picked = picked(t, f)
+	var ready, over, kg []float64
+	fails := 0
+	for _, y := range f.Years {
+		if y.Ready >= 0 && usable(y.End) {
+			ready = append(ready, float64(y.Ready))
+		} else {
+			fails++
+		}
+		if y.Over >= 0 {
+			over = append(over, float64(y.Over))
+		}
+		kg = append(kg, harvestKg(y))
+	}
+	l.Fails = float64(fails) / float64(len(f.Years))
+	l.Ready, l.Over = oddsOf(f.First, ready), oddsOf(f.First, over)
+	copy(l.YieldKg[:], num.Quantiles(kg, 0.1, 0.5, 0.9))
+	return l
+}
+
+func usable(e growth.End) bool { return e == growth.Harvested || e == growth.Unfinished }
+
+// harvestKg is what a planting could give under one future: all its pickings and
+// what stands half-way through its standing [kg].
+func harvestKg(y *season.Outcome) float64 {
+	sum := 0.0
+	for _, v := range y.Flow {
+		sum += float64(v)
+	}
+	if n := len(y.Standing); n > 0 {
+		sum += float64(y.Standing[n/2])
+	}
+	return sum
+}
+
+func oddsOf(first cal.Date, days []float64) Odds {
+	if len(days) == 0 {
+		return Odds{cal.None, cal.None, cal.None}
+	}
+	q := num.Quantiles(days, 0.1, 0.5, 0.9)
+	return Odds{first + cal.Date(q[0]), first + cal.Date(q[1]), first + cal.Date(q[2])}
+}
+
+// picked is the share of futures in which a planting stands ready or is being
+// picked, by step of the table.
+func picked(t *outlook.Table, f *outlook.Fate) []float32 {
+	out := make([]float32, t.Weeks*outlook.StepsAWeek)
+	for s := range out {
+		day := int(t.From-f.First) + int(float64(s)*Step)
+		n := 0
+		for _, y := range f.Years {
+			if within(day, y.Ready, len(y.Standing)) || within(day, y.First, len(y.Flow)) {
+				n++
+			}
+		}
+		out[s] = float32(n) / float32(len(f.Years))
+	}
+	return out
+}
+
+func within(day, from, length int) bool { return from >= 0 && day >= from && day < from+length }
+
+// leaves gives the mean leaf cover of a vegetable's plantings by step, 0-1.
+func (o *Office) leaves(a *asked, t *outlook.Table, vegetable string) map[string][]float32 {
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	n := newNamer(a)
+	beds := map[string]bool{}
+	for i := range t.Plantings {
+		if f := &t.Plantings[i]; n.vegetableOf(f.Crop, f.Use) == vegetable {
+			beds[f.Bed] = true
+		}
+	}
+	out := map[string][]float32{}
+	years := min(courseYears, t.Years)
+	for bed := range beds {
+		for y := range years {
+			for _, c := range t.Courses(bed, y*t.Years/years) {
+				addLeaf(out, t, &c, a.setting.Book, n, years)
+			}
+		}
+	}
+	return out
+}
+
+func addLeaf(out map[string][]float32, t *outlook.Table, c *outlook.Course, b *crop.Book, n *namer, years int) {
+	leaf := out[c.Planting]
+	if leaf == nil {
+		leaf = make([]float32, t.Weeks*outlook.StepsAWeek)
+		out[c.Planting] = leaf
+	}
+	k := extinction(b, n.plantings[c.Planting])
+	for s := range leaf {
+		day := int(t.From-c.First) + int(float64(s)*Step)
+		if day >= 0 && day < len(c.Days) {
+			leaf[s] += float32(growth.Intercepted(k, c.Days[day].Leaf)) / float32(years)
+		}
+	}
+}
+
+func extinction(b *crop.Book, p plan.Planting) float64 {
+	if c, ok := b.Crop(p.Crop); ok {
+		if u, err := c.Use(p.Use); err == nil {
+			return u.Extinction
+		}
+	}
+	return 0.5
+}
