@@ -1,0 +1,25 @@
+package desk
+
+// Choice is something that can be grown: a use of a crop of the book.
+type Choice struct {
+	Crop, Use string
+	Label     string // what it is in words
+	Vegetable string // under which the table counts it
+	Methods   []string
+}
+
+// Choices returns what can be grown, crops by name and each crop's uses in the
+// book's order.
+func Choices() ([]Choice, error) {
+	b, err := book()
+	if err != nil {
+		return nil, err
+	}
+	var out []Choice
+	for _, c := range b.Crops() {
+		for _, u := range c.Uses {
+			out = append(out, Choice{Crop: c.ID, Use: u.Name, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods})
+		}
+	}
+	return out, nil
+}
