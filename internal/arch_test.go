@@ -70,12 +70,13 @@ var arrows = map[string][]string{
 	"journal":   {},
 	"gazetteer": {"climate", "sun"},
 	"notebook":  {"crop", "plan", "place", "cover"},
+	"appetite":  {"crop", "larder"},
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
 	"draw":      {"desk"},
 
 	"desk": {"*"},
 	"cli":  append([]string{"desk", "station", "store", "web", "exchange"}, values...),
-	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "exchange"}, values...),
+	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "appetite", "exchange"}, values...),
 }
 
 // outside are the packages that may meet the world: files, clocks and the
