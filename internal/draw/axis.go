@@ -1,0 +1,194 @@
+package draw
+
+import (
+	"garner/internal/cal"
+)
+
+// AxisTexts are the words of an axis. Functions that are nil say nothing.
+type AxisTexts struct {
+	Label    string                     // what the axis shows, in text
+	Months   [12]string                 // as short as the desk's months are narrow
+	Year     func(year int) string      // set after the month in which a year begins
+	Today    string                     // at the line for today
+	Daylight func(hours float64) string // at the first longest day
+	Hours    func(hours float64) string // at the longest and shortest days after it
+}
+
+// Heights of an axis [px].
+const (
+	axisHeight  = 54.0
+	monthsBand  = 22.0
+	hillHeight  = 24.0
+	axisPhone   = 66.0
+	plainHeight = 30.0
+)
+
+// Daylight between which the hill of light rises [h]; judged by eye to keep the
+// hill flat at low latitudes and on the page at high ones. Under tenHours leaves
+// stand still: common practice among winter growers, no source.
+const (
+	darkest  = 6.5
+	lightest = 17.6
+	tenHours = 10
+)
+
+// Axis draws the months along the top of a page, and over them the hill of
+// daylight, with a dark band where days are under ten hours. Without daylight it
+// is the months alone.
+func Axis(s Scale, today cal.Date, daylight []float64, t AxisTexts) string {
+	h := axisHeight
+	if len(daylight) == 0 {
+		h = plainHeight
+	}
+	var c sheet
+	c.frame("ribbon axis-svg", "img", t.Label, s.WidthPX, h, true)
+	foot := h - monthsBand
+	if len(daylight) > 0 {
+		c.hill(s, daylight, foot, hillHeight)
+		c.level("hair", 0, s.WidthPX, foot+.5)
+		c.peaks(s, daylight, foot, t)
+	}
+	c.path("hair", monthLines(s, foot, h))
+	c.monthNames(s, h-7, t)
+	if s.has(today) {
+		x, y := s.X(today), foot-hillHeight+6
+		if len(daylight) == 0 {
+			y = 8
+		}
+		c.upright("pen today", x, y, h)
+		c.text("t-pen mid f13", max(x, widthOf(t.Today, 13)/2), y-3, t.Today)
+	}
+	return c.done()
+}
+
+// AxisPhone draws the axis for a ribbon that is swept under the page: the months
+// in full at their beginning, the days on which weeks begin, and the light.
+// The scale's width is the phone's.
+func AxisPhone(s Scale, today cal.Date, daylight []float64, t AxisTexts) string {
+	var c sheet
+	c.frame("axis-phone", "img", t.Label, s.WidthPX, axisPhone, false)
+	foot := axisPhone - monthsBand
+	c.hill(s, daylight, foot, monthsBand)
+	c.level("hair", 0, s.WidthPX, foot+.5)
+	c.peaks(s, daylight, foot, t)
+	for _, m := range s.months() {
+		c.upright("hair", m.from, 2, axisPhone)
+		if m.to-m.from > widthOf(t.Months[m.month-1], 16)+10 {
+			c.text("t-ink b f16", m.from+5, 14, monthName(m, t, m.first == s.From))
+		}
+	}
+	for d := s.From; d < s.From+cal.Date(s.Days); d += 7 {
+		_, _, day := d.YMD()
+		c.upright("tick", s.X(d), foot, foot+4)
+		class := "mid f14"
+		if d == s.From {
+			class = "f14"
+		}
+		c.text(class, s.X(d), axisPhone-5, whole(day))
+	}
+	if s.has(today) {
+		x := s.X(today)
+		c.upright("pen today", x, 20, axisPhone)
+		c.text("t-pen halo f15", x+6, 36, t.Today)
+	}
+	return c.done()
+}
+
+func monthName(m month, t AxisTexts, first bool) string {
+	name := t.Months[m.month-1]
+	if (m.month == 1 || first) && t.Year != nil {
+		return name + " " + t.Year(m.year)
+	}
+	return name
+}
+
+// monthNames sets each month's name in its middle, where it has room.
+func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
+	first := true
+	for _, m := range s.months() {
+		name, class := monthName(m, t, first), "mid t-ink"
+		if first || m.month == 1 {
+			class += " b"
+		}
+		if widthOf(name, labelSize) > m.to-m.from+2 {
+			name = t.Months[m.month-1]
+		}
+		if widthOf(name, labelSize) > m.to-m.from+2 {
+			continue
+		}
+		first = false
+		c.text(class, (m.from+m.to)/2, y, name)
+	}
+}
+
+// hill draws daylight as an area over its foot, from weeks' hours.
+func (c *sheet) hill(s Scale, daylight []float64, foot, height float64) {
+	if len(daylight) == 0 {
+		return
+	}
+	y := func(hours float64) int {
+		return tenths(foot - max(0, min(1.2, (hours-darkest)/(lightest-darkest)))*height)
+	}
+	var day, line, dark pen
+	day.move(0, tenths(foot))
+	for i := 0; i <= len(daylight); i++ {
+		x, top := tenths(s.at(float64(7*i))), y(hoursAt(daylight, i))
+		day.line(x, top)
+		if i == 0 {
+			line.move(x, top)
+		}
+		line.line(x, top)
+	}
+	day.line(tenths(s.WidthPX), tenths(foot))
+	day.close()
+	inDark := false
+	for i := 0; i <= len(daylight); i++ {
+		is := i < len(daylight) && daylight[i] < tenHours
+		x := tenths(s.at(float64(7 * i)))
+		switch {
+		case is && !inDark:
+			dark.move(x, tenths(foot))
+			dark.line(x, y(hoursAt(daylight, i)))
+		case inDark:
+			dark.line(x, y(hoursAt(daylight, i)))
+		}
+		if inDark && !is {
+			dark.line(x, tenths(foot))
+			dark.close()
+		}
+		inDark = is
+	}
+	c.path("day", day.String())
+	c.path("dark", dark.String())
+	c.path("thin", line.String())
+}
+
+// hoursAt is the daylight at the beginning of a week: between the two weeks'.
+func hoursAt(daylight []float64, i int) float64 {
+	switch {
+	case i == 0:
+		return daylight[0]
+	case i >= len(daylight):
+		return daylight[len(daylight)-1]
+	}
+	return (daylight[i-1] + daylight[i]) / 2
+}
+
+// peaks sets the hours at the longest and shortest days that lie well inside.
+func (c *sheet) peaks(s Scale, daylight []float64, foot float64, t AxisTexts) {
+	first := true
+	for i := 3; i+3 < len(daylight); i++ {
+		longest, shortest := daylight[i] > daylight[i-1] && daylight[i] >= daylight[i+1], daylight[i] < daylight[i-1] && daylight[i] <= daylight[i+1]
+		if !longest && !shortest {
+			continue
+		}
+		say := t.Hours
+		if longest && first && t.Daylight != nil {
+			say, first = t.Daylight, false
+		}
+		if say == nil {
+			continue
+		}
+		c.text("mid f12", s.at(float64(7*i)+3.5), foot-5, say(daylight[i]))
+	}
+}
