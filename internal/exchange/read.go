@@ -57,6 +57,11 @@ func readBundle(b bundle, wrong *fault.Error, book *crop.Book) (*holding.Holding
 	}
 	r.readWeather()
 	r.unused()
+	return r.finish(book)
+}
+
+// finish checks what was read; nothing is told of crops without a book.
+func (r *reading) finish(book *crop.Book) (*holding.Holding, Report) {
 	r.check.h = r.h
 	r.check.indexIDs()
 	r.check.checkSchemas()
@@ -73,16 +78,19 @@ func readBundle(b bundle, wrong *fault.Error, book *crop.Book) (*holding.Holding
 
 // reading is a holding while it is read.
 type reading struct {
-	files bundle
-	used  map[string]bool
-	h     *holding.Holding
-	check *checker
-	rows  map[string]int
+	files   bundle
+	used    map[string]bool
+	h       *holding.Holding
+	check   *checker
+	rows    map[string]int
+	weather func(kind, name string) weatherRead // reads a file of the bundle
 }
 
 func newReading(b bundle) *reading {
 	h := &holding.Holding{Today: cal.None}
-	return &reading{files: b, used: map[string]bool{}, h: h, check: newChecker(h, newFindings()), rows: map[string]int{}}
+	r := &reading{files: b, used: map[string]bool{}, h: h, check: newChecker(h, newFindings()), rows: map[string]int{}}
+	r.weather = func(kind, name string) weatherRead { return readWeatherFile(kind, name, r.files[name]) }
+	return r
 }
 
 // fault reports faults of reading itself.
@@ -105,6 +113,12 @@ func (r *reading) readSheet(s sheet) {
 		r.fault(asFault(err))
 		return
 	}
+	r.fillSheet(s, t)
+}
+
+// fillSheet puts a table's rows into the holding.
+func (r *reading) fillSheet(s sheet, t *table.Table) {
+	schema := s.schema()
 	r.check.numbers[schema.Name] = t.Numbers
 	r.rows[schema.Name] = len(t.Rows)
 	r.fault(t.Refused...)

@@ -59,34 +59,68 @@ func (r *reading) named(row int, column, cell string) string {
 	return actual
 }
 
-func (r *reading) readNormals(name string) *climate.Normals {
-	n, err := station.ReadNormals(bytes.NewReader(r.files[name]), name)
-	if err != nil {
-		r.faultOf(err)
-		return nil
-	}
-	r.rows[name] = len(n)
-	return n
+// The kinds of weather file.
+const (
+	normalsFile = "normals"
+	daysFile    = "daily"
+)
+
+// weatherRead is a weather file as read: figures, or what is wrong with it.
+type weatherRead struct {
+	normals  *climate.Normals
+	days     *climate.Record
+	rows     int
+	faults   fault.List
+	warnings fault.List
 }
 
-// readDays reads a daily record. A value that cannot be is a fault here, since
-// it would be lost on writing.
+// take notes what was found in a file.
+func (r *reading) take(name string, f weatherRead) {
+	r.fault(f.faults...)
+	r.check.warnings.add(f.warnings...)
+	if f.normals != nil || f.days != nil {
+		r.rows[name] = f.rows
+	}
+}
+
+func (r *reading) readNormals(name string) *climate.Normals {
+	f := r.weather(normalsFile, name)
+	r.take(name, f)
+	return f.normals
+}
+
 func (r *reading) readDays(name string) *climate.Record {
-	record, report, err := station.ReadDaily(bytes.NewReader(r.files[name]), name)
-	r.fault(report.Refused...)
-	r.check.warnings.add(report.Warnings...)
+	f := r.weather(daysFile, name)
+	r.take(name, f)
+	return f.days
+}
+
+// readWeatherFile reads one weather file of a kind.
+func readWeatherFile(kind, name string, content []byte) weatherRead {
+	if kind == daysFile {
+		return readDaysFile(name, content)
+	}
+	n, err := station.ReadNormals(bytes.NewReader(content), name)
+	if err != nil {
+		return weatherRead{faults: faultsOf(err)}
+	}
+	return weatherRead{normals: n, rows: len(n)}
+}
+
+// readDaysFile reads a daily record. A value that cannot be is a fault here,
+// since it would be lost on writing.
+func readDaysFile(name string, content []byte) weatherRead {
+	record, report, err := station.ReadDaily(bytes.NewReader(content), name)
+	f := weatherRead{faults: report.Refused, warnings: report.Warnings}
 	if err != nil {
 		if len(report.Refused) == 0 {
-			r.faultOf(err)
+			f.faults = faultsOf(err)
 		}
-		return nil
+		return f
 	}
-	r.rows[name] = report.Rows
-	return record
+	f.days, f.rows = record, report.Rows
+	return f
 }
-
-// faultOf reports an error of a reader.
-func (r *reading) faultOf(err error) { r.fault(faultsOf(err)...) }
 
 // faultsOf returns the faults of an error, one or many.
 func faultsOf(err error) fault.List {

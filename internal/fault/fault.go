@@ -24,6 +24,7 @@ const (
 	OutOfRange                 // a value beyond what the models hold for
 	NoAnswer                   // nature has no answer here
 	Internal                   // our own mistake
+	Storage                    // what is kept cannot be read or written: a full disk, a damaged file
 )
 
 // Place says where in a person's input the fault lies. Row counts from 1 with

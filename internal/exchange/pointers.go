@@ -1,0 +1,37 @@
+package exchange
+
+// Pointer is a column whose cells are ids of another table's rows.
+type Pointer struct {
+	Table, Column string
+	Required      bool     // a row cannot be without it
+	With          []string // columns that are blank when it is
+}
+
+// Pointers are the columns that point at the rows of a table.
+func Pointers(to string) []Pointer {
+	var out []Pointer
+	for i := range schemas.Tables {
+		t := &schemas.Tables[i]
+		for _, key := range t.ForeignKeys {
+			if key.Reference.Resource == to || key.Reference.Resource == "" && t.Name == to {
+				out = append(out, t.pointer(key.Fields))
+			}
+		}
+		if to == "plantings" && t.column(plantingColumns[t.Name]) >= 0 {
+			out = append(out, t.pointer(plantingColumns[t.Name]))
+		}
+	}
+	return out
+}
+
+// plantingColumns point at plantings, which may be those a draft adds and so are
+// no foreign keys.
+var plantingColumns = map[string]string{"plantings": "to", "changes": "planting", "batches": "planting", "records": "planting"}
+
+func (t *tableSchema) pointer(column string) Pointer {
+	p := Pointer{Table: t.Name, Column: column, Required: t.Fields[t.column(column)].required()}
+	if a, b := t.together(); a >= 0 && (t.Fields[a].Name == column || t.Fields[b].Name == column) {
+		p.With = t.Together
+	}
+	return p
+}
