@@ -110,7 +110,7 @@ func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
 func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView {
 	v := ribbonOf(t.Ribbon(&t.Vegetables[i]))
 	v.Name, v.WantKg = w.Name, w.Want
-	v.Plural = pluralOf(a.setting.Book, w.Name)
+	v.Plural = vegetablePlural(a.setting.Book, w.Name)
 	for k, g := range t.Gaps(w) {
 		view := gapView(g)
 		if k == 0 {
@@ -130,9 +130,9 @@ func gapView(g outlook.Gap) GapView {
 	return GapView{First: g.First, Last: g.Last, Weeks: g.Weeks, Good: g.Good, Poor: g.Poor, Chance: g.Chance, Lacks: g.Lacks, Now: g.Now}
 }
 
-// pluralOf is the name of a vegetable at the table, in the plural where the book
+// vegetablePlural is the name of a vegetable at the table, in the plural where the book
 // has a crop of that name.
-func pluralOf(b *crop.Book, vegetable string) string {
+func vegetablePlural(b *crop.Book, vegetable string) string {
 	for _, c := range b.Crops() {
 		if c.Vegetable == vegetable && c.Name == vegetable {
 			return c.Plural
