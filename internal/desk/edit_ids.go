@@ -1,0 +1,121 @@
+package desk
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+
+	"garner/internal/cal"
+)
+
+// newID makes a readable id for a new row, such as let-27c for the third lettuce
+// of 2027. It never changes afterwards, whatever becomes of the row.
+func (o *Office) newID(table string, cells map[string]string) (string, error) {
+	taken, err := o.takenIDs(table)
+	if err != nil {
+		return "", err
+	}
+	switch table {
+	case "plantings":
+		return lettered(plantingStem(cells), taken), nil
+	case "wants":
+		return plain("w-"+slug(cells["vegetable"]), taken), nil
+	case "sites", "varieties", "plans", "stores", "weather":
+		if stem := slug(cells["name"]); stem != "" {
+			return plain(stem, taken), nil
+		}
+	}
+	return numbered(stems[table], taken), nil
+}
+
+// stems begin the ids of tables that are simply counted.
+var stems = map[string]string{
+	"holding": "holding", "sites": "site", "beds": "bed", "covers": "cover", "crops": "own", "varieties": "variety", "plans": "plan",
+	"changes": "step", "stores": "store", "batches": "batch", "records": "r", "weather": "weather",
+}
+
+// takenIDs are the ids of a table, for plantings with those that drafts add.
+func (o *Office) takenIDs(table string) (map[string]bool, error) {
+	rows, err := o.keeper.Rows(table)
+	if err != nil {
+		return nil, err
+	}
+	taken := map[string]bool{}
+	for _, r := range rows {
+		taken[r.ID] = true
+	}
+	if table == "plantings" {
+		steps, err := o.Rows("changes")
+		if err != nil {
+			return nil, err
+		}
+		for _, s := range steps {
+			taken[s.Cells["planting"]] = true
+		}
+	}
+	return taken, nil
+}
+
+// plantingStem is the crop's first three letters and the year.
+func plantingStem(cells map[string]string) string {
+	letters := []rune(strings.ReplaceAll(slug(cells["crop"]), "-", ""))
+	stem := string(letters[:min(3, len(letters))])
+	if stem == "" {
+		stem = "new"
+	}
+	if d, err := cal.Parse(strings.TrimSpace(cells["date"])); err == nil {
+		stem += "-" + strconv.Itoa(d.Year()%100 + 100)[1:]
+	}
+	return stem
+}
+
+// lettered adds the first free letter: a to z, then aa and on.
+func lettered(stem string, taken map[string]bool) string {
+	for n := 1; ; n++ {
+		letters := ""
+		for k := n; k > 0; k = (k - 1) / 26 {
+			letters = string(rune('a'+(k-1)%26)) + letters
+		}
+		if id := stem + letters; !taken[id] {
+			return id
+		}
+	}
+}
+
+// plain is the stem itself, with a number when it is taken.
+func plain(stem string, taken map[string]bool) string {
+	if !taken[stem] {
+		return stem
+	}
+	for n := 2; ; n++ {
+		if id := stem + "-" + strconv.Itoa(n); !taken[id] {
+			return id
+		}
+	}
+}
+
+func numbered(stem string, taken map[string]bool) string {
+	for n := 1; ; n++ {
+		if id := stem + "-" + strconv.Itoa(n); !taken[id] {
+			return id
+		}
+	}
+}
+
+// slug brings a name to small letters, digits and single hyphens.
+func slug(name string) string {
+	var b strings.Builder
+	hyphen := false
+	for _, r := range strings.ToLower(name) {
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+			hyphen = b.Len() > 0
+			continue
+		}
+		if hyphen {
+			b.WriteByte('-')
+		}
+		hyphen = false
+		b.WriteRune(r)
+	}
+	return b.String()
+}
