@@ -20,7 +20,7 @@ const (
 	monthsBand  = 22.0
 	hillHeight  = 24.0
 	axisPhone   = 66.0
-	plainHeight = 30.0
+	plainHeight = 40.0
 )
 
 // Daylight between which the hill of light rises [h]; judged by eye to keep the
@@ -53,10 +53,14 @@ func Axis(s Scale, today cal.Date, daylight []float64, t AxisTexts) string {
 	if s.has(today) {
 		x, y := s.X(today), foot-hillHeight+6
 		if len(daylight) == 0 {
-			y = 8
+			y = 14
 		}
 		c.upright("pen today", x, y, h)
-		c.text("t-pen mid f13", max(x, widthOf(t.Today, 13)/2), y-3, t.Today)
+		class := "t-pen mid halo"
+		if x < widthOf(t.Today, labelSize)/2 {
+			class, x = "t-pen halo", x+3
+		}
+		c.text(class, x, y-3, t.Today)
 	}
 	return c.done()
 }
@@ -110,10 +114,12 @@ func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
 		if first || m.month == 1 {
 			class += " b"
 		}
-		if widthOf(name, labelSize) > m.to-m.from+2 {
+		room := m.to - m.from
+		if widthOf(name, labelSize) > room+12 {
 			name = t.Months[m.month-1]
+			room -= 10
 		}
-		if widthOf(name, labelSize) > m.to-m.from+2 {
+		if widthOf(name, labelSize) > room+12 {
 			continue
 		}
 		first = false

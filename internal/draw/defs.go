@@ -16,6 +16,7 @@ var stretches = []stretch{
 	{"", 1, 1},
 	{"-wide", WideWeekPX / WeekPX, 1},
 	{"-phone", PhoneWeekPX / WeekPX, 1.5},
+	{"-sum", PhoneWeekPX / WeekPX, 1}, // the sum of the table on a phone
 }
 
 // Defs returns the drawing that holds the textures. It stands once in a page,

@@ -3,8 +3,9 @@ package draw
 // poorYear is the share of futures that reach the poor year's edge: nine in ten
 // do as well or better. goodYear is its counterpart.
 const (
-	poorYear = 0.9
-	goodYear = 0.1
+	poorYear   = 0.9
+	middleYear = 0.5
+	goodYear   = 0.1
 )
 
 // edge draws a line upon textures: dashed ink on a band of paper.
@@ -15,35 +16,47 @@ func (s *sheet) edge(d string) {
 
 // edge is the poor year's edge of a ribbon.
 func (r *ribbon) edge() string {
-	return stepLine(r.x, r.base, func(step int) (int, bool) {
-		return int(float64(r.want[step]) * heightAt(&r.view.Food, step, poorYear)), r.want[step] > 0
+	return stepLine(r.x, r.base, func(step int) int {
+		return int(float64(r.want[step]) * heightAt(&r.view.Food, step, poorYear))
 	})
 }
 
 // stepLine draws a line of steps at heights over a base; it breaks where there is
-// none, and does not run along the base.
-func stepLine(x []int, base int, height func(step int) (int, bool)) string {
+// no height.
+func stepLine(x []int, base int, height func(step int) int) string {
 	var p pen
 	drawn := false
 	for i := range len(x) - 1 {
-		h, there := height(i)
-		if !there || h <= 0 {
-			if drawn {
-				p.line(p.x, base)
-			}
-			drawn = false
-			continue
-		}
-		if !drawn {
+		h := height(i)
+		switch {
+		case h <= 0 && drawn:
+			p.line(p.x, base)
+		case h > 0 && !drawn && i > 0:
 			p.move(x[i], base)
-			if i == 0 {
-				p.move(x[i], base-h)
-			}
+		case h > 0 && !drawn:
+			p.move(x[i], base-h)
 		}
-		p.corner(x[i+1], base-h)
-		drawn = true
+		if drawn = h > 0; drawn {
+			p.corner(x[i+1], base-h)
+		}
 	}
 	return p.String()
+}
+
+// between is the area between two courses of heights over a base.
+func between(x []int, base int, low, high func(step int) int) string {
+	w := newWeave(x, 1, func(step, row int) int {
+		if row == 0 {
+			return base - low(step)
+		}
+		return base - high(step)
+	})
+	for i := range w.columns() {
+		if high(i) > low(i) {
+			w.fill(i, 0)
+		}
+	}
+	return w.outline()
 }
 
 // monthLines are hairlines where months begin.

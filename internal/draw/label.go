@@ -28,7 +28,7 @@ func longest(x []int, is func(step int) bool) run {
 const labelSize = 13
 
 func (r run) holds(words string) bool {
-	return words != "" && float64(r.width)/10 >= widthOf(words, labelSize)+8
+	return words != "" && float64(r.width)/10 >= widthOf(words, labelSize)+6
 }
 
 // words sets the names of the kinds, each upon its widest run, where it has room.
@@ -39,9 +39,9 @@ func (r *ribbon) words(c *sheet) {
 		run          run
 		above        bool
 	}{
-		{w.Ground, "mid m t-on", r.mostly(ground), false},
-		{w.Store, "mid m t-ink halo wide", r.mostly(store), false},
-		{w.Short, "mid m t-ink", r.mostly(none), false},
+		{w.Ground, "mid m t-on", r.mostly(ground, 7), false},
+		{w.Store, "mid m t-ink halo wide", r.mostly(store, 7), false},
+		{w.Short, "mid m t-ink halo", r.mostly(none, 8), false},
 		{w.Spare, "mid m t-ink halo wide", r.sparing(), true},
 	} {
 		if !l.run.holds(l.words) {
@@ -57,9 +57,9 @@ func (r *ribbon) words(c *sheet) {
 	}
 }
 
-// mostly is the widest run where at least eight of ten threads are of a kind and
-// tall enough for words.
-func (r *ribbon) mostly(k kind) run {
+// mostly is the widest run where a number of the ten threads are of a kind and
+// the want is tall enough for words.
+func (r *ribbon) mostly(k kind, threads int) run {
 	return longest(r.x, func(i int) bool {
 		n := 0
 		for j := range r.kinds {
@@ -67,7 +67,7 @@ func (r *ribbon) mostly(k kind) run {
 				n++
 			}
 		}
-		return r.want[i] >= 100 && n >= 8
+		return r.want[i] >= 160 && n >= threads
 	})
 }
 
@@ -80,20 +80,22 @@ func (r *ribbon) sparing() run {
 }
 
 // ShareOut gives each word to the first ribbon that has room for it, so that the
-// words are set once on a page. Ribbons of no more height than small are left
-// without.
+// words are set once on a page. A nil view stands for a row too low for words.
 func ShareOut(views []*desk.RibbonView, s Scale, w RibbonWords, heightPX float64) []RibbonWords {
 	out := make([]RibbonWords, len(views))
 	for i, v := range views {
+		if v == nil {
+			continue
+		}
 		r := newRibbon(v, s, RibbonOptions{HeightPX: heightPX})
 		give := func(words, to *string, at run) {
 			if at.holds(*words) {
 				*to, *words = *words, ""
 			}
 		}
-		give(&w.Ground, &out[i].Ground, r.mostly(ground))
-		give(&w.Store, &out[i].Store, r.mostly(store))
-		give(&w.Short, &out[i].Short, r.mostly(none))
+		give(&w.Ground, &out[i].Ground, r.mostly(ground, 7))
+		give(&w.Store, &out[i].Store, r.mostly(store, 7))
+		give(&w.Short, &out[i].Short, r.mostly(none, 8))
 		give(&w.Spare, &out[i].Spare, r.sparing())
 	}
 	return out

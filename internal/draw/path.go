@@ -31,9 +31,9 @@ func px(v float64) string { return number(tenths(v)) }
 // same direction are joined.
 type pen struct {
 	d          []byte
-	x, y       int  // where it stands
-	level, len int  // the stroke not yet written: level or upright, and how far
-	down       bool // inside a figure
+	x, y       int // where it stands
+	x0, y0     int // where the figure began
+	level, len int // the stroke not yet written: level or upright, and how far
 }
 
 const (
@@ -47,7 +47,7 @@ func (p *pen) move(x, y int) {
 	p.d = append(p.d, 'M')
 	p.d = append(p.d, number(x)...)
 	p.pair(number(y))
-	p.x, p.y, p.down = x, y, true
+	p.x, p.y, p.x0, p.y0 = x, y, x, y
 }
 
 // pair adds a second number, with a space where it would run into the first.
@@ -97,11 +97,14 @@ func (p *pen) flush() {
 	p.level, p.len = still, 0
 }
 
-// close ends a figure; the stroke back to its beginning need not be written.
+// close ends a figure; a stroke that leads back to its beginning need not be
+// written.
 func (p *pen) close() {
-	p.level, p.len = still, 0
+	if p.x == p.x0 && p.y == p.y0 {
+		p.level, p.len = still, 0
+	}
+	p.flush()
 	p.d = append(p.d, 'z')
-	p.down = false
 }
 
 func (p *pen) String() string {

@@ -34,3 +34,16 @@ func heightAt(levels *[desk.Threads][]float32, step int, p float64) float64 {
 	high, low := float64(levels[n-1][step]), float64(levels[n][step])
 	return (float64(n) - 0.5 + (high-p)/(high-low)) / desk.Threads
 }
+
+// meanOfWeek is the mean of a course over the steps of a step's week.
+func meanOfWeek(n, step int, at func(step int) float64) float64 {
+	first := step
+	for first > 0 && weekOf(first-1) == weekOf(step) {
+		first--
+	}
+	sum, steps := 0.0, 0
+	for i := first; i < n && weekOf(i) == weekOf(step); i++ {
+		sum, steps = sum+at(i), steps+1
+	}
+	return sum / float64(steps)
+}

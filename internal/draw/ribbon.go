@@ -50,6 +50,7 @@ type ribbon struct {
 	base    int   // y of the ground
 	height  int   // of the drawing
 	kinds   [desk.Threads][]kind
+	shortAt func(step int) bool // where the want's line is thick
 }
 
 // Ribbon draws one vegetable's want over time and what fills it. Ten threads lie
@@ -109,6 +110,7 @@ func newRibbon(v *desk.RibbonView, s Scale, o RibbonOptions) *ribbon {
 		}
 	}
 	r.sort()
+	r.shortAt = r.short
 	return r
 }
 
@@ -235,7 +237,7 @@ func (r *ribbon) wantLines() (usual, short string) {
 			continue
 		}
 		which := 0
-		if r.short(i) {
+		if r.shortAt(i) {
 			which = 1
 		}
 		p, y := &lines[which], r.base-h
@@ -259,12 +261,5 @@ func (r *ribbon) short(step int) bool {
 			return true
 		}
 	}
-	sum, n := 0.0, 0
-	for i := step; i >= 0 && weekOf(i) == week; i-- {
-		sum, n = sum+reach(&r.view.Food, i, lacking), n+1
-	}
-	for i := step + 1; i < r.n && weekOf(i) == week; i++ {
-		sum, n = sum+reach(&r.view.Food, i, lacking), n+1
-	}
-	return sum/float64(n) < 0.5
+	return meanOfWeek(r.n, step, func(i int) float64 { return reach(&r.view.Food, i, lacking) }) < 0.5
 }

@@ -66,5 +66,5 @@ func whole(n int) string { return strconv.Itoa(n) }
 // widthOf is about how wide words are set at a size [px]; sans at a medium
 // weight, judged by eye.
 func widthOf(words string, size float64) float64 {
-	return 0.55 * size * float64(len([]rune(words)))
+	return 0.52 * size * float64(len([]rune(words)))
 }
