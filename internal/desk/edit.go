@@ -111,7 +111,7 @@ func (o *Office) write(by Author, draft draftOf, files ...[]byte) (*KeptEntry, e
 			return &KeptEntry{Entry: journal.Entry{What: words.P("desk.edit_nothing", nil)}}, nil
 		}
 		e.ID, e.Key, e.Who, e.Device, e.At = by.Entry, by.key(), by.Who, by.Device, by.At
-		over, err := o.sound(e.Changes)
+		over, err := o.sound(e.Changes, files)
 		if err != nil {
 			return nil, err
 		}
@@ -137,8 +137,8 @@ func (o *Office) made(by Author) (*KeptEntry, error) { return o.keeper.Made(by.k
 // sound holds the whole holding as it would be to the tables and the crop book,
 // and returns the version it would be built upon. Only what the changes brought
 // about is told.
-func (o *Office) sound(changes []journal.Change) (int64, error) {
-	would, err := o.keeper.Would(changes)
+func (o *Office) sound(changes []journal.Change, files [][]byte) (int64, error) {
+	would, err := o.keeper.Would(changes, files...)
 	if err != nil {
 		return 0, err
 	}

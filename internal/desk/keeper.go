@@ -20,8 +20,9 @@ type Keeper interface {
 	Row(table, id string) (journal.Row, int64, error)
 	// Rows returns a table's rows in their order.
 	Rows(table string) ([]KeptRow, error)
-	// Would returns what changes would make of the holding. Nothing is written.
-	Would(changes []journal.Change) (*Draft, error)
+	// Would returns what changes would make of the holding, with the content of the
+	// weather files they bring. Nothing is written.
+	Would(changes []journal.Change, files ...[]byte) (*Draft, error)
 	// Append makes an entry in one transaction, with the content of the weather
 	// files it names. A known idempotency key changes nothing. A change whose
 	// Before is not what stands is refused with a *Conflict, an entry over another

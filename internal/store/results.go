@@ -34,6 +34,12 @@ func (s *Store) Keep(d num.Digest, result []byte) error {
 }
 
 func (s *Store) keep(d num.Digest, result []byte, most int64) error {
+	if int64(len(result)) > most {
+		return nil // it would push out all others and itself
+	}
+	if result == nil {
+		result = []byte{} // nothing computed is not nothing kept
+	}
 	tx, err := s.db.write.Begin()
 	if err != nil {
 		return err

@@ -55,7 +55,7 @@ func (s *Store) built(now *standing) (*holding.Holding, error) {
 	}
 	now.build.Do(func() {
 		var report exchange.Report
-		if now.holding, report = s.build(now); !report.OK() {
+		if now.holding, report = s.build(now, s.File); !report.OK() {
 			now.wrong = report.Faults
 		}
 	})
@@ -155,15 +155,15 @@ func (s *Store) readAll() (*standing, error) {
 	return now, found.Err()
 }
 
-// build makes a holding of rows.
-func (s *Store) build(now *standing) (*holding.Holding, exchange.Report) {
+// build makes a holding of rows and of files found by their hash.
+func (s *Store) build(now *standing, file func(hash string) ([]byte, error)) (*holding.Holding, exchange.Report) {
 	tables := map[string][][]string{}
 	var files []exchange.File
 	for table, rows := range now.rows {
 		for _, r := range rows {
 			if table == desk.FilesTable {
 				hash := r.Row[1]
-				files = append(files, exchange.File{Name: r.Row[0], Hash: hash, Open: func() ([]byte, error) { return s.File(hash) }})
+				files = append(files, exchange.File{Name: r.Row[0], Hash: hash, Open: func() ([]byte, error) { return file(hash) }})
 				continue
 			}
 			tables[table] = append(tables[table], r.Row)

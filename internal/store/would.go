@@ -7,20 +7,30 @@ import (
 	"garner/internal/journal"
 )
 
-// Would returns what changes would make of the holding. Nothing is written.
-func (s *Store) Would(changes []journal.Change) (*desk.Draft, error) {
+// Would returns what changes would make of the holding, with the content of the
+// weather files they bring. Nothing is written.
+func (s *Store) Would(changes []journal.Change, files ...[]byte) (*desk.Draft, error) {
 	now, err := s.standing()
 	if err != nil {
 		return nil, err
 	}
 	then := &standing{version: now.version, rows: map[string][]desk.KeptRow{}}
+	brought := map[string][]byte{}
+	for _, content := range files {
+		brought[hashOf(content)] = content
+	}
 	for table, rows := range now.rows {
 		then.rows[table] = slices.Clone(rows)
 	}
 	for _, c := range changes {
 		then.change(c)
 	}
-	h, report := s.build(then)
+	h, report := s.build(then, func(hash string) ([]byte, error) {
+		if content, ok := brought[hash]; ok {
+			return content, nil
+		}
+		return s.File(hash)
+	})
 	return &desk.Draft{Version: now.version, Rows: then.rows, Holding: h, Faults: report.Faults}, nil
 }
 
