@@ -32,6 +32,7 @@ const insideVariable = "GARNER_INSIDE"
 // grammar is the command line as a whole. Its texts are in the
 // catalogue; see help.go.
 type grammar struct {
+	Serve      serveCommand      `cmd:""`
 	Outlook    outlookCommand    `cmd:""`
 	Grow       growCommand       `cmd:""`
 	Window     windowCommand     `cmd:""`

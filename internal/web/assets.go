@@ -58,13 +58,13 @@ func loadAssets() (*assets, error) {
 	return a, nil
 }
 
-// joinStyles joins the style files, base.css before all others.
+// joinStyles joins the style files, look.css before all others.
 func joinStyles() ([]byte, error) {
 	names, err := fs.Glob(assetFiles, "style/*.css")
 	if err != nil {
 		return nil, err
 	}
-	sort.SliceStable(names, func(i, j int) bool { return path.Base(names[i]) == "base.css" && path.Base(names[j]) != "base.css" })
+	sort.SliceStable(names, func(i, j int) bool { return path.Base(names[i]) == "look.css" && path.Base(names[j]) != "look.css" })
 	var b bytes.Buffer
 	for _, name := range names {
 		body, err := assetFiles.ReadFile(name)

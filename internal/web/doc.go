@@ -14,7 +14,10 @@
 //     v.kept(entry, path) after a change was written, or v.moveTo(path). An error
 //     it returns becomes a page with the right status (fault.go).
 //  3. routes.go names the route.
-//  4. style/<page>.css holds its style; all files are joined, base.css first.
+//     A page that needs another frame (navigation and main of its own) defines
+//     "frame" as well, which is given the whole (see layout.html) and uses the
+//     parts "nav" and "said".
+//  4. style/<page>.css holds its style; all files are joined, look.css first.
 //  5. script/<page>.ts is imported by script/main.ts when the page lives on it.
 //     Without script every page reads and every form posts.
 //

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"garner/internal/cal"
+	"garner/internal/draw"
 	"garner/internal/words"
 )
 
@@ -31,8 +32,12 @@ func (s *Server) funcs() template.FuncMap {
 		"percent": f.Percent,
 		"number":  f.Number,
 		"svg":     func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped
+		"rich":    rich,                                                             // a text with its figure that matters marked
+		"defs":    draw.Defs,                                                        // the textures of drawings
+		"month":   s.monthYear,                                                      // Jan 2027
 		"args":    pairs,
 		"join":    strings.Join,
+		"capital": capital,
 	}
 }
 

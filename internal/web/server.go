@@ -16,6 +16,7 @@ type Options struct {
 	// Offices finds the desk of a household by its id; "" is the one household
 	// there is as long as there are no accounts.
 	Offices func(id string) (*desk.Office, error)
+	Sample  func(by desk.Author, name string) error // begins the household as a copy of a sample; nil: none is offered
 	Words   *words.Catalogue
 	Who     string           // whose hand the entries are in
 	Now     func() time.Time // nil: the clock
@@ -26,6 +27,7 @@ type Options struct {
 // Server answers the pages of one data directory.
 type Server struct {
 	offices func(id string) (*desk.Office, error)
+	sample  func(by desk.Author, name string) error
 	words   *words.Catalogue
 	who     string
 	now     func() time.Time
@@ -38,7 +40,7 @@ type Server struct {
 
 // New makes a server. The only errors are faults of the program's own files.
 func New(o Options) (*Server, error) {
-	s := &Server{offices: o.Offices, words: o.Words.Spaced(noBreak), who: o.Who, now: o.Now, random: o.Random, log: o.Log}
+	s := &Server{offices: o.Offices, sample: o.Sample, words: o.Words.Spaced(noBreak), who: o.Who, now: o.Now, random: o.Random, log: o.Log}
 	if s.now == nil {
 		s.now = time.Now
 	}

@@ -1,0 +1,173 @@
+package cli
+
+import (
+	"context"
+	"errors"
+	"log/slog"
+	"os"
+	"os/signal"
+	"os/user"
+	"path/filepath"
+	"syscall"
+	"time"
+
+	"garner/internal/desk"
+	"garner/internal/fault"
+	"garner/internal/store"
+	"garner/internal/web"
+	"garner/internal/words"
+)
+
+// serveCommand serves the pages on this machine.
+type serveCommand struct {
+	Address string `placeholder:"HOST:PORT"`
+	Data    string `placeholder:"FOLDER"`
+	Sample  string `placeholder:"main|south"`
+}
+
+// usualAddress is where the pages are when nothing else is said.
+const usualAddress = "127.0.0.1:8420"
+
+// Run opens the household's data and serves its pages until it is told to stop.
+func (c *serveCommand) Run(a *App) error {
+	var f flags
+	sample := f.oneOf("--sample", c.Sample, samples)
+	if err := f.err(); err != nil {
+		return err
+	}
+	if c.Sample != "" && c.Data != "" {
+		return fault.New(fault.Conflict, "cli.serve_twice", nil)
+	}
+	address := c.Address
+	if address == "" {
+		address = usualAddress
+	}
+	listener, err := web.Listen(address)
+	if err != nil {
+		return err
+	}
+	defer listener.Close()
+	household, err := c.household(sample)
+	if err != nil {
+		return err
+	}
+	defer household.close()
+	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(),
+		Sample: household.addSample, Log: slog.New(slog.NewTextHandler(a.Stderr, nil))})
+	if err != nil {
+		return err
+	}
+	a.say(words.P("cli.serve_at", words.Args{"address": "http://" + listener.Addr().String() + "/"}))
+	a.flush()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	return server.Serve(ctx, listener)
+}
+
+// household is the one household of a data directory.
+type household struct {
+	data      *store.Data
+	kept      *store.Store
+	office    *desk.Office
+	temporary string // a folder that goes when the program ends
+}
+
+// theHousehold is the id under which a new household is kept as long as there is
+// only one.
+const theHousehold = "household"
+
+// household opens the data directory, or a fresh temporary copy of a sample.
+func (c *serveCommand) household(sample string) (*household, error) {
+	h := &household{}
+	dir, err := c.Data, error(nil)
+	switch {
+	case sample != "":
+		dir, err = os.MkdirTemp("", "garner-sample-")
+		h.temporary = dir
+	case dir == "":
+		dir, err = store.DefaultDir()
+	}
+	if err != nil {
+		return nil, err
+	}
+	if err = h.open(dir); err == nil && sample != "" {
+		err = h.addSample(desk.Author{Who: userName(), Entry: "sample-" + sample, At: now()}, sample)
+	}
+	if err != nil {
+		h.close()
+		return nil, err
+	}
+	return h, nil
+}
+
+// open opens the first holding of a directory, or makes a place for one.
+func (h *household) open(dir string) error {
+	var err error
+	if h.data, err = store.Folder(dir); err != nil {
+		return err
+	}
+	known, err := h.data.Holdings()
+	if err != nil {
+		return err
+	}
+	if len(known) == 0 {
+		h.kept, err = h.data.Create(theHousehold)
+	} else {
+		h.kept, err = h.data.Open(known[0].ID)
+	}
+	if err != nil {
+		return err
+	}
+	h.office = desk.NewOffice(h.kept)
+	return nil
+}
+
+// find returns the office of the one household.
+func (h *household) find(string) (*desk.Office, error) { return h.office, nil }
+
+// addSample begins the household as a copy of a sample.
+func (h *household) addSample(by desk.Author, name string) error {
+	if name == mainSample {
+		name = ""
+	}
+	sample, err := desk.Sample(name)
+	if err != nil {
+		return err
+	}
+	return h.office.Begin(by, sample)
+}
+
+func (h *household) close() {
+	if h.kept != nil {
+		_ = h.kept.Close() // everything acknowledged is on the disk already
+	}
+	if h.data != nil {
+		_ = h.data.Close()
+	}
+	if h.temporary != "" && filepath.IsAbs(h.temporary) {
+		_ = os.RemoveAll(h.temporary)
+	}
+}
+
+// userName is who writes, as this machine calls them.
+func userName() string {
+	u, err := user.Current()
+	if err != nil {
+		return ""
+	}
+	if u.Name != "" {
+		return u.Name
+	}
+	return u.Username
+}
+
+func now() string { return time.Now().UTC().Format(time.RFC3339) }
+
+// flush makes what was said visible before a long wait.
+func (a *App) flush() {
+	if f, ok := a.Stdout.(interface{ Flush() error }); ok {
+		if err := f.Flush(); err != nil && !errors.Is(err, os.ErrClosed) {
+			return
+		}
+	}
+}

@@ -1,0 +1,17 @@
+package web
+
+import "net/http"
+
+// editingRoutes names the pages of what the household has and grows.
+func (s *Server) editingRoutes(mux *http.ServeMux) {
+	mux.Handle("GET /plantings", s.atHome(plantings))
+	mux.Handle("GET /beds", s.atHome(beds))
+	mux.Handle("GET /beds/{id}", s.atHome(bed))
+	mux.Handle("GET /wants", s.atHome(wants))
+	mux.Handle("GET /stores", s.atHome(stores))
+	mux.Handle("GET /history", s.atHome(history))
+	mux.Handle("POST /undo", s.atHome(undo))
+	for _, f := range []*rowForm{&plantingForm, &bedForm, &coverForm, &wantForm, &storeForm} {
+		s.mountRows(mux, f)
+	}
+}

@@ -1,0 +1,101 @@
+package web
+
+import (
+	"errors"
+	"strconv"
+	"time"
+
+	"garner/internal/cal"
+	"garner/internal/desk"
+	"garner/internal/fault"
+	"garner/internal/words"
+)
+
+// historyBody is the page of everything that was written.
+type historyBody struct {
+	Days  []historyDay
+	Older int // how many entries the next longer page shows; 0: these are all
+}
+
+// historyDay is what was written on one day.
+type historyDay struct {
+	Day     cal.Date
+	Entries []historyEntry
+}
+
+// historyEntry is one entry.
+type historyEntry struct {
+	ID     string
+	What   words.Phrase
+	Time   string // of the day
+	Who    string
+	Device string
+	Taken  bool // it was taken back
+}
+
+// entriesShown is how many entries a page of the history shows more than the one
+// before it.
+const entriesShown = 50
+
+// history lists what was written, the newest first.
+func history(v *visit) error {
+	h, err := v.office.Holding()
+	if err != nil {
+		return err
+	}
+	n, err := strconv.Atoi(v.query("n"))
+	if err != nil || n < entriesShown {
+		n = entriesShown
+	}
+	entries, err := v.office.Entries(n + 1)
+	if err != nil {
+		return err
+	}
+	var b historyBody
+	if len(entries) > n {
+		entries, b.Older = entries[:n], n+entriesShown
+	}
+	zone, err := time.LoadLocation(h.Zone)
+	if err != nil {
+		zone = time.UTC
+	}
+	for i := range entries {
+		b.add(&entries[i], zone)
+	}
+	return v.show(page{Name: "history", Nav: "history", Body: b})
+}
+
+func (b *historyBody) add(e *desk.KeptEntry, zone *time.Location) {
+	at, err := time.Parse(time.RFC3339, e.At)
+	day, clock := cal.None, ""
+	if err == nil {
+		at = at.In(zone)
+		year, month, dayOfMonth := at.Date()
+		day, clock = cal.Of(year, int(month), dayOfMonth), at.Format("15:04")
+	}
+	if n := len(b.Days); n == 0 || b.Days[n-1].Day != day {
+		b.Days = append(b.Days, historyDay{Day: day})
+	}
+	last := &b.Days[len(b.Days)-1]
+	last.Entries = append(last.Entries, historyEntry{ID: e.ID, What: e.What, Time: clock, Who: e.Who, Device: e.Device, Taken: e.UndoneBy != ""})
+}
+
+// undo takes an entry back. The entry that does so is named after it, so that
+// the same button pressed twice takes back once.
+func undo(v *visit) error {
+	id := v.field("taken")
+	by := v.author()
+	kept, err := v.office.Undo(by, id)
+	var conflict *desk.Conflict
+	if errors.As(err, &conflict) {
+		return conflictOf(conflict)
+	}
+	if err != nil {
+		return err
+	}
+	if kept == nil {
+		return fault.New(fault.NotFound, "web.no_entry", nil)
+	}
+	v.kept(kept, v.back("/history"))
+	return nil
+}

@@ -1,0 +1,51 @@
+package web
+
+import (
+	"garner/internal/cal"
+	"garner/internal/words"
+)
+
+// rowsBody is a plain list of rows that are changed each on its page.
+type rowsBody struct {
+	Title, Says, AddKey, None string // keys
+	Path                      string
+	Rows                      []rowLine
+}
+
+// rowLine is a row in such a list.
+type rowLine struct {
+	Name string
+	Path string
+	Says words.Phrase
+}
+
+// wants lists what the household eats.
+func wants(v *visit) error {
+	h, err := v.office.Holding()
+	if err != nil {
+		return err
+	}
+	b := rowsBody{Title: "web.wants_title", Says: "web.wants_says", AddKey: "web.wants_add", None: "web.wants_none", Path: "/wants"}
+	for _, w := range h.Wants {
+		says := words.P("web.want_all_year", words.Args{"kg": w.KgPerWeek})
+		if w.From != (cal.MonthDay{}) {
+			says = words.P("web.want_season", words.Args{"kg": w.KgPerWeek, "from": w.From, "to": w.To})
+		}
+		b.Rows = append(b.Rows, rowLine{Name: capital(w.Vegetable), Path: rowPath(&wantForm, w.ID) + "/edit", Says: says})
+	}
+	return v.show(page{Name: "rows", Nav: "wants", Body: b})
+}
+
+// stores lists the places where food keeps.
+func stores(v *visit) error {
+	h, err := v.office.Holding()
+	if err != nil {
+		return err
+	}
+	b := rowsBody{Title: "web.stores_title", Says: "web.stores_says", AddKey: "web.stores_add", None: "web.stores_none", Path: "/stores"}
+	for _, s := range h.Stores {
+		b.Rows = append(b.Rows, rowLine{Name: s.Name, Path: rowPath(&storeForm, s.ID) + "/edit", Says: words.P("web.store_says", words.Args{
+			"method": v.named("desk.value_stores.method.", s.Method), "kg": s.CapacityKg, "winter": s.WinterC, "summer": s.SummerC})})
+	}
+	return v.show(page{Name: "rows", Nav: "stores", Body: b})
+}
