@@ -146,7 +146,7 @@ func (o *Office) sound(changes []journal.Change, files [][]byte) (int64, error) 
 	if err != nil {
 		return 0, err
 	}
-	if len(found) == 0 {
+	if len(found) == 0 || isEmpty(would) {
 		return would.Version, nil
 	}
 	known, err := o.knownFaults()
@@ -158,6 +158,16 @@ func (o *Office) sound(changes []journal.Change, files [][]byte) (int64, error) 
 		return would.Version, nil
 	}
 	return 0, placed(found, would, changes)
+}
+
+// isEmpty tells a holding whose beginning was taken back.
+func isEmpty(d *Draft) bool {
+	for _, rows := range d.Rows {
+		if len(rows) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // faultsOf is everything that is wrong with a drafted holding.

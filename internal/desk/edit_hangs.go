@@ -3,7 +3,6 @@ package desk
 import (
 	"slices"
 
-	"garner/internal/journal"
 	"garner/internal/words"
 )
 
@@ -21,19 +20,16 @@ func (o *Office) Hangs(table, id string) ([]HangView, error) {
 	if err != nil {
 		return nil, err
 	}
-	at := slices.IndexFunc(n.rows[table], func(r KeptRow) bool { return r.ID == id })
-	if at < 0 {
+	if !slices.ContainsFunc(n.rows[table], func(r KeptRow) bool { return r.ID == id }) {
 		return nil, noRow(table, id)
 	}
-	r := removal{rows: map[string][]KeptRow{}, gone: map[string]bool{}}
-	for name, rows := range n.rows {
-		r.rows[name] = rows
-	}
-	r.take(table, n.rows[table][at])
+	r := removal{rows: n.rows, gone: map[rowKey]bool{}}
+	r.take(rowKey{table, id})
 	var out []HangView
-	for _, p := range r.pointing {
-		goes := slices.ContainsFunc(r.changes, func(c journal.Change) bool { return c.Table == p.table && c.ID == p.row.ID && c.After == nil })
-		out = append(out, HangView{Table: p.table, ID: p.row.ID, Name: n.row(p.table, p.row.Row), Goes: goes})
+	for _, c := range r.changes() {
+		if c.Table != table || c.ID != id {
+			out = append(out, HangView{Table: c.Table, ID: c.ID, Name: n.row(c.Table, c.Before), Goes: c.After == nil})
+		}
 	}
 	return out, nil
 }

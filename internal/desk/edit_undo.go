@@ -69,7 +69,7 @@ func sameRow(a, b journal.Row) bool {
 }
 
 func cellAt(row journal.Row, i int) string {
-	if i < len(row) {
+	if i >= 0 && i < len(row) {
 		return row[i]
 	}
 	return ""
