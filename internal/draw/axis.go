@@ -123,7 +123,8 @@ func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
 			continue
 		}
 		first = false
-		c.text(class, (m.from+m.to)/2, y, name)
+		half := widthOf(name, labelSize) / 2
+		c.text(class, max(half, min(s.WidthPX-half, (m.from+m.to)/2)), y, name)
 	}
 }
 

@@ -118,6 +118,10 @@ func (l *lane) picked() string {
 	return w.outline()
 }
 
+// stemThickness is the height from which the leaf is drawn by its silhouette
+// alone [tenths of px].
+const stemThickness = 8
+
 // stem is the line from the sowing to the first leaf: dotted while the plants
 // are indoors.
 func (l *lane) stem(c *sheet) {
@@ -131,7 +135,7 @@ func (l *lane) stem(c *sheet) {
 	}
 	to := from
 	for i := range l.n {
-		if x := float64(l.x[i]) / 10; l.height(i) > 0 && x >= from {
+		if x := float64(l.x[i]) / 10; l.height(i) >= stemThickness && x >= from {
 			to = x
 			break
 		}

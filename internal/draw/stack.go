@@ -114,7 +114,7 @@ func (k *stack) sources() []*band {
 			if stored {
 				course, at, names = s.StoredKg, 1, [2]string{"store", "store2"}
 			}
-			if !any(course) {
+			if !gives(course) {
 				continue
 			}
 			out = append(out, &band{source: s, stored: stored, class: names[counts[at]%2],
@@ -125,7 +125,7 @@ func (k *stack) sources() []*band {
 	return out
 }
 
-func any(course []float64) bool {
+func gives(course []float64) bool {
 	for _, v := range course {
 		if v > 0 {
 			return true

@@ -153,14 +153,20 @@ func round(v float64) float64 {
 // gaps underlines the gaps; with a change tried, the weeks it mends.
 func (k *stack) gaps(c *sheet) {
 	y := float64(k.base)/10 + 6
+	var set []box
 	say := func(first, last cal.Date, words string) {
 		from, to := k.scale.X(first), k.scale.X(last+1)
 		if to <= from {
 			return
 		}
 		c.level("pen", from, to, y)
-		half := widthOf(words, 14) / 2
-		c.text("t-pen mid halo f14", max(half, min(k.scale.WidthPX-half, (from+to)/2)), y+17, words)
+		half := widthOf(words, 14)/2 + 4
+		at := box{x: max(half, min(k.scale.WidthPX-half, (from+to)/2)), y: y, half: half}
+		if words == "" || slices.ContainsFunc(set, at.meets) {
+			return
+		}
+		set = append(set, at)
+		c.text("t-pen mid halo f14", at.x, y+17, words)
 	}
 	if b := k.view.Before; b != nil {
 		for _, m := range mended(b.Gaps, k.view.Gaps) {
