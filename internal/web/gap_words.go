@@ -1,0 +1,42 @@
+package web
+
+import (
+	"garner/internal/cal"
+	"garner/internal/desk"
+	"garner/internal/words"
+)
+
+// rowWords says what a row of the table shows: its next gap with the good and
+// the poor year, or what the desk says when none is likely. The second half may
+// be left away where there is no room.
+func rowWords(v *desk.RibbonView, today cal.Date) (first words.Phrase, more *words.Phrase) {
+	g := v.Gap
+	if g == nil {
+		return sharpened(v.Sentence, today), nil
+	}
+	key := "web.table_short"
+	if g.Now {
+		key = "web.table_short_now"
+	}
+	rest := words.P("web.table_short_poor", words.Args{"poor": g.Poor})
+	return words.P(key, words.Args{"weeks": g.Weeks, "first": words.Sharp(g.First, today), "range": bestWords(g)}), &rest
+}
+
+// bestWords says how short a gap is in the good year of ten.
+func bestWords(g *desk.GapView) words.Phrase {
+	if g.Good == 0 {
+		return words.P("web.table_best_none", nil)
+	}
+	return words.P("web.table_best", words.Args{"good": g.Good})
+}
+
+// gapWords tells a gap of one vegetable: from when until when, how often, and
+// how much lacks.
+func gapWords(g *desk.GapView, today cal.Date) words.Phrase {
+	args := words.Args{"first": words.Sharp(g.First, today), "last": words.Sharp(g.Last, today), "weeks": g.Weeks,
+		"chance": g.Chance, "lacks": g.Lacks, "good": g.Good, "poor": g.Poor}
+	if g.Now {
+		return words.P("web.vegetable_gap_now", args)
+	}
+	return words.P("web.vegetable_gap", args)
+}

@@ -1,0 +1,11 @@
+package web
+
+import "net/http"
+
+// readingRoutes names the pages of the table, its vegetables and their plantings.
+func (s *Server) readingRoutes(mux *http.ServeMux) {
+	mux.Handle("GET /{$}", s.atHome(tablePage))
+	mux.Handle("GET /vegetable/{name}", s.atHome(vegetablePage))
+	mux.Handle("GET /planting/{id}", s.atHome(plantingPage))
+	mux.Handle("POST /try/keep", s.atHome(keepTried))
+}

@@ -1,0 +1,229 @@
+package web
+
+import (
+	"net/url"
+	"sort"
+
+	"garner/internal/cal"
+	"garner/internal/desk"
+	"garner/internal/words"
+)
+
+// tableBody is what the page of the year at the table is given.
+type tableBody struct {
+	Household string
+	Own       bool   // in the household's own order
+	Turned    string // the address of the page in the other order
+	Lead      string
+	Stale     bool
+	Crowded   bool // so many rows that each has one line
+	Hours     dayHours
+	Axis      string // drawings
+	AxisPhone string
+	Rows      []tableRow
+	Share     tableShare
+	Twin      monthTwin
+	Tried     *triedBody
+}
+
+// tableRow is one vegetable of the table.
+type tableRow struct {
+	Name, Title string
+	Path        string
+	Kg          float64
+	Gap         bool
+	First       string // its sentence
+	More        string // the rest of it, where there is room
+	Ribbon      string
+	Changed     string // what a tried change does to it; empty: nothing
+}
+
+// tableShare is the bottom line.
+type tableShare struct {
+	Now, Thin, Poor, Good float64
+	First                 words.Phrase
+	Ribbon                string
+}
+
+// crowded is the number of rows from which each has one line.
+const crowded = 25
+
+// tablePage shows the year at the table.
+func tablePage(v *visit) error {
+	tried, faults := readTried(v.r.URL.Query())
+	if len(faults) > 0 {
+		return faults
+	}
+	view, err := v.office.TableView(tried)
+	if err != nil {
+		return err
+	}
+	var before *desk.TableView
+	if len(tried) > 0 {
+		if before, err = v.office.TableView(nil); err != nil {
+			return err
+		}
+	}
+	b := v.tableBody(view, before, v.query("order") == "own")
+	if before != nil {
+		if err := v.compareTables(b, before, view, tried); err != nil {
+			return err
+		}
+	}
+	return v.showPart(page{Name: "table", Nav: "table", Body: b})
+}
+
+func (v *visit) tableBody(view, before *desk.TableView, own bool) *tableBody {
+	b := &tableBody{Household: view.Household, Own: own, Turned: turned(v.r.URL, own), Stale: view.Stale,
+		Lead:  v.sentence(sharpened(view.Lead, view.Today)),
+		Hours: hoursOf(view.Daylight), Twin: monthsOf(view)}
+	shown := rowOrder(view, own)
+	b.Crowded = len(shown) >= crowded
+	b.Axis, b.AxisPhone = v.axes(view)
+	drawn := v.rowRibbons(view, shown, byName(before), b.Crowded)
+	for i, r := range shown {
+		row := v.tableRow(view, r)
+		row.Ribbon = drawn[i]
+		b.Rows = append(b.Rows, row)
+	}
+	b.Share = tableShare{Now: view.ShareNow, Thin: view.ThinShare, Poor: view.ThinPoor, Good: view.ThinGood,
+		First: words.Sharp(view.Thinnest, view.Today), Ribbon: v.shareRibbon(view)}
+	return b
+}
+
+func (v *visit) tableRow(view *desk.TableView, r *desk.RibbonView) tableRow {
+	row := tableRow{Name: r.Name, Title: capital(r.Plural), Path: vegetablePath(r.Name), Kg: fullWant(r.WantKg), Gap: r.Gap != nil}
+	first, more := rowWords(r, view.Today)
+	row.First = v.sentence(first)
+	if more != nil {
+		row.More = v.words.Text(*more)
+	}
+	return row
+}
+
+// byName finds the vegetables of a table, nil when there is none.
+func byName(view *desk.TableView) map[string]*desk.RibbonView {
+	out := map[string]*desk.RibbonView{}
+	if view != nil {
+		for i := range view.Vegetables {
+			out[view.Vegetables[i].Name] = &view.Vegetables[i]
+		}
+	}
+	return out
+}
+
+// vegetablePath is the address of a vegetable's page.
+func vegetablePath(name string) string { return "/vegetable/" + url.PathEscape(name) }
+
+// turned is the address of the table in the other order.
+func turned(at *url.URL, own bool) string {
+	query := at.Query()
+	query.Del(keptQuery)
+	query.Set("order", "own")
+	if own {
+		query.Del("order")
+	}
+	if len(query) == 0 {
+		return "/"
+	}
+	return "/?" + query.Encode()
+}
+
+// rowOrder returns the wanted vegetables: in the household's own order, or those
+// first that lack most.
+func rowOrder(view *desk.TableView, own bool) []*desk.RibbonView {
+	var rows []*desk.RibbonView
+	for i := range view.Vegetables {
+		if r := &view.Vegetables[i]; fullWant(r.WantKg) > 0 {
+			rows = append(rows, r)
+		}
+	}
+	if own {
+		return rows
+	}
+	sort.SliceStable(rows, func(i, k int) bool {
+		if (rows[i].Gap != nil) != (rows[k].Gap != nil) {
+			return rows[i].Gap != nil
+		}
+		return rows[i].GapKg > rows[k].GapKg
+	})
+	return rows
+}
+
+// fullWant is the want of a whole week at its greatest [kg]; it is the height of
+// a ribbon.
+func fullWant(wantKg []float64) float64 {
+	most := 0.0
+	for _, kg := range wantKg {
+		most = max(most, kg)
+	}
+	return most
+}
+
+// dayHours are the longest and the shortest day of the table [h].
+type dayHours struct{ Longest, Shortest float64 }
+
+func hoursOf(daylight []float64) dayHours {
+	var d dayHours
+	for i, h := range daylight {
+		if i == 0 || h > d.Longest {
+			d.Longest = h
+		}
+		if i == 0 || h < d.Shortest {
+			d.Shortest = h
+		}
+	}
+	return d
+}
+
+// monthTwin is the table in figures: the share of each month's want that is
+// home-grown.
+type monthTwin struct {
+	Months []cal.Date
+	Rows   []monthRow
+}
+
+// monthRow is one vegetable by month; a share under 0 stands where none is
+// wanted.
+type monthRow struct {
+	Title, Path string
+	Kg          float64
+	Shares      []float64
+}
+
+func monthsOf(view *desk.TableView) monthTwin {
+	var t monthTwin
+	var months []int
+	t.Months, months = monthsAlong(view.From, view.Weeks)
+	for _, r := range rowOrder(view, true) {
+		t.Rows = append(t.Rows, monthRow{Title: capital(r.Plural), Path: vegetablePath(r.Name), Kg: fullWant(r.WantKg),
+			Shares: monthShares(r, months, len(t.Months))})
+	}
+	t.Rows = append(t.Rows, monthRow{Shares: monthShares(&view.Share, months, len(t.Months)), Kg: fullWant(view.Share.WantKg)})
+	return t
+}
+
+// monthShares reads the share of each month's want that is on the table off the
+// threads: each thread stands for a tenth of the want.
+func monthShares(r *desk.RibbonView, months []int, n int) []float64 {
+	got, want := make([]float64, n), make([]float64, n)
+	for k, kg := range r.WantKg {
+		want[months[k]] += kg
+		for s := range stepsAWeek {
+			for j := range desk.Threads {
+				got[months[k]] += kg * float64(r.Food[j][k*stepsAWeek+s]) / desk.Threads / stepsAWeek
+			}
+		}
+	}
+	for m := range got {
+		if want[m] <= 0 {
+			got[m] = -1
+			continue
+		}
+		got[m] /= want[m]
+	}
+	return got
+}
+
+// stepsAWeek is the number of a ribbon's steps in a week.
+const stepsAWeek = 4

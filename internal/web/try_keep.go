@@ -1,0 +1,30 @@
+package web
+
+import (
+	"net/url"
+	"strings"
+	"time"
+
+	"garner/internal/desk"
+	"garner/internal/fault"
+	"garner/internal/journal"
+)
+
+// keepTried writes what was tried into the plan in force, as one entry that can
+// be taken back.
+func keepTried(v *visit) error {
+	tried, faults := readTried(url.Values{tryName: v.r.PostForm[tryName]})
+	if len(faults) > 0 {
+		return faults
+	}
+	if len(tried) == 0 {
+		return fault.New(fault.Invalid, "web.try_nothing", nil)
+	}
+	by := desk.Author{Entry: v.field("entry"), Who: v.who, At: v.now().UTC().Format(time.RFC3339)}
+	if err := v.office.KeepTry(by, tried); err != nil {
+		return err
+	}
+	path, _, _ := strings.Cut(v.back("/"), "?")
+	v.kept(&desk.KeptEntry{Entry: journal.Entry{ID: by.Entry}}, path)
+	return nil
+}
