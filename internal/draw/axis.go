@@ -123,7 +123,7 @@ func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
 			continue
 		}
 		first = false
-		half := widthOf(name, labelSize) / 2
+		half := widthOf(name, labelSize)*0.56 + 1 // semi-bold is wider
 		c.text(class, max(half, min(s.WidthPX-half, (m.from+m.to)/2)), y, name)
 	}
 }
