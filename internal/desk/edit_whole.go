@@ -18,17 +18,18 @@ import (
 // Begin writes a whole holding where there is none yet, as one entry.
 func (o *Office) Begin(by Author, h *holding.Holding) error {
 	what := words.P("desk.edit_began", words.Args{"holding": h.Name})
-	return o.replace(by, h, what, func(stands map[string][]KeptRow) error {
+	_, err := o.replace(by, h, what, func(stands map[string][]KeptRow) error {
 		if len(stands["holding"]) > 0 {
 			return fault.New(fault.Conflict, "desk.begun_already", nil)
 		}
 		return nil
 	})
+	return err
 }
 
 // Replace puts a whole holding in place of the one that stands, if any, as one
 // entry. Rows that stay the same are left alone.
-func (o *Office) Replace(by Author, h *holding.Holding) error {
+func (o *Office) Replace(by Author, h *holding.Holding) (*KeptEntry, error) {
 	what := words.P("desk.edit_imported", words.Args{"holding": h.Name})
 	return o.replace(by, h, what, func(map[string][]KeptRow) error { return nil })
 }
@@ -44,7 +45,8 @@ func (o *Office) Import(by Author, files fs.FS) (exchange.Report, error) {
 	if !report.OK() {
 		return report, nil
 	}
-	return report, o.Replace(by, h)
+	_, err = o.Replace(by, h)
+	return report, err
 }
 
 // ImportZip is Import for a zip of the given size [bytes].
@@ -57,7 +59,8 @@ func (o *Office) ImportZip(by Author, zip io.ReaderAt, size int64) (exchange.Rep
 	if !report.OK() {
 		return report, nil
 	}
-	return report, o.Replace(by, h)
+	_, err = o.Replace(by, h)
+	return report, err
 }
 
 // Export returns the files of the holding by name.
@@ -78,19 +81,19 @@ func (o *Office) ExportZip(w io.Writer) error {
 	return exchange.WriteZip(w, h)
 }
 
-func (o *Office) replace(by Author, h *holding.Holding, what words.Phrase, may func(map[string][]KeptRow) error) error {
+func (o *Office) replace(by Author, h *holding.Holding, what words.Phrase, may func(map[string][]KeptRow) error) (*KeptEntry, error) {
 	b, err := book()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if faults := exchange.Check(h, b); len(faults) > 0 {
-		return faults
+		return nil, faults
 	}
 	rows, contents, err := wholeOf(h)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	_, err = o.write(by, func() (journal.Entry, error) {
+	return o.write(by, func() (journal.Entry, error) {
 		would, err := o.keeper.Would(nil)
 		if err != nil {
 			return journal.Entry{}, err
@@ -101,7 +104,6 @@ func (o *Office) replace(by Author, h *holding.Holding, what words.Phrase, may f
 		}
 		return e, may(would.Rows)
 	}, contents...)
-	return err
 }
 
 // wholeOf returns all rows of a holding by table, the weather files among them,

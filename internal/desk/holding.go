@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"bytes"
 	"errors"
 	"io/fs"
 	"os"
@@ -67,6 +68,20 @@ func CheckFiles(path string) (*CheckResult, error) {
 	if err != nil {
 		return nil, err
 	}
+	return &CheckResult{OK: report.OK(), Rows: report.Rows, Faults: report.Faults, Warnings: report.Warnings}, nil
+}
+
+// CheckHolding checks a holding that lies in no files, as its files would be.
+func CheckHolding(h *holding.Holding) (*CheckResult, error) {
+	b, err := book()
+	if err != nil {
+		return nil, err
+	}
+	var packed bytes.Buffer
+	if err := exchange.WriteZip(&packed, h); err != nil {
+		return nil, err
+	}
+	_, report := exchange.CheckZip(bytes.NewReader(packed.Bytes()), int64(packed.Len()), b)
 	return &CheckResult{OK: report.OK(), Rows: report.Rows, Faults: report.Faults, Warnings: report.Warnings}, nil
 }
 

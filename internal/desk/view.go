@@ -45,8 +45,9 @@ type RibbonView struct {
 	Ground   [Threads][]float32
 	Food     [Threads][]float32
 	Over     [3][]float32
-	Gap      *GapView // the next gap; nil when none is likely
-	GapKg    float64  // all that lacks over the table, for the order of rows
+	Chance   []float64 // of the week being short, one for each week
+	Gap      *GapView  // the next gap; nil when none is likely
+	GapKg    float64   // all that lacks over the table, for the order of rows
 	Sentence words.Phrase
 }
 

@@ -13,7 +13,7 @@ import (
 )
 
 // viewForm names the form in which views are kept; another form is another name.
-const viewForm = "table view 1"
+const viewForm = "table view 2"
 
 // TableView returns the first page as it stands or with changes tried. A view
 // computed before from the same inputs is not computed again. When the program
@@ -108,7 +108,7 @@ func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
 
 func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView {
 	v := ribbonOf(t.Ribbon(&t.Vegetables[i]))
-	v.Name, v.WantKg = w.Name, w.Want
+	v.Name, v.WantKg, v.Chance = w.Name, w.Want, w.GapChance
 	v.Plural = vegetablePlural(a.setting.Book, w.Name)
 	for k, g := range t.Gaps(w) {
 		view := gapView(g)

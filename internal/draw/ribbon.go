@@ -253,9 +253,13 @@ func (r *ribbon) wantLines() (usual, short string) {
 // lacking is the share of the want that must be there for a week not to be short.
 const lacking = 0.9
 
-// short tells whether a step's week lies in the gap, or is short in most futures.
+// short tells whether a step's week is short more often than not: as the view
+// says, or where it does not say, by its gap and its threads.
 func (r *ribbon) short(step int) bool {
 	week := weekOf(step)
+	if c := r.view.Chance; week < len(c) {
+		return c[week] >= 0.5
+	}
 	if g := r.view.Gap; g != nil {
 		if day := r.scale.From + cal.Date(7*week); day >= g.First.Monday() && day <= g.Last {
 			return true
