@@ -4,6 +4,8 @@ import (
 	"sync"
 
 	"garner/internal/climate"
+	"garner/internal/crop"
+	"garner/internal/growth"
 	"garner/internal/num"
 )
 
@@ -16,13 +18,38 @@ type Memory struct {
 	beds    shelf[*bedResult]
 	groups  shelf[*groupResult]
 
-	records map[*climate.Record]num.Digest // a record does not change once it was read
+	records  map[*climate.Record]num.Digest // a record does not change once it was read
+	prepared map[preparedKey]*growth.Parameters
+}
+
+// preparedKey names a use made ready for the day loop.
+type preparedKey struct {
+	use      num.Digest
+	start    growth.Start
+	northern bool
+}
+
+// mostPrepared is how many uses are kept ready: several crop books' worth.
+const mostPrepared = 5000
+
+// parameters makes a use ready for the day loop, once for each.
+func (m *Memory) parameters(name num.Digest, u *crop.Use, start growth.Start, northern bool) *growth.Parameters {
+	key := preparedKey{name, start, northern}
+	if p, ok := m.prepared[key]; ok {
+		return p
+	}
+	if len(m.prepared) >= mostPrepared {
+		clear(m.prepared)
+	}
+	p := growth.Prepare(u, start, northern)
+	m.prepared[key] = p
+	return p
 }
 
 // NewMemory returns an empty memory.
 func NewMemory() *Memory {
 	return &Memory{weather: newShelf[*weatherYears](), beds: newShelf[*bedResult](), groups: newShelf[*groupResult](),
-		records: map[*climate.Record]num.Digest{}}
+		records: map[*climate.Record]num.Digest{}, prepared: map[preparedKey]*growth.Parameters{}}
 }
 
 // keptTurns is for how many tables a result that nobody asks for is kept: a few

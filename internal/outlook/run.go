@@ -75,7 +75,7 @@ func (j *job) lay(m *Memory) error {
 		return faults
 	}
 	j.plantings = plantings
-	j.uses = newUses(j.Book, j.Holding.Varieties)
+	j.uses = newUses(j.Book, j.Holding.Varieties, m)
 	if err := j.laySites(m); err != nil {
 		return err
 	}

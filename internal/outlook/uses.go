@@ -17,6 +17,7 @@ type uses struct {
 	book      *crop.Book
 	varieties map[string]crop.Variety
 	prepared  map[useKey]*prepared
+	memory    *Memory
 }
 
 type useKey struct {
@@ -32,8 +33,8 @@ type prepared struct {
 	digest num.Digest
 }
 
-func newUses(book *crop.Book, varieties []crop.Variety) *uses {
-	u := &uses{book: book, varieties: map[string]crop.Variety{}, prepared: map[useKey]*prepared{}}
+func newUses(book *crop.Book, varieties []crop.Variety, m *Memory) *uses {
+	u := &uses{book: book, varieties: map[string]crop.Variety{}, prepared: map[useKey]*prepared{}, memory: m}
 	for _, v := range varieties {
 		u.varieties[v.ID] = v
 	}
@@ -58,7 +59,8 @@ func (u *uses) of(p *plan.Planting, northern bool) (*prepared, error) {
 		own := use.WithVariety(v)
 		use = &own
 	}
-	made := &prepared{use: use, params: growth.Prepare(use, key.start, northern), digest: digestUse(use)}
+	digest := digestUse(use)
+	made := &prepared{use: use, params: u.memory.parameters(digest, use, key.start, northern), digest: digest}
 	u.prepared[key] = made
 	return made, nil
 }
