@@ -130,6 +130,9 @@ func (b *Book) Find(name string) (*Crop, *Use, error) {
 	return nil, nil, fault.New(fault.Conflict, "crop.name_several", words.Args{"name": name, "crops": joined(several)})
 }
 
+// Knows tells whether Find would find a name, without looking for near ones.
+func (b *Book) Knows(name string) bool { return len(b.names.targets[normalise(name)]) == 1 }
+
 func (b *Book) unknown(name string) *fault.Error {
 	nearest := near.Names(name, b.names.printed, 3)
 	if len(nearest) == 0 {
