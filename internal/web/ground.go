@@ -41,7 +41,7 @@ func plantings(v *visit) error {
 		return err
 	}
 	b := plantingsBody{Query: strings.TrimSpace(v.query("q")), By: v.query("by"), Show: v.query("show"),
-		Today: ground.Today, Forecast: ground.Forecast, Counts: map[string]int{}}
+		Today: ground.Today, Forecast: ground.Forecast, Counts: map[string]int{desk.Standing: 0, desk.Ahead: 0, desk.Past: 0}}
 	if b.By != "bed" {
 		b.By = "vegetable"
 	}

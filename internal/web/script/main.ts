@@ -1,10 +1,14 @@
 // What makes the pages answer without a reload. Every page works without it; each
 // part below looks for what it serves on the page and does nothing when it is not
 // there.
+import { findWhileTyping } from "./find";
 import { forgetSaid } from "./said";
 import * as stale from "./stale";
+import * as beginning from "./start";
 import * as trying from "./try";
 
 forgetSaid();
+findWhileTyping();
+beginning.start();
 stale.start();
 trying.start();
