@@ -23,6 +23,8 @@ type App struct {
 	Words    *words.Catalogue
 	Version  string
 	Inside   bool // show what went wrong inside as well, for whoever mends it
+
+	DataDir func() (string, error) // where holdings are kept; nil: the platform's own place
 }
 
 // insideVariable is the variable of the environment that asks to see the inside
@@ -38,6 +40,8 @@ type grammar struct {
 	Window     windowCommand     `cmd:""`
 	Weather    weatherCommands   `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
+	Import     importCommand     `cmd:""`
+	Export     exportCommand     `cmd:""`
 	Completion completionCommand `cmd:""`
 	Version    versionCommand    `cmd:""`
 	Complete   completeCommand   `cmd:"" name:"complete-line" hidden:"" passthrough:""`

@@ -11,7 +11,7 @@ import (
 // checkFilesCommand checks the files of a holding and tells every fault at once.
 type checkFilesCommand struct {
 	Path    string `arg:"" optional:"" placeholder:"FOLDER|ZIP"`
-	Holding string `placeholder:"FOLDER|ZIP"`
+	Holding string `placeholder:"FOLDER|ZIP|ID"`
 	Sample  string `placeholder:"main|south"`
 	JSON    bool   `name:"json"`
 }
@@ -52,24 +52,14 @@ func (c *checkFilesCommand) check(a *App) (*desk.CheckResult, error) {
 	if path == "" {
 		path = c.Holding
 	}
-	if c.Sample == "" {
-		if path == "" {
-			return nil, fault.New(fault.Invalid, "cli.holding_needed", nil)
-		}
+	if c.Sample == "" && isPath(path) {
 		return desk.CheckFiles(path)
 	}
-	if path != "" {
-		return nil, fault.New(fault.Conflict, "cli.holding_twice", nil)
-	}
-	h, err := holdingFlags{Sample: c.Sample}.open(a)
+	h, err := holdingFlags{Holding: path, Sample: c.Sample}.open(a)
 	if err != nil {
 		return nil, err
 	}
-	return &desk.CheckResult{OK: true, Rows: map[string]int{
-		"sites": len(h.Sites), "beds": len(h.Beds), "covers": len(h.Covers), "plantings": len(h.Plantings),
-		"plans": len(h.Plans), "changes": len(h.Changes), "varieties": len(h.Varieties),
-		"wants": len(h.Wants), "stores": len(h.Stores), "batches": len(h.Batches), "records": len(h.Records),
-	}}, nil
+	return desk.CheckHolding(h)
 }
 
 // showCheck writes what is wrong, what is odd and how much was read.

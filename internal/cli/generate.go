@@ -34,6 +34,9 @@ func (c *generateCommand) Run(a *App) error {
 	var f flags
 	years := f.whole("--years", c.Years, 1, maxYears, 1)
 	seed := f.seed(c.Seed)
+	if err := c.settle(a, c.Site, c.Normals); err != nil {
+		return err
+	}
 	if !c.given() {
 		f.need("--site", c.Site)
 		f.need("--normals", c.Normals)

@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"slices"
+
 	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/holding"
@@ -19,14 +21,28 @@ var samples = []string{mainSample, southSample}
 
 // holdingFlags say which holding a command works on.
 type holdingFlags struct {
-	Holding string `placeholder:"FOLDER|ZIP"`
+	Holding string `placeholder:"FOLDER|ZIP|ID"`
 	Sample  string `placeholder:"main|south"`
 }
 
 // given tells whether a holding was named at all.
 func (s holdingFlags) given() bool { return s.Holding != "" || s.Sample != "" }
 
-// open reads the holding named. Its warnings are said on the way.
+// settle takes the one holding that is kept here when none was named and the
+// other flags do not answer without one. Nothing is taken when there is none.
+func (s *holdingFlags) settle(a *App, others ...string) error {
+	if s.given() || !slices.Contains(others, "") {
+		return nil
+	}
+	kept, err := a.keptHoldings("")
+	if len(kept) == 1 {
+		s.Holding = kept[0].ID
+	}
+	return err
+}
+
+// open reads the holding named, else the only one that is kept here. Warnings
+// are said on the way.
 func (s holdingFlags) open(a *App) (*holding.Holding, error) {
 	var f flags
 	sample := f.oneOf("--sample", s.Sample, samples)
@@ -36,11 +52,14 @@ func (s holdingFlags) open(a *App) (*holding.Holding, error) {
 	case s.Holding != "" && s.Sample != "":
 		return nil, fault.New(fault.Conflict, "cli.holding_twice", nil)
 	case s.Holding == "" && s.Sample == "":
-		return nil, fault.New(fault.Invalid, "cli.holding_needed", nil)
+		return a.onlyKept()
 	case sample == mainSample:
 		return desk.Sample("")
 	case sample != "":
 		return desk.Sample(sample)
+	}
+	if !isPath(s.Holding) {
+		return a.openKept(s.Holding)
 	}
 	h, faults, warnings, err := desk.OpenHolding(s.Holding)
 	if err != nil {

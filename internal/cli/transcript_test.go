@@ -28,6 +28,7 @@ func TestTranscripts(t *testing.T) {
 		Dir: "testdata", Cmds: commands, RequireExplicitExec: true,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("HAND", hand) // a small holding written by hand
+			env.Setenv("GARNER_DATA", filepath.Join(env.WorkDir, "kept"))
 			return nil
 		},
 	})

@@ -33,6 +33,7 @@ var exitCodes = map[fault.Kind]int{
 	fault.OutOfRange: 2,
 	fault.NotFound:   3,
 	fault.NoAnswer:   4,
+	fault.Storage:    5,
 }
 
 // tell says an error on standard error and returns its exit code. An error that

@@ -45,6 +45,9 @@ func (c *windowCommand) Run(a *App) error {
 		Chance: f.share("--chance", c.Chance, usualChance),
 		Seed:   f.seed(c.Seed),
 	}
+	if err := c.settle(a, c.Site, c.Normals); err != nil {
+		return err
+	}
 	if !c.given() {
 		f.need("--site", c.Site)
 		f.need("--normals", c.Normals)

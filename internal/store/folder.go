@@ -34,6 +34,9 @@ const (
 	holdingSuffix = ".db"
 )
 
+// Exists tells whether anything is kept in a data directory.
+func Exists(dir string) bool { return exists(filepath.Join(dir, serverFile)) }
+
 // Folder opens a data directory, and makes it when there is none.
 func Folder(dir string) (*Data, error) {
 	dir, err := filepath.Abs(dir)
