@@ -12,10 +12,12 @@ import (
 // Office is one household's desk: the use cases of the pages over what the
 // keeper keeps. It may be used from many places at once.
 type Office struct {
-	keeper Keeper
+	keeper  Keeper
+	editing sync.Mutex // one edit is made at a time
 
 	computing sync.Mutex // one table is computed at a time
 	memory    *outlook.Memory
+	views     *viewMemory
 	last      computed // the last table as it stands, and the last one tried
 	tried     computed
 }
@@ -28,7 +30,7 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory()}
+	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory()}
 }
 
 // Holding returns the holding as it stands.

@@ -42,6 +42,8 @@ type RibbonView struct {
 	Name     string
 	Plural   string
 	WantKg   []float64 // a week, one for each week
+	FreshKg  []float64 // eaten out of the ground, mean, by week
+	StoredKg []float64 // eaten out of store, mean, by week
 	Ground   [Threads][]float32
 	Food     [Threads][]float32
 	Over     [3][]float32

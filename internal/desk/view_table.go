@@ -13,7 +13,7 @@ import (
 )
 
 // viewForm names the form in which views are kept; another form is another name.
-const viewForm = "table view 2"
+const viewForm = "table view 3"
 
 // TableView returns the first page as it stands or with changes tried. A view
 // computed before from the same inputs is not computed again. When the program
@@ -30,9 +30,10 @@ func (o *Office) TableView(try []plan.Change) (*TableView, error) {
 	}
 	if !a.tried && o.cold() {
 		if view, ok := o.keptView(latestView()); ok {
-			view.Stale = true
+			old := *view
+			old.Stale = true
 			go func() { _, _ = o.makeTableView(a, key) }()
-			return view, nil
+			return &old, nil
 		}
 	}
 	return o.makeTableView(a, key)
@@ -58,6 +59,9 @@ func (o *Office) cold() bool {
 }
 
 func (o *Office) keptView(key num.Digest) (*TableView, bool) {
+	if view := o.views.table(key); view != nil {
+		return view, true
+	}
 	text, ok, err := o.keeper.Result(key)
 	if err != nil || !ok {
 		return nil, false
@@ -66,6 +70,7 @@ func (o *Office) keptView(key num.Digest) (*TableView, bool) {
 	if json.Unmarshal(text, view) != nil {
 		return nil, false
 	}
+	o.views.keepTable(key, view)
 	return view, true
 }
 
@@ -75,11 +80,13 @@ func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
 		return nil, err
 	}
 	view := tableView(a, t, t.Summarise(true))
+	o.views.keepTable(key, view)
 	text, err := json.Marshal(view)
 	if err != nil {
 		return nil, err
 	}
 	if !a.tried {
+		o.views.keepTable(latestView(), view)
 		if err := o.keeper.Keep(key, text); err != nil {
 			return nil, err
 		}
@@ -109,6 +116,7 @@ func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
 func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView {
 	v := ribbonOf(t.Ribbon(&t.Vegetables[i]))
 	v.Name, v.WantKg, v.Chance = w.Name, w.Want, w.GapChance
+	v.FreshKg, v.StoredKg = w.Fresh, w.Stored
 	v.Plural = vegetablePlural(a.setting.Book, w.Name)
 	for k, g := range t.Gaps(w) {
 		view := gapView(g)

@@ -17,6 +17,9 @@ import (
 // VegetableView returns one vegetable as it stands, or with changes tried and
 // then how it stood before.
 func (o *Office) VegetableView(name string, try []plan.Change) (*VegetableView, error) {
+	if len(try) == 0 {
+		return o.standingView(name)
+	}
 	a, err := o.ask(try)
 	if err != nil {
 		return nil, err
@@ -29,20 +32,31 @@ func (o *Office) VegetableView(name string, try []plan.Change) (*VegetableView, 
 	if err != nil {
 		return nil, err
 	}
-	if len(try) == 0 {
-		return v, nil
-	}
 	v.Tried = try
-	stands, err := o.ask(nil)
+	v.Before, err = o.standingView(name)
+	if fault.KindOf(err) == fault.NotFound {
+		return v, nil // only the change grows it
+	}
+	return v, err
+}
+
+// standingView is a vegetable as it stands.
+func (o *Office) standingView(name string) (*VegetableView, error) {
+	a, err := o.ask(nil)
 	if err != nil {
 		return nil, err
 	}
-	if t, err = o.table(stands); err != nil {
+	key := vegetableKey{a.version, a.setting.Today, name}
+	if v := o.views.vegetable(key); v != nil {
+		return v, nil
+	}
+	t, err := o.table(a)
+	if err != nil {
 		return nil, err
 	}
-	v.Before, err = o.vegetableView(stands, t, name)
-	if fault.KindOf(err) == fault.NotFound {
-		return v, nil // only the change grows it
+	v, err := o.vegetableView(a, t, name)
+	if err == nil {
+		o.views.keepVegetable(key, v)
 	}
 	return v, err
 }

@@ -10,21 +10,21 @@ import (
 
 // plantingBody is what the page of one planting is given.
 type plantingBody struct {
-	ID, Title     string
-	Vegetable     string // its name at the table
-	VegetablePath string
-	When          string
-	Why           []string
-	Course        string // drawing
-	Days          []courseRow
-	Stages        []stageRow
-	Yield         [3]float64
-	AreaM2        float64
-	Ends          []endRow
-	Cautions      []string
-	Facts         []desk.FactView
-	Edit          string
-	Tried         []string
+	ID, Title      string
+	VegetableTitle string // its name at the table
+	VegetablePath  string
+	When           string
+	Why            []string
+	Course         string // drawing
+	Days           []courseRow
+	Stages         []stageRow
+	Yield          [3]float64
+	AreaM2         float64
+	Ends           []endRow
+	Cautions       []string
+	Facts          []desk.FactView
+	Edit           string
+	Tried          []string
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -75,8 +75,8 @@ func plantingPage(v *visit) error {
 }
 
 func (v *visit) plantingBody(view *desk.PlantingView, today cal.Date) *plantingBody {
-	b := &plantingBody{ID: view.ID, Title: capital(view.Name), Vegetable: view.Vegetable,
-		When: v.whenWords(&view.PlantingLine, today), AreaM2: view.AreaM2, Yield: view.YieldKg,
+	b := &plantingBody{ID: view.ID, Title: capital(view.Name), VegetableTitle: capital(view.Vegetable),
+		When: v.whenWords(&view.PlantingLine, today) + ".", AreaM2: view.AreaM2, Yield: view.YieldKg,
 		Cautions: view.Cautions, Facts: view.Facts, Edit: plantingPath(view.ID) + "/edit"}
 	for _, why := range view.Why {
 		b.Why = append(b.Why, v.sentence(sharpened(why, today)))

@@ -2,8 +2,10 @@ package web
 
 import (
 	"html/template"
+	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"os"
 	"strings"
 	"sync"
 	"testing"
@@ -50,7 +52,7 @@ var demo = sync.OnceValues(func() (*Server, *desk.Office) {
 
 func serverOver(h *holding.Holding, w *words.Catalogue) (*Server, *desk.Office) {
 	office := desk.NewOffice(&shelf{h: h, results: map[num.Digest][]byte{}})
-	s, err := New(Options{Offices: func(string) (*desk.Office, error) { return office, nil }, Words: w, Who: "test",
+	s, err := New(Options{Offices: func(string) (*desk.Office, error) { return office, nil }, Words: w, Who: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 		Now: func() time.Time { return time.Date(2027, 1, 4, 9, 0, 0, 0, time.UTC) }})
 	if err != nil {
 		panic(err)
@@ -84,6 +86,23 @@ func TestTableShowsEveryWantedVegetable(t *testing.T) {
 		v := &view.Vegetables[i]
 		if fullWant(v.WantKg) > 0 && !strings.Contains(html, `data-vegetable="`+template.HTMLEscapeString(v.Name)+`"`) {
 			t.Errorf("%s is wanted and has no row", v.Name)
+		}
+	}
+}
+
+// Every planting's page can be read.
+func TestPlantingPagesAreRead(t *testing.T) {
+	s, office := demo()
+	h, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, p := range h.Plantings {
+		if i%9 != 0 || p.Plan != h.Plan {
+			continue
+		}
+		if code, html := get(t, s, plantingPath(p.ID)); code != http.StatusOK || !strings.Contains(html, s.words.Format().SquareMetres(p.AreaM2)) {
+			t.Errorf("%s: %d", p.ID, code)
 		}
 	}
 }

@@ -191,29 +191,31 @@ type monthRow struct {
 	Shares      []float64
 }
 
+// monthsOf tells the table by month: each wanted vegetable, then all together.
 func monthsOf(view *desk.TableView) monthTwin {
 	var t monthTwin
-	var months []int
-	t.Months, months = monthsAlong(view.From, view.Weeks)
+	var of []int
+	t.Months, of = monthsAlong(view.From, view.Weeks)
+	got, want := make([]float64, view.Weeks), make([]float64, view.Weeks)
 	for _, r := range rowOrder(view, true) {
+		eaten := make([]float64, view.Weeks)
+		for k := range eaten {
+			eaten[k] = r.FreshKg[k] + r.StoredKg[k]
+			got[k], want[k] = got[k]+eaten[k], want[k]+r.WantKg[k]
+		}
 		t.Rows = append(t.Rows, monthRow{Title: capital(r.Plural), Path: vegetablePath(r.Name), Kg: fullWant(r.WantKg),
-			Shares: monthShares(r, months, len(t.Months))})
+			Shares: monthShares(eaten, r.WantKg, of, len(t.Months))})
 	}
-	t.Rows = append(t.Rows, monthRow{Shares: monthShares(&view.Share, months, len(t.Months)), Kg: fullWant(view.Share.WantKg)})
+	t.Rows = append(t.Rows, monthRow{Kg: fullWant(want), Shares: monthShares(got, want, of, len(t.Months))})
 	return t
 }
 
-// monthShares reads the share of each month's want that is on the table off the
-// threads: each thread stands for a tenth of the want.
-func monthShares(r *desk.RibbonView, months []int, n int) []float64 {
-	got, want := make([]float64, n), make([]float64, n)
-	for k, kg := range r.WantKg {
-		want[months[k]] += kg
-		for s := range stepsAWeek {
-			for j := range desk.Threads {
-				got[months[k]] += kg * float64(r.Food[j][k*stepsAWeek+s]) / desk.Threads / stepsAWeek
-			}
-		}
+// monthShares is the share of each month's want that is eaten.
+func monthShares(eaten, wanted []float64, of []int, months int) []float64 {
+	got, want := make([]float64, months), make([]float64, months)
+	for k := range wanted {
+		got[of[k]] += eaten[k]
+		want[of[k]] += wanted[k]
 	}
 	for m := range got {
 		if want[m] <= 0 {

@@ -251,9 +251,17 @@ func (v *visit) changedWords(was, is *desk.RibbonView) string {
 	return v.say("web.table_lacks_more", words.Args{"kg": -less})
 }
 
-// wholeShare is the share of the whole want that is home-grown, read off the
-// threads of the bottom ribbon.
+// wholeShare is the share of the whole want that is home-grown.
 func wholeShare(view *desk.TableView) float64 {
-	shares := monthShares(&view.Share, make([]int, view.Weeks), 1)
-	return max(0, shares[0])
+	got, want := 0.0, 0.0
+	for i := range view.Vegetables {
+		r := &view.Vegetables[i]
+		for k, kg := range r.WantKg {
+			got, want = got+r.FreshKg[k]+r.StoredKg[k], want+kg
+		}
+	}
+	if want <= 0 {
+		return 0
+	}
+	return got / want
 }

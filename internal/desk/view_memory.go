@@ -1,0 +1,61 @@
+package desk
+
+import (
+	"sync"
+
+	"garner/internal/cal"
+	"garner/internal/num"
+)
+
+// mostViews is how many views of each kind are kept at hand.
+const mostViews = 40
+
+// viewMemory keeps the views last shown at hand, so that they need not be read or
+// made again. What is in it is not changed.
+type viewMemory struct {
+	mu         sync.Mutex
+	tables     map[num.Digest]*TableView
+	vegetables map[vegetableKey]*VegetableView
+}
+
+// vegetableKey names a vegetable as it stands on a day: any entry may change its
+// names, and so the version tells it.
+type vegetableKey struct {
+	version int64
+	today   cal.Date
+	name    string
+}
+
+func newViewMemory() *viewMemory {
+	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{}}
+}
+
+func (m *viewMemory) table(key num.Digest) *TableView {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.tables[key]
+}
+
+func (m *viewMemory) keepTable(key num.Digest, v *TableView) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.tables) >= mostViews {
+		clear(m.tables)
+	}
+	m.tables[key] = v
+}
+
+func (m *viewMemory) vegetable(key vegetableKey) *VegetableView {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.vegetables[key]
+}
+
+func (m *viewMemory) keepVegetable(key vegetableKey, v *VegetableView) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.vegetables) >= mostViews {
+		clear(m.vegetables)
+	}
+	m.vegetables[key] = v
+}
