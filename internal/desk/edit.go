@@ -89,21 +89,31 @@ func noRow(table, id string) error {
 	return fault.New(fault.NotFound, "desk.row_unknown", words.Args{"kind": kindName(table), "id": id})
 }
 
-// draftOf makes an entry over the holding as it stands. It is asked again when
-// another entry came between.
-type draftOf func() (journal.Entry, error)
+// draftOf makes an entry over the holding as it stands, with the content of the
+// weather files it brings. It is asked again when another entry came between.
+type draftOf func() (e journal.Entry, files [][]byte, err error)
 
-// mostTries is how often an edit is made anew because others came between.
+// mostTries is how often an edit is made anew because another process came
+// between.
 const mostTries = 8
 
 // write makes the entry an edit comes to, once the whole holding with it is
 // sound. An entry with the author's key is returned as it was made.
-func (o *Office) write(by Author, draft draftOf, files ...[]byte) (*KeptEntry, error) {
+func (o *Office) write(by Author, draft func() (journal.Entry, error)) (*KeptEntry, error) {
+	return o.writeWith(by, func() (journal.Entry, [][]byte, error) {
+		e, err := draft()
+		return e, nil, err
+	})
+}
+
+func (o *Office) writeWith(by Author, draft draftOf) (*KeptEntry, error) {
+	o.editing.Lock()
+	defer o.editing.Unlock()
 	if made, err := o.made(by); made != nil || err != nil {
 		return made, err
 	}
 	for range mostTries {
-		e, err := draft()
+		e, files, err := draft()
 		if err != nil {
 			return nil, err
 		}

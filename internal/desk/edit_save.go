@@ -3,6 +3,7 @@ package desk
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"garner/internal/exchange"
 	"garner/internal/fault"
@@ -12,7 +13,7 @@ import (
 )
 
 // Save writes a row of a table: a new one when there is none with the id and
-// base is 0; an empty id is then made. Columns that cells does not name stay as
+// base is 0; an empty id is taken from the cells, else made. Columns that cells does not name stay as
 // they are. A row that is no longer of the version base gives a *Conflict. What
 // is wrong comes as a fault.List, each with the column it is about.
 func (o *Office) Save(by Author, table, id string, cells map[string]string, base int64) (*KeptEntry, error) {
@@ -36,31 +37,22 @@ func (o *Office) saving(table string, columns []string, id string, cells map[str
 	if err != nil {
 		return nil, err
 	}
-	at := slices.IndexFunc(rows, func(r KeptRow) bool { return r.ID == id && id != "" })
-	c := journal.Change{Table: table, ID: id, Place: 1}
+	c, stood := startOf(table, rows, id)
 	given := make(journal.Row, len(columns))
-	stood := int64(0)
-	switch {
-	case at >= 0:
-		c.Before, c.Place, stood = rows[at].Row, rows[at].Place, rows[at].Version
-		copy(given, rows[at].Row)
-	case len(rows) > 0:
-		c.Place = rows[len(rows)-1].Place + 1
-	}
+	copy(given, c.Before)
 	if wrong := fillIn(given, columns, cells); wrong != nil {
 		return nil, wrong
 	}
 	if id == "" {
-		if id, err = o.newID(table, cellsOf(columns, given)); err != nil {
+		if c.ID, err = o.idOf(table, cellsOf(columns, given), rows); err != nil {
 			return nil, err
 		}
-		c.ID = id
 	}
-	given[0] = id
+	given[0] = c.ID
 	after, faults := exchange.Tidy(table, given)
 	switch {
 	case base != stood:
-		return nil, &Conflict{Table: table, ID: id, Yours: after, Stood: c.Before}
+		return nil, &Conflict{Table: table, ID: c.ID, Yours: after, Stood: c.Before}
 	case len(faults) > 0:
 		return nil, faults
 	case c.Before != nil && slices.Equal(after, c.Before):
@@ -68,6 +60,31 @@ func (o *Office) saving(table string, columns []string, id string, cells map[str
 	}
 	c.After = after
 	return &c, nil
+}
+
+// startOf is a change of a row before anything is said of it, and the version
+// that last touched the row. A new row comes last.
+func startOf(table string, rows []KeptRow, id string) (c journal.Change, stood int64) {
+	c = journal.Change{Table: table, ID: id, Place: 1}
+	if len(rows) > 0 {
+		c.Place = rows[len(rows)-1].Place + 1
+	}
+	if at := slices.IndexFunc(rows, func(r KeptRow) bool { return r.ID == id }); at >= 0 {
+		c.Before, c.Place, stood = rows[at].Row, rows[at].Place, rows[at].Version
+	}
+	return c, stood
+}
+
+// idOf is the id of a new row: the one given in its cells, else one that is made.
+func (o *Office) idOf(table string, cells map[string]string, rows []KeptRow) (string, error) {
+	id := strings.TrimSpace(cells["id"])
+	switch {
+	case id == "":
+		return o.newID(table, cells)
+	case slices.ContainsFunc(rows, func(r KeptRow) bool { return r.ID == id }):
+		return "", fault.List{fault.New(fault.Conflict, "desk.id_taken", words.Args{"given": id}).In(fault.Place{File: table + ".csv", Column: "id"})}
+	}
+	return id, nil
 }
 
 // fillIn puts the cells of a form into a row. The id is not among what a form

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"garner/internal/desk"
@@ -458,6 +459,79 @@ func TestAHoldingBeginsOnce(t *testing.T) {
 	if _, err := o.Holding(); fault.KindOf(err) != fault.NotFound {
 		t.Errorf("after the beginning was taken back: %v", err)
 	}
+}
+
+// Own normals are kept, replace those before, and can be taken back.
+func TestWeatherOfOnesOwn(t *testing.T) {
+	o := office(t)
+	start := export(t, o)
+	h, err := o.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	warmer := *h.Weather[0].Normals
+	for i := range warmer {
+		warmer[i].TMaxC++
+	}
+	w := h.Weather[0]
+	w.Normals = &warmer
+	e, err := o.SaveWeather(by("a"), w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := said(e); got != "told the weather of Valley floor" || len(e.Changes) != 1 {
+		t.Errorf("%s, %v", got, e.Changes)
+	}
+	now, err := o.Holding()
+	if err != nil || *now.Weather[0].Normals != warmer || *h.Weather[0].Normals == warmer {
+		t.Errorf("%v", err)
+	}
+	if now.Weather[0].Record != h.Weather[0].Record {
+		t.Error("the days were read again")
+	}
+	if _, err := o.Undo(by("b"), "a"); err != nil {
+		t.Fatal(err)
+	}
+	if export(t, o) != start {
+		t.Error("something was left")
+	}
+}
+
+// Many at once lose nothing and wait for each other.
+func TestManyEditAtOnce(t *testing.T) {
+	o := office(t)
+	const people, each = 6, 5
+	var done sync.WaitGroup
+	for p := range people {
+		done.Go(func() {
+			for n := range each {
+				if _, err := o.Save(by(fmt.Sprint(p, "-", n)), "stores", "", map[string]string{
+					"name": "Shed", "method": "clamp", "winter_c": "3", "summer_c": "14", "capacity_kg": "10"}, 0); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	done.Wait()
+	entries, err := o.Entries(100)
+	if err != nil || len(entries) != people*each+1 {
+		t.Errorf("%d entries, %v", len(entries), err)
+	}
+}
+
+// A short name that is given is kept, and told when it is taken.
+func TestAShortNameMayBeGiven(t *testing.T) {
+	o := office(t)
+	cells := map[string]string{"id": "h1", "site": "home", "name": "New", "length_m": "5", "width_m": "1"}
+	_, err := o.Save(by("a"), "beds", "", cells, 0)
+	if list, ok := err.(fault.List); !ok || list[0].Phrase.Key != "desk.id_taken" || list[0].At.Column != "id" {
+		t.Errorf("%v", err)
+	}
+	cells["id"] = "by-the-gate"
+	if _, err := o.Save(by("b"), "beds", "", cells, 0); err != nil {
+		t.Fatal(err)
+	}
+	row(t, o, "beds", "by-the-gate")
 }
 
 // Every column and every value of a closed list has its words.

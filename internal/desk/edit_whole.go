@@ -15,7 +15,8 @@ import (
 	"garner/internal/words"
 )
 
-// Begin writes a whole holding where there is none yet, as one entry.
+// Begin writes a whole holding where there is none yet, as one entry. The error
+// is a fault.List when the holding is not sound.
 func (o *Office) Begin(by Author, h *holding.Holding) error {
 	what := words.P("desk.edit_began", words.Args{"holding": h.Name})
 	_, err := o.replace(by, h, what, func(stands map[string][]KeptRow) error {
@@ -81,6 +82,7 @@ func (o *Office) ExportZip(w io.Writer) error {
 	return exchange.WriteZip(w, h)
 }
 
+// replace puts a whole holding in place of what stands, when it may.
 func (o *Office) replace(by Author, h *holding.Holding, what words.Phrase, may func(map[string][]KeptRow) error) (*KeptEntry, error) {
 	b, err := book()
 	if err != nil {
@@ -89,21 +91,31 @@ func (o *Office) replace(by Author, h *holding.Holding, what words.Phrase, may f
 	if faults := exchange.Check(h, b); len(faults) > 0 {
 		return nil, faults
 	}
+	return o.writeWith(by, func() (journal.Entry, [][]byte, error) {
+		stands, err := o.keeper.Would(nil)
+		if err != nil {
+			return journal.Entry{}, nil, err
+		}
+		changes, files, err := replacing(stands.Rows, h)
+		if err != nil {
+			return journal.Entry{}, nil, err
+		}
+		return journal.Entry{What: what, Changes: changes}, files, may(stands.Rows)
+	})
+}
+
+// replacing is what makes the rows that stand into those of a holding, with the
+// content of its weather files.
+func replacing(stands map[string][]KeptRow, h *holding.Holding) ([]journal.Change, [][]byte, error) {
 	rows, contents, err := wholeOf(h)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return o.write(by, func() (journal.Entry, error) {
-		would, err := o.keeper.Would(nil)
-		if err != nil {
-			return journal.Entry{}, err
-		}
-		e := journal.Entry{What: what}
-		for _, table := range append(exchange.Tables(), FilesTable) {
-			e.Changes = append(e.Changes, becoming(table, would.Rows[table], rows[table])...)
-		}
-		return e, may(would.Rows)
-	}, contents...)
+	var changes []journal.Change
+	for _, table := range append(exchange.Tables(), FilesTable) {
+		changes = append(changes, becoming(table, stands[table], rows[table])...)
+	}
+	return changes, contents, nil
 }
 
 // wholeOf returns all rows of a holding by table, the weather files among them,
@@ -120,82 +132,4 @@ func wholeOf(h *holding.Holding) (rows map[string][][]string, contents [][]byte,
 		contents = append(contents, files[name])
 	}
 	return rows, contents, nil
-}
-
-// becoming is what makes a table's rows into others, in their order. When rows
-// that stay have changed places, all are taken out and put in anew.
-func becoming(table string, stands []KeptRow, rows [][]string) []journal.Change {
-	var out []journal.Change
-	wanted := map[string]bool{}
-	for _, r := range rows {
-		wanted[r[0]] = true
-	}
-	at := map[string]int{}
-	for i, r := range stands {
-		at[r.ID] = i
-		if !wanted[r.ID] {
-			out = append(out, journal.Change{Table: table, ID: r.ID, Before: r.Row, Place: r.Place})
-		}
-	}
-	places := placesFor(stands, at, rows)
-	for i, row := range rows {
-		c := journal.Change{Table: table, ID: row[0], After: row, Place: places[i]}
-		if k, known := at[row[0]]; known {
-			c.Before = stands[k].Row
-			if stands[k].Place != c.Place {
-				out = append(out, journal.Change{Table: table, ID: row[0], Before: c.Before, Place: stands[k].Place})
-				c.Before = nil
-			} else if slices.Equal(c.Before, c.After) {
-				continue
-			}
-		}
-		out = append(out, c)
-	}
-	return out
-}
-
-// placesFor gives rows rising places. Those that stand keep theirs when they
-// are still in the same order, and there is room between them.
-func placesFor(stands []KeptRow, at map[string]int, rows [][]string) []float64 {
-	places := make([]float64, len(rows))
-	last, waiting := 0.0, 0 // the place before, and rows since that need one
-	for i, row := range rows {
-		k, known := at[row[0]]
-		if !known {
-			waiting++
-			continue
-		}
-		if !spread(places[i-waiting:i], last, stands[k].Place) {
-			return counted(len(rows))
-		}
-		places[i], last, waiting = stands[k].Place, stands[k].Place, 0
-	}
-	for i := len(rows) - waiting; i < len(rows); i++ {
-		last++
-		places[i] = last
-	}
-	return places
-}
-
-// spread puts places between two others; false when they do not rise.
-func spread(places []float64, from, to float64) bool {
-	step := (to - from) / float64(len(places)+1)
-	before := from
-	for i := range places {
-		places[i] = from + step*float64(i+1)
-		if places[i] <= before {
-			return false
-		}
-		before = places[i]
-	}
-	return before < to
-}
-
-// counted are the places 1, 2, 3 and on.
-func counted(n int) []float64 {
-	places := make([]float64, n)
-	for i := range places {
-		places[i] = float64(i + 1)
-	}
-	return places
 }

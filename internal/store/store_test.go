@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"errors"
+	"io/fs"
 	"os"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"garner/internal/exchange"
 	"garner/internal/fault"
 	"garner/internal/journal"
+	"garner/internal/sample"
 	"garner/internal/words"
 )
 
@@ -47,6 +49,34 @@ func TestExportIsWhatWasImported(t *testing.T) {
 	defer again.Close()
 	if !bytes.Equal(before, export(t, desk.NewOffice(again))) {
 		t.Error("the holding was another after it was opened again")
+	}
+}
+
+// Forty years of daily weather and a full plan go in and out the same.
+func TestDemosComeOutAsTheyWentIn(t *testing.T) {
+	for _, name := range []string{"", "south"} {
+		files, err := sample.Files(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := inFolder(t).Create("demo")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer s.Close()
+		o := desk.NewOffice(s)
+		if report, err := o.Import(desk.Author{Entry: "first"}, files); err != nil || !report.OK() {
+			t.Fatal(err, report.Faults)
+		}
+		got, err := o.Export()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for file, content := range got {
+			if want, err := fs.ReadFile(files, file); err != nil || !bytes.Equal(want, content) {
+				t.Errorf("%s: %v", file, err)
+			}
+		}
 	}
 }
 
