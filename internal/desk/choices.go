@@ -1,5 +1,7 @@
 package desk
 
+import "garner/internal/appetite"
+
 // Choice is something that can be grown: a use of a crop of the book.
 type Choice struct {
 	Crop, Use string
@@ -22,4 +24,14 @@ func Choices() ([]Choice, error) {
 		}
 	}
 	return out, nil
+}
+
+// Offered lists the vegetables that a household is asked about, what most eat
+// often first, each with its season on its side of the line.
+func Offered(south bool) ([]appetite.Offer, error) {
+	b, err := book()
+	if err != nil {
+		return nil, err
+	}
+	return appetite.Offered(b, south), nil
 }

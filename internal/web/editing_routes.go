@@ -10,6 +10,10 @@ func (s *Server) editingRoutes(mux *http.ServeMux) {
 	mux.Handle("GET /wants", s.atHome(wants))
 	mux.Handle("GET /stores", s.atHome(stores))
 	mux.Handle("GET /history", s.atHome(history))
+	mux.Handle("GET /start", s.open(startPage))
+	mux.Handle("POST /start", s.open(startPosted))
+	mux.Handle("GET /start/places", s.open(startPlaces))
+	mux.Handle("POST /start/sample", s.open(startSample))
 	mux.Handle("POST /undo", s.atHome(undo))
 	for _, f := range []*rowForm{&plantingForm, &bedForm, &coverForm, &wantForm, &storeForm} {
 		s.mountRows(mux, f)

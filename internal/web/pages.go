@@ -93,3 +93,10 @@ func (p *pages) render(f framed) ([]byte, error) {
 	}
 	return b.Bytes(), nil
 }
+
+// renderNamed sets one named part of a page by itself.
+func (p *pages) renderNamed(page, part string, body any) ([]byte, error) {
+	var b bytes.Buffer
+	err := p.byName[page].ExecuteTemplate(&b, part, body)
+	return b.Bytes(), err
+}
