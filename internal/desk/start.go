@@ -55,8 +55,10 @@ func Plan(s Start) (*holding.Holding, []notebook.Line, fault.List) {
 		h.ID = homeSite
 	}
 	h.Plans = []plan.Plan{{ID: mainPlan, Name: inWords("desk.start_plan")}}
-	today, err := s.day()
-	faults = append(faults, listOf(err)...)
+	today, wrong := s.day()
+	if wrong != nil {
+		faults = append(faults, wrong)
+	}
 	faults = append(faults, s.placeOn(h)...)
 	faults = append(faults, s.bedsOn(h)...)
 	south := len(h.Sites) > 0 && h.Sites[0].Location.LatitudeDeg < 0
@@ -77,19 +79,18 @@ func Plan(s Start) (*holding.Holding, []notebook.Line, fault.List) {
 	return h, lines, nil
 }
 
-// day is the day the notebook is read on.
-func (s *Start) day() (cal.Date, error) {
-	h := &holding.Holding{Zone: s.Zone, Today: cal.None}
-	if s.Zone == "" || s.Zone == "Local" {
-		return cal.None, fault.New(fault.Invalid, "desk.zone", words.Args{"zone": s.Zone})
-	}
-	if _, err := time.LoadLocation(s.Zone); err != nil {
-		return cal.None, fault.New(fault.Invalid, "desk.zone", words.Args{"zone": s.Zone})
+// day is the day the notebook is read on. With a zone that is none it is that of
+// Greenwich, so that the lines are read all the same.
+func (s *Start) day() (day cal.Date, wrong *fault.Error) {
+	zone, err := time.LoadLocation(s.Zone)
+	if err != nil || s.Zone == "" || s.Zone == "Local" {
+		zone, wrong = time.UTC, fault.New(fault.Invalid, "desk.zone", words.Args{"zone": s.Zone})
 	}
 	if s.Today.IsSet() && s.Today != 0 {
-		h.Today = s.Today
+		return s.Today, wrong
 	}
-	return today(h)
+	y, m, d := time.Now().In(zone).Date()
+	return cal.Of(y, int(m), d), wrong
 }
 
 // placeOn gives the holding its site and its weather.

@@ -14,7 +14,7 @@ import (
 type Context struct {
 	Book  *crop.Book
 	Beds  []place.Bed
-	Today cal.Date
+	Today cal.Date        // must be set
 	South bool            // south of the line
 	Plan  string          // id of the plan the plantings belong to
 	Taken map[string]bool // ids of plantings that are there already; may be nil

@@ -73,20 +73,24 @@ func (r *reading) inYear(w when, u *crop.Use) cal.Date {
 
 // latest returns the last time a day came, today included.
 func (r *reading) latest(d cal.MonthDay, within int) cal.Date {
-	for year := r.Today.Year() + 1; ; year-- {
-		if at := d.In(year); at <= r.Today || at-cal.Date(within) <= r.Today-justGone {
+	year := r.Today.Year()
+	for _, y := range []int{year + 1, year} {
+		if at := d.In(y); at <= r.Today || at-cal.Date(within) <= r.Today-justGone {
 			return at
 		}
 	}
+	return d.In(year - 1)
 }
 
 // next returns the next time a day comes, or the one just gone.
 func (r *reading) next(d cal.MonthDay) cal.Date {
-	for year := r.Today.Year() - 1; ; year++ {
-		if at := d.In(year); at >= r.Today-justGone {
+	year := r.Today.Year()
+	for _, y := range []int{year - 1, year} {
+		if at := d.In(y); at >= r.Today-justGone {
 			return at
 		}
 	}
+	return d.In(year + 1)
 }
 
 // inGround tells whether what went in on a day would still grow or stand today:
