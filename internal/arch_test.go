@@ -74,6 +74,8 @@ var arrows = map[string][]string{
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
 	"draw":      {"desk"},
 
+	"browser": {},
+
 	"desk": {"*"},
 	"cli":  append([]string{"desk", "station", "store", "web", "exchange"}, values...),
 	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "appetite", "exchange"}, values...),

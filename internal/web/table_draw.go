@@ -12,7 +12,7 @@ import (
 // Heights of ribbons [px].
 const (
 	rowHeight     = 20.0
-	crowdedHeight = 11.0
+	crowdedHeight = 14.0
 	shareHeight   = 26.0
 )
 

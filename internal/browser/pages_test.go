@@ -1,0 +1,154 @@
+package browser_test
+
+import (
+	"fmt"
+	"net/url"
+	"testing"
+)
+
+// onePage is a page that everybody must be able to use.
+type onePage struct {
+	name, path string
+	status     int                        // 0: 200
+	to         func(t *testing.T, b *tab) // gets there, where an address is not enough
+}
+
+// samplePages are all pages of the demo holding.
+func samplePages() []onePage {
+	later := "try=" + url.QueryEscape("pot-27t:date=2027-04-12")
+	return []onePage{
+		{name: "table", path: "/"},
+		{name: "table in own order", path: "/?order=own"},
+		{name: "table with a change", path: "/?" + later},
+		{name: "vegetable", path: "/vegetable/potato"},
+		{name: "vegetable with a change", path: "/vegetable/potato?" + later},
+		{name: "vegetable with a name of two words", path: "/vegetable/sprouting%20broccoli"},
+		{name: "planting", path: "/planting/pot-27t"},
+		{name: "plantings", path: "/plantings"},
+		{name: "plantings by bed", path: "/plantings?by=bed&show=ahead"},
+		{name: "plantings found", path: "/plantings?q=leek"},
+		{name: "plantings not found", path: "/plantings?q=zzzz"},
+		{name: "new planting", path: "/plantings/new"},
+		{name: "changed planting", path: "/plantings/pot-27t/edit"},
+		{name: "faulty planting", path: "/plantings/pot-27t/edit", status: 422, to: faulty("#f-area_m2", "much")},
+		{name: "removed planting", path: "/plantings/pot-27t/remove"},
+		{name: "beds", path: "/beds"},
+		{name: "new bed", path: "/beds/new"},
+		{name: "wants", path: "/wants"},
+		{name: "new want", path: "/wants/new"},
+		{name: "stores", path: "/stores"},
+		{name: "new store", path: "/stores/new"},
+		{name: "history", path: "/history"},
+		{name: "credits", path: "/credits"},
+		{name: "nowhere", path: "/nowhere", status: 404},
+	}
+}
+
+// faulty sends a form with nonsense in one field.
+func faulty(field, text string) func(*testing.T, *tab) {
+	return func(t *testing.T, b *tab) {
+		b.fill(field, text)
+		b.follow(".row-form button.main")
+	}
+}
+
+// Every page holds to the rules of the checker in light and dark, stays inside
+// the screen, can be hit with a thumb and leaves the browser content.
+func TestEveryPage(t *testing.T) {
+	s := serveSample(t)
+	for _, on := range screens {
+		t.Run(on.name, func(t *testing.T) {
+			b := openTab(t, s, on)
+			for _, p := range samplePages() {
+				t.Run(p.name, func(t *testing.T) { b.look(t, p) })
+			}
+		})
+	}
+}
+
+// look goes to a page and holds it to all that every page must be.
+func (b *tab) look(t *testing.T, p onePage) {
+	outer := b.t
+	b.t = t
+	defer func() { b.t = outer }()
+	b.do(light.emulate())
+	b.visit(p.path)
+	if p.to != nil {
+		p.to(t, b)
+	}
+	b.inside(t)
+	b.reachable(t)
+	b.loadAxe()
+	b.accessible(t, wholeRun)
+	b.do(dark.emulate())
+	b.accessible(t, coloursRun)
+	var expected []string
+	if p.status != 0 {
+		expected = append(expected, fmt.Sprintf("status of %d", p.status))
+	}
+	b.quiet(expected...)
+}
+
+// inside fails when the page is wider than the screen or a word is cut off at its side.
+func (b *tab) inside(t *testing.T) {
+	t.Helper()
+	wide := eval[[]string](b, `(() => {
+		const out = [], width = document.documentElement.clientWidth;
+		if (document.scrollingElement.scrollWidth > width)
+			out.push("the page is " + document.scrollingElement.scrollWidth + " px wide on " + width);
+		const swept = e => { for (let p = e.parentElement; p; p = p.parentElement) {
+			const o = getComputedStyle(p).overflowX; if (o === "auto" || o === "scroll" || o === "hidden" || o === "clip") return true } return false };
+		if (out.length) for (const e of document.querySelectorAll("body *")) {
+			const r = e.getBoundingClientRect();
+			if (r.width && r.right > width + 1 && !swept(e) && !e.closest("svg"))
+				out.push(e.tagName + "." + e.className + " reaches to " + Math.round(r.right) + ": " + e.textContent.trim().slice(0, 40));
+		}
+		return out.slice(0, 8);
+	})()`)
+	for _, w := range wide {
+		t.Errorf("%s", w)
+	}
+}
+
+// Sizes of what is pressed [px]: a thumb's on a phone; with a mouse the least of
+// the Web Content Accessibility Guidelines 2.2, 2.5.8.
+const (
+	thumb   = 44
+	pointer = 24
+)
+
+// reachable fails for links, buttons and fields that a finger does not hit. Those
+// inside charts and running text are left out, as in the guidelines.
+func (b *tab) reachable(t *testing.T) {
+	t.Helper()
+	least := pointer
+	if b.screen.touch {
+		least = thumb
+	}
+	small := eval[[]string](b, fmt.Sprintf(`(() => {
+		const least = %d, out = [];
+		const inText = e => {
+			if (e.tagName !== "A" || getComputedStyle(e).display !== "inline") return false;
+			const around = e.closest("p, li, td, dd, figcaption");
+			return !!around && around.textContent.trim().length > e.textContent.trim().length + 1;
+		};
+		for (const e of document.querySelectorAll("a[href], button, input:not([type=hidden]), select, textarea, summary")) {
+			if (e.closest("svg") || e.closest(".skip") || e.matches(".skip") || !e.checkVisibility({checkVisibilityCSS: true}) || inText(e)) continue;
+			let r = e.getBoundingClientRect();
+			const label = e.closest("label");
+			if (label) r = label.getBoundingClientRect();
+			if (r.width < 1 || r.height < 1) continue;
+			if (r.height < least - 0.5 || r.width < least - 0.5)
+				out.push(e.tagName.toLowerCase() + " " + JSON.stringify((e.textContent || e.name).trim().slice(0, 30)) + " is "
+					+ Math.round(r.width) + " x " + Math.round(r.height) + " in ." + (e.parentElement.className || e.parentElement.tagName));
+		}
+		return out;
+	})()`, least))
+	for i, s := range small {
+		if i == 4 {
+			t.Errorf("and %d more", len(small)-i)
+			break
+		}
+		t.Errorf("under %d px: %s", least, s)
+	}
+}
