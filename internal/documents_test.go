@@ -46,7 +46,7 @@ func TestDocumentOfSymbols(t *testing.T) {
 
 func TestDocumentOfCommands(t *testing.T) {
 	for _, command := range []string{
-		"outlook", "grow", "window", "weather describe", "weather generate", "check-files", "import", "export", "completion", "version",
+		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "check-files", "import", "export", "completion", "version",
 	} {
 		page, code := garner(append([]string{"help"}, strings.Fields(command)...)...)
 		if code != 0 {

@@ -21,6 +21,7 @@ import (
 // serveCommand serves the pages on this machine.
 type serveCommand struct {
 	Address string `placeholder:"HOST:PORT"`
+	Holding string `placeholder:"ID"`
 	Data    string `placeholder:"FOLDER"`
 	Sample  string `placeholder:"main|south"`
 }
@@ -35,7 +36,7 @@ func (c *serveCommand) Run(a *App) error {
 	if err := f.err(); err != nil {
 		return err
 	}
-	if c.Sample != "" && c.Data != "" {
+	if c.Sample != "" && (c.Data != "" || c.Holding != "") {
 		return fault.New(fault.Conflict, "cli.serve_twice", nil)
 	}
 	address := c.Address
@@ -47,7 +48,7 @@ func (c *serveCommand) Run(a *App) error {
 		return err
 	}
 	defer listener.Close()
-	household, err := c.household(sample)
+	household, err := c.household(a, sample)
 	if err != nil {
 		return err
 	}
@@ -77,20 +78,17 @@ type household struct {
 const theHousehold = "household"
 
 // household opens the data directory, or a fresh temporary copy of a sample.
-func (c *serveCommand) household(sample string) (*household, error) {
+func (c *serveCommand) household(a *App, sample string) (*household, error) {
 	h := &household{}
-	dir, err := c.Data, error(nil)
-	switch {
-	case sample != "":
+	dir, err := a.dataDir(c.Data)
+	if sample != "" {
 		dir, err = os.MkdirTemp("", "garner-sample-")
 		h.temporary = dir
-	case dir == "":
-		dir, err = store.DefaultDir()
 	}
 	if err != nil {
 		return nil, err
 	}
-	if err = h.open(dir); err == nil && sample != "" {
+	if err = h.open(dir, c.Holding); err == nil && sample != "" {
 		err = h.addSample(desk.Author{Who: userName(), Entry: "sample-" + sample, At: now()}, sample)
 	}
 	if err != nil {
@@ -100,20 +98,26 @@ func (c *serveCommand) household(sample string) (*household, error) {
 	return h, nil
 }
 
-// open opens the first holding of a directory, or makes a place for one.
-func (h *household) open(dir string) error {
+// open opens the holding of an id, else the only one, else makes a place for the
+// first.
+func (h *household) open(dir, id string) error {
 	var err error
 	if h.data, err = store.Folder(dir); err != nil {
 		return err
 	}
-	known, err := h.data.Holdings()
-	if err != nil {
+	known, err := begunOf(h.data)
+	switch {
+	case err != nil:
 		return err
+	case id == "" && len(known) > 1:
+		return fault.New(fault.Invalid, "cli.holding_which", words.Args{"ids": idsOf(known)})
+	case id == "" && len(known) == 1:
+		id = known[0].ID
 	}
-	if len(known) == 0 {
+	if id == "" {
 		h.kept, err = h.data.Create(theHousehold)
 	} else {
-		h.kept, err = h.data.Open(known[0].ID)
+		h.kept, err = h.data.Open(id)
 	}
 	if err != nil {
 		return err
