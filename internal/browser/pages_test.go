@@ -71,17 +71,11 @@ func (b *tab) look(t *testing.T, p onePage) {
 	outer := b.t
 	b.t = t
 	defer func() { b.t = outer }()
-	b.do(light.emulate())
 	b.visit(p.path)
 	if p.to != nil {
 		p.to(t, b)
 	}
-	b.inside(t)
-	b.reachable(t)
-	b.loadAxe()
-	b.accessible(t, wholeRun)
-	b.do(dark.emulate())
-	b.accessible(t, coloursRun)
+	b.checked(t)
 	var expected []string
 	if p.status != 0 {
 		expected = append(expected, fmt.Sprintf("status of %d", p.status))
@@ -151,4 +145,16 @@ func (b *tab) reachable(t *testing.T) {
 		}
 		t.Errorf("under %d px: %s", least, s)
 	}
+}
+
+// checked holds the page at hand to what every page must be.
+func (b *tab) checked(t *testing.T) {
+	t.Helper()
+	b.inside(t)
+	b.reachable(t)
+	b.loadAxe()
+	b.accessible(t, wholeRun)
+	b.do(dark.emulate())
+	b.accessible(t, coloursRun)
+	b.do(light.emulate())
 }
