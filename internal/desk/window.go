@@ -64,15 +64,15 @@ func Window(o WindowOptions) (*WindowResult, error) {
 	}
 	first := cal.Of(firstGenYear, 1, 1)
 	span := int(cal.Of(firstGenYear+windowYears, 1, 1)-first) + window.RunOut
-	q := window.Question{Use: use, Start: growth.StartOf(method), Location: o.Site, First: first,
-		Days: generator.Days(o.Seed, 0, 0, first, span), Years: windowYears, Light: 1 - o.Shade, Cover: kind, Chance: o.Chance}
-	if q.Chance <= 0 {
-		q.Chance = usualChance
-	}
-	a, err := window.Find(q)
+	at, err := window.NewPlace(o.Site, first, generator.Days(o.Seed, 0, 0, first, span), 1-o.Shade, kind)
 	if err != nil {
 		return nil, err
 	}
+	q := window.Question{Use: use, Start: growth.StartOf(method), Place: at, Years: windowYears, Chance: o.Chance}
+	if q.Chance <= 0 {
+		q.Chance = usualChance
+	}
+	a := window.Find(q)
 	return windowResult(use, method, q.Chance, a), nil
 }
 

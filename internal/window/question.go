@@ -12,15 +12,34 @@ import (
 
 // Question is what is asked.
 type Question struct {
-	Use      *crop.Use
-	Start    growth.Start
-	Location sun.Location
-	First    cal.Date      // 1 January of the first year
-	Days     []climate.Day // unbroken weather of Years years and the run-out after them
-	Years    int           // years of sowings, at least 10
-	Light    float64       // share of the open light, 0-1
-	Cover    cover.Kind
-	Chance   float64 // wanted chance of a usable crop, 0-1
+	Use    *crop.Use
+	Start  growth.Start
+	Place  *Place
+	Years  int     // years of sowings, at least 10
+	Step   int     // distance of trial sowings [d]; odds between are straight lines; 0: four days
+	Chance float64 // wanted chance of a usable crop, 0-1
+}
+
+// Place is a bed with its weather, made once for many questions.
+type Place struct {
+	first  cal.Date
+	sky    *season.Sky
+	beside season.Bedside
+}
+
+// NewPlace makes a bed ready: days is the unbroken open weather from first, a 1
+// January, for the years of sowings and RunOut days more; light the share of the
+// open light (0-1); kind the cover over it all year.
+func NewPlace(at sun.Location, first cal.Date, days []climate.Day, light float64, kind cover.Kind) (*Place, error) {
+	p := &Place{first: first, sky: season.NewSky(at, first, len(days))}
+	ground := season.Ground{Light: light}
+	if kind != "" && kind != cover.Open {
+		ground.Spells = []cover.Spell{{Kind: kind, On: first, Off: cal.None}}
+	}
+	if err := p.beside.Build(p.sky, days, ground, 0); err != nil {
+		return nil, err
+	}
+	return p, nil
 }
 
 // RunOut is how many days of weather a question needs after its last year, so
@@ -42,49 +61,32 @@ type Answer struct {
 	BestDay int
 }
 
-// Find answers a question.
-func Find(q Question) (Answer, error) {
-	trial, err := newTrial(q)
-	if err != nil {
-		return Answer{}, err
+// Find answers a question. Questions of one place may be asked at once.
+func Find(q Question) Answer {
+	if q.Step <= 0 {
+		q.Step = usualStep
 	}
-	odds := trial.run()
-	return odds.answer(q.Chance), nil
+	t := &trial{q: q, Place: q.Place, params: growth.Prepare(q.Use, q.Start, q.Place.sky.Northern())}
+	t.planting = season.Planting{ID: "trial", Parameters: t.params, AreaM2: 1, ClearBy: cal.None, Shares: -1, Soil: 1}
+	return t.run().answer(q.Chance)
 }
 
 // trial runs sowings of every few days of the year over all years.
 type trial struct {
-	q      Question
-	sky    *season.Sky
-	beside season.Bedside
-	params *growth.Parameters
-	runner season.Runner
-	bed    season.Bed
+	q Question
+	*Place
+	params   *growth.Parameters
+	planting season.Planting
+	runner   season.Runner
 }
 
-func newTrial(q Question) (*trial, error) {
-	t := &trial{q: q, sky: season.NewSky(q.Location, q.First, len(q.Days))}
-	var spells []cover.Spell
-	if q.Cover != "" && q.Cover != cover.Open {
-		spells = []cover.Spell{{Kind: q.Cover, On: q.First, Off: cal.None}}
-	}
-	t.bed.Ground = season.Ground{Light: q.Light, Spells: spells}
-	if err := t.beside.Build(t.sky, q.Days, t.bed.Ground, 0); err != nil {
-		return nil, err
-	}
-	t.params = growth.Prepare(q.Use, q.Start, t.sky.Northern())
-	t.bed.Plantings = []season.Planting{{ID: "trial", Parameters: t.params, AreaM2: 1, ClearBy: cal.None, Shares: -1, Soil: 1}}
-	return t, nil
-}
-
-// sowingStep is the distance of trial sowings [d]; odds between are straight
-// lines.
-const sowingStep = 4
+// usualStep is the usual distance of trial sowings [d].
+const usualStep = 4
 
 // run fills in the odds of the year.
 func (t *trial) run() *odds {
 	o := newOdds()
-	for day := 1; day <= yearDays; day += sowingStep {
+	for day := 1; day <= yearDays; day += t.q.Step {
 		o.set(day, t.sow(day))
 	}
 	return o
@@ -95,9 +97,9 @@ func (t *trial) run() *odds {
 func (t *trial) sow(day int) tally {
 	var c tally
 	for y := 0; y < t.q.Years; y++ {
-		date := cal.MonthDayOf(day).In(t.q.First.Year() + y)
+		date := cal.MonthDayOf(day).In(t.first.Year() + y)
 		c.years++
-		at := int(date - t.q.First)
+		at := int(date - t.first)
 		if !t.workable(at) {
 			continue
 		}
@@ -118,16 +120,16 @@ const roundSowing = 5
 const dormantBelowC = 16.0
 
 func (t *trial) workable(at int) bool {
-	from, to := max(0, at-roundSowing), min(len(t.q.Days), at+roundSowing)
+	from, to := max(0, at-roundSowing), min(len(t.beside.Air), at+roundSowing)
 	return t.beside.MeanSoilC(from, to) >= t.q.Use.SoilMinimumC
 }
 
 // succeeds runs one sowing.
 func (t *trial) succeeds(date cal.Date) (took int, ok bool) {
-	at := int(date - t.q.First)
+	at := int(date - t.first)
 	if t.params.Perennial() {
 		return int(t.params.PublishedDays()), t.beside.MeanAirC(at, at+14) < dormantBelowC
 	}
-	ready, ok := t.runner.Usable(t.sky, &t.beside, &t.bed.Plantings[0], date, growth.Fair(t.q.Use))
+	ready, ok := t.runner.Usable(t.sky, &t.beside, &t.planting, date, growth.Fair(t.q.Use))
 	return ready - at, ok
 }

@@ -10,7 +10,7 @@ import (
 // year makes odds out of a chance for each day of the year.
 func year(chance func(day int) float64) *odds {
 	o := newOdds()
-	for day := 1; day <= yearDays; day += sowingStep {
+	for day := 1; day <= yearDays; day += usualStep {
 		good := int(math.Round(1000 * chance(day)))
 		o.set(day, tally{years: 1000, good: good, took: []int{60}})
 	}
