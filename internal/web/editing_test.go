@@ -281,6 +281,28 @@ func TestRemovingABedSaysWhatHangsOnIt(t *testing.T) {
 	}
 }
 
+// A double click on Undo takes back once, and what began the household stays.
+func TestUndoTwiceTakesBackOnce(t *testing.T) {
+	h, office := garden(t, words.English())
+	page := follow(t, h, post(t, h, formTo(t, open(t, h, "/beds/h1/edit"), "/beds/h1/edit"), "name", "Herb bed"))
+	form := formTo(t, page, "/undo")
+	first, second := post(t, h, form), post(t, h, form)
+	follow(t, h, second)
+	if a, b := first.Header().Get("Location"), second.Header().Get("Location"); a != b {
+		t.Errorf("led to %s and %s", a, b)
+	}
+	row, err := office.Row("beds", "h1")
+	if err != nil || row.Cells["name"] != "Home 1" {
+		t.Errorf("%v %v", row, err)
+	}
+	if w := ask(h, "POST", "/undo", "taken=begin"); w.Code != http.StatusConflict {
+		t.Errorf("taking back the beginning got %d", w.Code)
+	}
+	if w := ask(h, "POST", "/undo", "taken=nothing&back=//elsewhere.example/"); w.Code != http.StatusNotFound {
+		t.Errorf("taking back nothing got %d", w.Code)
+	}
+}
+
 func TestListsAreSearched(t *testing.T) {
 	h, _ := garden(t, words.English())
 	page := open(t, h, "/plantings?q=carrot+home&show=all")

@@ -11,8 +11,7 @@ import (
 	"garner/internal/words"
 )
 
-// mostForm is the largest body of an ordinary form [bytes]; a page that takes
-// files has its own.
+// mostForm is the largest body of a form [bytes].
 const mostForm = 1 << 20
 
 // policy lets a page load only what this server serves. Nothing runs or styles
@@ -85,15 +84,10 @@ func isOwnHost(given string) bool {
 // limited bounds the body of a request.
 func (s *Server) limited(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !takesFiles(r.URL.Path) {
-			r.Body = http.MaxBytesReader(w, r.Body, mostForm)
-		}
+		r.Body = http.MaxBytesReader(w, r.Body, mostForm)
 		next.ServeHTTP(w, r)
 	})
 }
-
-// takesFiles tells whether a page takes files; it sets its own bound.
-func takesFiles(path string) bool { return path == "/import" }
 
 // tooLarge is the fault of a body over its bound.
 func tooLarge() *fault.Error { return fault.New(fault.Invalid, "web.form_too_large", nil) }

@@ -121,6 +121,23 @@ func TestStaticFilesAreKeptAndPagesAskedAfter(t *testing.T) {
 	}
 }
 
+// A page that has not changed is not sent again, and is zipped for whoever takes
+// it; a form over its bound is refused.
+func TestPagesAreSentSparingly(t *testing.T) {
+	h, _ := garden(t, words.English())
+	first := ask(h, "GET", "/wants", "", "Accept-Encoding", "gzip")
+	if first.Code != http.StatusOK || first.Header().Get("Content-Encoding") != "gzip" || first.Header().Get("ETag") == "" {
+		t.Fatalf("%d %v", first.Code, first.Header())
+	}
+	again := ask(h, "GET", "/wants", "", "Accept-Encoding", "gzip", "If-None-Match", first.Header().Get("ETag"))
+	if again.Code != http.StatusNotModified || again.Body.Len() != 0 {
+		t.Errorf("asked after: %d, %d bytes", again.Code, again.Body.Len())
+	}
+	if w := ask(h, "POST", "/beds/new", "name="+strings.Repeat("x", mostForm)); w.Code != http.StatusUnprocessableEntity {
+		t.Errorf("a form of over a megabyte got %d", w.Code)
+	}
+}
+
 // make web bundles the script; make test does it first.
 func TestScriptIsBundled(t *testing.T) {
 	a, err := loadAssets()

@@ -8,6 +8,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/journal"
 	"garner/internal/words"
 )
 
@@ -31,6 +32,7 @@ type historyEntry struct {
 	Who    string
 	Device string
 	Taken  bool // it was taken back
+	First  bool // it brought the holding itself, and stays
 }
 
 // entriesShown is how many entries a page of the history shows more than the one
@@ -77,15 +79,36 @@ func (b *historyBody) add(e *desk.KeptEntry, zone *time.Location) {
 		b.Days = append(b.Days, historyDay{Day: day})
 	}
 	last := &b.Days[len(b.Days)-1]
-	last.Entries = append(last.Entries, historyEntry{ID: e.ID, What: e.What, Time: clock, Who: e.Who, Device: e.Device, Taken: e.UndoneBy != ""})
+	last.Entries = append(last.Entries, historyEntry{ID: e.ID, What: e.What, Time: clock, Who: e.Who, Device: e.Device, Taken: e.UndoneBy != "", First: beganWith(e)})
 }
 
-// undo takes an entry back. The entry that does so is named after it, so that
-// the same button pressed twice takes back once.
+// beganWith tells whether an entry brought the holding itself. Taking that back
+// would leave nothing on which to take back the taking back.
+func beganWith(e *desk.KeptEntry) bool {
+	for _, c := range e.Changes {
+		if c.Table == "holding" && c.Before == nil && c.After != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// undo takes an entry back. Pressed twice it takes back once.
 func undo(v *visit) error {
-	id := v.field("taken")
-	by := v.author()
-	kept, err := v.office.Undo(by, id)
+	id, back := v.field("taken"), v.back("/history")
+	e, err := v.office.Entry(id)
+	switch {
+	case err != nil:
+		return err
+	case e == nil:
+		return fault.New(fault.NotFound, "web.no_entry", nil)
+	case beganWith(e):
+		return fault.New(fault.Conflict, "web.undo_first", nil)
+	case e.UndoneBy != "":
+		v.kept(&desk.KeptEntry{Entry: journal.Entry{ID: e.UndoneBy}}, back)
+		return nil
+	}
+	kept, err := v.office.Undo(v.author(), id)
 	var conflict *desk.Conflict
 	if errors.As(err, &conflict) {
 		return conflictOf(conflict)
@@ -93,9 +116,6 @@ func undo(v *visit) error {
 	if err != nil {
 		return err
 	}
-	if kept == nil {
-		return fault.New(fault.NotFound, "web.no_entry", nil)
-	}
-	v.kept(kept, v.back("/history"))
+	v.kept(kept, back)
 	return nil
 }

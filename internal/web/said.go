@@ -12,14 +12,11 @@ import (
 // on a page with an address and nothing is kept between requests.
 const keptQuery = "kept"
 
-// mostSaid is how far back an entry is told of on the page after it.
-const mostSaid = 40
-
 // said is what was just done, with the way to take it back.
 type said struct {
 	Text  string
 	Entry string // the entry that can be taken back
-	Taken bool   // it has been taken back since
+	Taken bool   // it has been taken back since, or never can be
 	Back  string // the page it is said on
 }
 
@@ -29,16 +26,11 @@ func (v *visit) said() (*said, error) {
 	if id == "" {
 		return nil, nil
 	}
-	entries, err := v.office.Entries(mostSaid)
-	if err != nil {
+	e, err := v.office.Entry(id)
+	if err != nil || e == nil {
 		return nil, err
 	}
-	for i := range entries {
-		if e := &entries[i]; e.ID == id {
-			return &said{Text: v.sentence(e.What), Entry: e.ID, Taken: e.UndoneBy != "", Back: v.here()}, nil
-		}
-	}
-	return nil, nil
+	return &said{Text: v.sentence(e.What), Entry: e.ID, Taken: e.UndoneBy != "" || beganWith(e), Back: v.here()}, nil
 }
 
 // kept leads to a page that tells what was written and offers to take it back.

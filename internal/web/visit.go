@@ -63,7 +63,7 @@ func (v *visit) hasHolding() (bool, error) {
 
 // readForm reads what was posted.
 func (v *visit) readForm() error {
-	if v.r.Method != http.MethodPost || takesFiles(v.r.URL.Path) {
+	if v.r.Method != http.MethodPost {
 		return nil
 	}
 	var over *http.MaxBytesError
