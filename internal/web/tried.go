@@ -14,6 +14,7 @@ import (
 // keep them or put them back.
 type triedBody struct {
 	Changes []triedChange
+	Sum     string // what it comes to, in weeks at the table
 	Rows    []compared
 	Step    *stepper
 	Entry   string
@@ -138,8 +139,46 @@ func (v *visit) compareVegetables(view *desk.VegetableView, g *grown, path strin
 	}
 	b.row(v.say("web.vegetable_eaten", nil), eatenKg(before), eatenKg(view), v.words.Format().Kilograms)
 	b.row(v.say("web.vegetable_spare", nil), spareKg(&before.Ribbon), spareKg(&view.Ribbon), v.words.Format().Kilograms)
+	b.Sum = v.mendsWords(before.Gaps, view.Gaps)
 	b.Step = v.stepperOf(view, g, path, tried)
 	return b, nil
+}
+
+// mendsWords says how many weeks a change mends, and how many it makes short.
+func (v *visit) mendsWords(before, after []desk.GapView) string {
+	was, is := mondays(before), mondays(after)
+	mended, made := 0, 0
+	for day := range was {
+		if !is[day] {
+			mended++
+		}
+	}
+	for day := range is {
+		if !was[day] {
+			made++
+		}
+	}
+	args := words.Args{"mended": mended, "made": made}
+	switch {
+	case mended > 0 && made > 0:
+		return capital(v.say("web.try_mends_and_makes", args))
+	case mended > 0:
+		return capital(v.say("web.try_mends", args))
+	case made > 0:
+		return capital(v.say("web.try_makes", args))
+	}
+	return v.say("web.try_no_week", nil)
+}
+
+// mondays are the weeks that lie in gaps.
+func mondays(gaps []desk.GapView) map[cal.Date]bool {
+	out := map[cal.Date]bool{}
+	for _, g := range gaps {
+		for monday := g.First.Monday(); monday <= g.Last; monday += 7 {
+			out[monday] = true
+		}
+	}
+	return out
 }
 
 func (v *visit) whole(x float64) string { return v.words.Format().Number(x, 0) }

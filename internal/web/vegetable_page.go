@@ -111,7 +111,7 @@ func (v *visit) vegetableWords(view *desk.VegetableView) []string {
 		out = append(out, v.sentence(gapWords(&view.Gaps[i], view.Today)))
 	}
 	if more := len(view.Gaps) - mostGapsSaid; more > 0 {
-		out = append(out, v.say("web.vegetable_gaps_more", words.Args{"n": more}))
+		out = append(out, v.sentence(words.P("web.vegetable_gaps_more", words.Args{"n": more})))
 	}
 	if len(view.Gaps) == 0 {
 		out = append(out, v.sentence(sharpened(view.Ribbon.Sentence, view.Today)))
@@ -220,6 +220,9 @@ func planned(date, today cal.Date) words.Phrase {
 
 // oddsWords says from when a planting is picked and how often it fails.
 func (v *visit) oddsWords(line *desk.PlantingLine, today cal.Date) string {
+	if line.Fails >= 0.5 && standsAtEnd(line) {
+		return v.say("web.vegetable_beyond", nil)
+	}
 	if !line.Ready.P50.IsSet() {
 		return v.say("web.vegetable_never_ready", nil)
 	}
@@ -231,6 +234,12 @@ func (v *visit) oddsWords(line *desk.PlantingLine, today cal.Date) string {
 		return v.say("web.vegetable_ready_unsure", args)
 	}
 	return v.say("web.vegetable_ready", args)
+}
+
+// standsAtEnd tells whether a planting still has leaves when the table ends.
+func standsAtEnd(line *desk.PlantingLine) bool {
+	n := len(line.Leaf)
+	return n > 0 && line.Leaf[n-1] > 0.05
 }
 
 // seldom is the share of years from which it is told how often a crop fails.

@@ -81,7 +81,7 @@ function move(event: PointerEvent): void {
   drag.day = day;
   drag.ring.setAttribute("transform", `translate(${(day - drag.startDay) * drag.pixelsADay} 0)`);
   say(drag.ring, day);
-  void show(tried(drag.ring.dataset["planting"] ?? "", day), drag.ring).catch(() => undefined);
+  void show(tried(drag.ring.dataset["planting"] ?? "", day), drag.ring);
 }
 
 function release(event: PointerEvent): void {
@@ -124,7 +124,8 @@ function key(event: KeyboardEvent): void {
 
 /** Writes the day at the ring in the page's own language. */
 function say(ring: SVGElement, day: number): void {
-  const words = new Intl.DateTimeFormat(document.documentElement.lang, {
+  const language = document.documentElement.lang;
+  const words = new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
     day: "numeric", month: "long", timeZone: "UTC",
   }).format(day * dayMs);
   ring.setAttribute("aria-valuetext", words);
@@ -141,6 +142,5 @@ function say(ring: SVGElement, day: number): void {
 }
 
 function go(ring: SVGElement, day: number): void {
-  const url = tried(ring.dataset["planting"] ?? "", day);
-  show(url).catch(() => location.assign(url));
+  void show(tried(ring.dataset["planting"] ?? "", day));
 }

@@ -19,8 +19,7 @@ function click(event: MouseEvent): void {
   const link = event.target.closest<HTMLAnchorElement>("a[data-try]");
   if (!link) return;
   event.preventDefault();
-  const url = new URL(link.href);
-  show(url).catch(() => location.assign(url));
+  void show(new URL(link.href));
 }
 
 function submit(event: SubmitEvent): void {
@@ -43,5 +42,5 @@ function ask(form: HTMLFormElement, by?: HTMLElement | null): void {
   for (const [name, value] of new FormData(form, by)) {
     if (typeof value === "string") url.searchParams.append(name, value);
   }
-  show(url).catch(() => location.assign(url));
+  void show(url);
 }
