@@ -27,6 +27,7 @@ run: build ## the demo household in the browser
 web: $(BUNDLE) ## the script of the pages, only when it changed
 
 node_modules/.package-lock.json: package.json package-lock.json .npmrc
+	@command -v $(NPM) > /dev/null || { echo "the script of the pages is bundled with Node: install node and npm"; exit 1; }
 	$(NPM) ci
 	@touch $@
 
