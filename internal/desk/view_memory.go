@@ -16,6 +16,7 @@ type viewMemory struct {
 	mu         sync.Mutex
 	tables     map[num.Digest]*TableView
 	vegetables map[vegetableKey]*VegetableView
+	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -27,7 +28,8 @@ type vegetableKey struct {
 }
 
 func newViewMemory() *viewMemory {
-	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{}}
+	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
+		beds: map[num.Digest]map[string][]float32{}}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {
@@ -58,4 +60,23 @@ func (m *viewMemory) keepVegetable(key vegetableKey, v *VegetableView) {
 		clear(m.vegetables)
 	}
 	m.vegetables[key] = v
+}
+
+func (m *viewMemory) bed(name num.Digest) map[string][]float32 {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.beds[name]
+}
+
+// mostBeds is for how many beds leaf cover is kept: a garden with what was tried
+// in it lately.
+const mostBeds = 400
+
+func (m *viewMemory) keepBed(name num.Digest, leaves map[string][]float32) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.beds) >= mostBeds {
+		clear(m.beds)
+	}
+	m.beds[name] = leaves
 }

@@ -4,7 +4,6 @@ import (
 	"sort"
 
 	"garner/internal/cal"
-	"garner/internal/crop"
 	"garner/internal/fault"
 	"garner/internal/growth"
 	"garner/internal/num"
@@ -142,9 +141,6 @@ func total(v []float64) (sum float64) {
 	return sum
 }
 
-// courseYears is how many futures a planting's mean leaf is drawn from.
-const courseYears = 10
-
 // lines tells the plantings of a vegetable on the table's time axis, in order of
 // date.
 func (o *Office) lines(a *asked, t *outlook.Table, n *namer, vegetable string) []PlantingLine {
@@ -226,50 +222,3 @@ func picked(t *outlook.Table, f *outlook.Fate) []float32 {
 }
 
 func within(day, from, length int) bool { return from >= 0 && day >= from && day < from+length }
-
-// leaves gives the mean leaf cover of a vegetable's plantings by step, 0-1.
-func (o *Office) leaves(a *asked, t *outlook.Table, vegetable string) map[string][]float32 {
-	o.computing.Lock()
-	defer o.computing.Unlock()
-	n := newNamer(a)
-	beds := map[string]bool{}
-	for i := range t.Plantings {
-		if f := &t.Plantings[i]; n.vegetableOf(f.Crop, f.Use) == vegetable {
-			beds[f.Bed] = true
-		}
-	}
-	out := map[string][]float32{}
-	years := min(courseYears, t.Years)
-	for bed := range beds {
-		for y := range years {
-			for _, c := range t.Courses(bed, y*t.Years/years) {
-				addLeaf(out, t, &c, a.setting.Book, n, years)
-			}
-		}
-	}
-	return out
-}
-
-func addLeaf(out map[string][]float32, t *outlook.Table, c *outlook.Course, b *crop.Book, n *namer, years int) {
-	leaf := out[c.Planting]
-	if leaf == nil {
-		leaf = make([]float32, t.Weeks*outlook.StepsAWeek)
-		out[c.Planting] = leaf
-	}
-	k := extinction(b, n.plantings[c.Planting])
-	for s := range leaf {
-		day := int(t.From-c.First) + int(float64(s)*Step)
-		if day >= 0 && day < len(c.Days) {
-			leaf[s] += float32(growth.Intercepted(k, c.Days[day].Leaf)) / float32(years)
-		}
-	}
-}
-
-func extinction(b *crop.Book, p plan.Planting) float64 {
-	if c, ok := b.Crop(p.Crop); ok {
-		if u, err := c.Use(p.Use); err == nil {
-			return u.Extinction
-		}
-	}
-	return 0.5
-}

@@ -3,6 +3,7 @@ package outlook
 import (
 	"garner/internal/cal"
 	"garner/internal/growth"
+	"garner/internal/num"
 	"garner/internal/season"
 )
 
@@ -33,6 +34,16 @@ func (t *Table) Courses(bed string, future int) []Course {
 		}
 	}
 	return nil
+}
+
+// BedName names all that the courses of a bed depend on, beside the future.
+func (t *Table) BedName(bed string) (num.Digest, bool) {
+	for _, b := range t.beds {
+		if b.id == bed {
+			return b.digest, true
+		}
+	}
+	return num.Digest{}, false
 }
 
 func (b *bedWork) courses(t *Table, future int) []Course {
