@@ -105,3 +105,10 @@ func slow(t *testing.T) {
 		t.Skip("runs a browser")
 	}
 }
+
+// beside lets a test run beside others, each with its own tab.
+func beside(t *testing.T) {
+	t.Helper()
+	slow(t)
+	t.Parallel()
+}

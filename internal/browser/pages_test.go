@@ -55,9 +55,11 @@ func faulty(field, text string) func(*testing.T, *tab) {
 // Every page holds to the rules of the checker in light and dark, stays inside
 // the screen, can be hit with a thumb and leaves the browser content.
 func TestEveryPage(t *testing.T) {
+	beside(t)
 	s := serveSample(t)
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
+			beside(t)
 			b := openTab(t, s, on)
 			for _, p := range samplePages() {
 				t.Run(p.name, func(t *testing.T) { b.look(t, p) })

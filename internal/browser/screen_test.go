@@ -56,3 +56,11 @@ func withoutScript() chromedp.Action[chromedp.Void] {
 		return err
 	})
 }
+
+// withFocus lets a tab behave as the one in front, whatever other tabs do.
+func withFocus() chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+		return err
+	})
+}

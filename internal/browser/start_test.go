@@ -21,9 +21,10 @@ var notes = []string{
 
 // From an empty data directory to a first table, with the mouse or a finger.
 func TestFirstRun(t *testing.T) {
-	slow(t)
+	beside(t)
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
+			beside(t)
 			b := openTab(t, serveEmpty(t), on)
 			b.visit("/")
 			b.startsAt()
@@ -53,7 +54,7 @@ func TestFirstRun(t *testing.T) {
 
 // The same by the keyboard alone.
 func TestFirstRunByKeyboard(t *testing.T) {
-	slow(t)
+	beside(t)
 	b := openTab(t, serveEmpty(t), desk)
 	b.visit("/")
 	b.tabTo("#f-q")
@@ -78,9 +79,10 @@ func TestFirstRunByKeyboard(t *testing.T) {
 
 // The same without script: places are looked up by a button.
 func TestFirstRunWithoutScript(t *testing.T) {
-	slow(t)
+	beside(t)
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
+			beside(t)
 			b := openTab(t, serveEmpty(t), on, withoutScript())
 			b.visit("/")
 			b.fill("#f-q", nearTown)
@@ -101,7 +103,7 @@ func TestFirstRunWithoutScript(t *testing.T) {
 
 // What cannot be used is told where it was typed, and nothing is lost.
 func TestFirstRunAsksAgain(t *testing.T) {
-	slow(t)
+	beside(t)
 	b := openTab(t, serveEmpty(t), phone)
 	b.visit("/")
 	b.fill("#f-q", "Qqqxzzyw")

@@ -38,7 +38,7 @@ func openTab(t *testing.T, s *server, on screen, before ...chromedp.Action[chrom
 	ctx, done := chromedp.NewContext(oneBrowser, chromedp.WithNewBrowserContext())
 	t.Cleanup(done)
 	b := &tab{t: t, server: s, screen: on, ctx: ctx}
-	b.do(append([]chromedp.Action[chromedp.Void]{on.emulate(), light.emulate()}, before...)...)
+	b.do(append([]chromedp.Action[chromedp.Void]{on.emulate(), light.emulate(), withFocus()}, before...)...)
 	messages := chromedp.Console(ctx)
 	go func() {
 		for m, err := range messages {

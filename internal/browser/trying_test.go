@@ -13,9 +13,10 @@ const (
 
 // From the table to a vegetable, a planting tried later, kept, and taken back.
 func TestTryAndKeep(t *testing.T) {
-	slow(t)
+	beside(t)
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
+			beside(t)
 			b := openTab(t, serveSample(t), on)
 			b.visit("/")
 			b.follow(`.row[data-vegetable="` + vegetable + `"] h2 a, .row[data-vegetable="` + vegetable + `"] h3 a`)
@@ -32,7 +33,7 @@ func TestTryAndKeep(t *testing.T) {
 // The same by the keyboard alone: every step is reached with Tab and done with
 // Enter, and the focus stays where it was while the figures change.
 func TestTryByKeyboard(t *testing.T) {
-	slow(t)
+	beside(t)
 	b := openTab(t, serveSample(t), desk)
 	b.visit("/")
 	b.tabTo(`a[href="/vegetable/` + vegetable + `"]`)
@@ -54,7 +55,7 @@ func TestTryByKeyboard(t *testing.T) {
 
 // The ring upon a planting's lane moves with the arrow keys.
 func TestMoveTheRing(t *testing.T) {
-	slow(t)
+	beside(t)
 	b := openTab(t, serveSample(t), desk)
 	b.visit("/vegetable/" + vegetable)
 	was := b.laneSays()
@@ -68,9 +69,10 @@ func TestMoveTheRing(t *testing.T) {
 
 // Without script the same buttons are links and the same forms post.
 func TestTryWithoutScript(t *testing.T) {
-	slow(t)
+	beside(t)
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
+			beside(t)
 			b := openTab(t, serveSample(t), on, withoutScript())
 			b.visit("/")
 			b.follow(`a[href="/vegetable/` + vegetable + `"]`)
@@ -87,7 +89,7 @@ func TestTryWithoutScript(t *testing.T) {
 // What is tried has an address: it can be sent, found again by going back, and
 // put back by a link.
 func TestTriedHasAnAddress(t *testing.T) {
-	slow(t)
+	beside(t)
 	b := openTab(t, serveSample(t), desk)
 	b.visit("/vegetable/" + vegetable)
 	was := b.laneSays()

@@ -32,6 +32,13 @@ const (
 	tenHours = 10
 )
 
+// semiBold is how much wider a name is when it stands out, and tightest how far
+// the stylesheet may press a scale together on a narrow desk; words are not pressed.
+const (
+	semiBold = 1.12
+	tightest = 0.93
+)
+
 // Axis draws the months along the top of a page, and over them the hill of
 // daylight, with a dark band where days are under ten hours. Without daylight it
 // is the months alone.
@@ -115,15 +122,17 @@ func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
 			class += " b"
 		}
 		room := m.to - m.from
-		if widthOf(name, labelSize) > room+12 {
+		if semiBold*widthOf(name, labelSize) > room*tightest {
 			name = t.Months[m.month-1]
-			room -= 10
+			if m.month == 1 && t.Year != nil && m.whole {
+				name = t.Year(m.year) // a year's number says January as well
+			}
 		}
-		if widthOf(name, labelSize) > room+12 {
+		if widthOf(name, labelSize) > room+2 {
 			continue
 		}
 		first = false
-		half := widthOf(name, labelSize)*0.56 + 1 // semi-bold is wider
+		half := semiBold*widthOf(name, labelSize)/2 + 1
 		c.text(class, max(half, min(s.WidthPX-half, (m.from+m.to)/2)), y, name)
 	}
 }
