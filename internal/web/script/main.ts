@@ -2,12 +2,14 @@
 // part below looks for what it serves on the page and does nothing when it is not
 // there.
 import { findWhileTyping } from "./find";
+import { showHere } from "./nav";
 import { forgetSaid } from "./said";
 import * as stale from "./stale";
 import * as beginning from "./start";
 import * as trying from "./try";
 
 forgetSaid();
+showHere();
 findWhileTyping();
 beginning.start();
 stale.start();
