@@ -16,7 +16,7 @@ export CGO_ENABLED = 0
 SCRIPT  = $(wildcard internal/web/script/*.ts internal/web/script/*/*.ts)
 BUNDLE  = internal/web/dist/main.js
 
-.PHONY: build run calibrate test web types browser format vet lint unit bench docs fuzz cover clean
+.PHONY: build run calibrate test web types browser format vet lint unit bench pictures docs fuzz cover clean
 
 build: web ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
@@ -59,10 +59,14 @@ unit:
 	$(GO) test ./...
 	GOARCH=386 $(GO) test ./internal/outlook -run EveryMachine
 
-bench: ## the speed of the parts, written to docs/performance.md
+bench: web browser ## the speed of the parts, written to docs/performance.md
 	@mkdir -p bin
 	$(GO) test -run '^$$' -bench . -benchmem ./... > bin/bench.txt || { cat bin/bench.txt; exit 1; }
 	$(GO) -C tools run ./benchtable < bin/bench.txt > docs/performance.md
+	$(GO) test ./internal/browser -run MeasureSpeed -update
+
+pictures: web browser ## the pictures of the pages in docs/pictures
+	$(GO) test ./internal/browser -run Pictures -pictures
 
 calibrate: ## fit the free numbers of the crop book anew, then make docs
 	$(GO) run ./cmd/calibrate
