@@ -4,7 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/plan"
 	"garner/internal/words"

@@ -25,6 +25,7 @@ type changeForm struct {
 	Methods          []string
 	Steps            []stepLink
 	Leave            string // the address with the planting left out
+	Cover            string // the bed's page, where its covers are
 	Open             bool
 }
 
@@ -67,7 +68,7 @@ func (v *visit) changeForm(g *grown, line *desk.PlantingLine, path string, tried
 	}
 	f.Date.Value, f.ClearBy.Value, f.AreaM2.Value = p.Date.String(), p.ClearBy.String(), plainNumber(p.AreaM2)
 	f.Bed.Value, f.Method.Value = p.Bed, string(p.Method)
-	f.Beds = bedOptions(g.holding)
+	f.Beds, f.Cover = bedOptions(g.holding), "/beds/"+pathEscaped(p.Bed)
 	f.Methods = []string{string(plan.Seed), string(plan.Plant), string(plan.Set), string(plan.Cutting), string(plan.Crown)}
 	for _, s := range []struct {
 		name string
