@@ -92,7 +92,7 @@ func (v *visit) ribbonLabel(view *desk.TableView, r *desk.RibbonView) string {
 func (v *visit) shareRibbon(view *desk.TableView) string {
 	percent := v.words.Format().Percent(view.ThinShare)
 	return draw.Share(&view.Share, draw.Weeks(view.From, view.Weeks), draw.ShareOptions{HeightPX: shareHeight, Today: view.Today,
-		Label: v.say("web.table_share_label", words.Args{"text": v.say("web.table_share_said", shareWords(view))}), Thinnest: view.Thinnest, ThinText: percent, Months: true})
+		Label: v.say("web.table_share_label", words.Args{"text": v.say("web.table_share_now", shareWords(view)) + v.say("web.table_share_later", shareWords(view))}), Thinnest: view.Thinnest, ThinText: percent, Months: true})
 }
 
 // shareWords are the values of the sentence about the whole table.

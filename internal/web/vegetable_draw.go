@@ -28,10 +28,14 @@ func chartScale(view *desk.VegetableView) draw.Scale {
 	return draw.Scale{From: view.From, Days: 7 * view.Weeks, WidthPX: chartWidth}
 }
 
-// vegetableAxis draws the time along the top.
-func (v *visit) vegetableAxis(view *desk.VegetableView) string {
-	full := v.say("web.axis_today_date", words.Args{"date": planned(view.Today, view.Today)})
-	return draw.Axis(chartScale(view), view.Today, nil, v.axisTexts(full, false))
+// vegetableAxis draws the time along the top or the foot; today is named at the
+// top.
+func (v *visit) vegetableAxis(view *desk.VegetableView, top bool) string {
+	today, named := cal.None, ""
+	if top {
+		today, named = view.Today, v.say("web.axis_today_date", words.Args{"date": planned(view.Today, view.Today)})
+	}
+	return draw.Axis(chartScale(view), today, nil, v.axisTexts(named, false))
 }
 
 // stack draws the want and what fills it.

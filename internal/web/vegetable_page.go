@@ -19,6 +19,7 @@ type vegetableBody struct {
 	Kg                    float64
 	Sentences             []string
 	Axis                  string // drawings
+	AxisEnd               string
 	Before                string // how it stands, when a change is tried
 	Stack                 string
 	Days                  int
@@ -80,7 +81,7 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	g.today = view.Today
 	b := &vegetableBody{Title: capital(view.Plural), Path: vegetablePath(name), Today: view.Today, Kg: fullWant(view.WantKg)}
 	b.Sentences = v.vegetableWords(view)
-	b.Axis = v.vegetableAxis(view)
+	b.Axis, b.AxisEnd = v.vegetableAxis(view, true), v.vegetableAxis(view, false)
 	b.Stack, b.Days = v.stack(view), 7*view.Weeks
 	b.ShortNow = v.shortTotal(view)
 	if view.Before != nil {
