@@ -43,6 +43,8 @@ func (f Formatter) named(style string) func(float64) string {
 		return f.Odds
 	case "count":
 		return f.Count
+	case "alone":
+		return f.Alone
 	case "span":
 		return func(n float64) string { return f.counted("words.span", n) }
 	case "weeks":
@@ -127,7 +129,8 @@ func (f Formatter) unit(number, unit string) string {
 	return number + f.Space + unit
 }
 
-// Kilograms writes a weight in kg: two decimals under 1 kg, one under 100 kg.
+// Kilograms writes a weight in kg: two decimals under 1 kg, one under 100 kg,
+// none for nothing.
 func (f Formatter) Kilograms(kg float64) string { return f.unit(f.sized(kg), "kg") }
 
 // Grams writes a weight in whole grams, tenths under 10 g.
@@ -179,6 +182,8 @@ func (f Formatter) Percent(share float64) string {
 // sized writes a quantity as sharply as its size deserves.
 func (f Formatter) sized(x float64) string {
 	switch size := math.Abs(x); {
+	case size < 0.005:
+		return f.Number(0, 0)
 	case size < 0.995:
 		return f.Number(x, 2)
 	case size < 99.95:
@@ -201,6 +206,14 @@ func (f Formatter) Count(n float64) string {
 		return f.Plain(n)
 	}
 	return f.catalogue.Text(P("words.count_"+strconv.Itoa(int(n)), nil))
+}
+
+// Alone writes a whole number that no noun follows: none in place of no.
+func (f Formatter) Alone(n float64) string {
+	if n == 0 {
+		return f.catalogue.Text(P("words.count_none", nil))
+	}
+	return f.Count(n)
 }
 
 // Odds writes a chance (0-1) in words, as years in ten.
