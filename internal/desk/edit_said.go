@@ -66,7 +66,7 @@ func changedColumns(columns []string, c journal.Change) []string {
 
 // saidTried puts tried changes that are kept into words.
 func (n naming) saidTried(changes []journal.Change, try []plan.Change) words.Phrase {
-	if len(changes) == 1 && changes[0].Table == "plantings" {
+	if len(changes) == 1 && changes[0].Table != "changes" {
 		return n.said(changes[0])
 	}
 	var named []words.Phrase

@@ -34,10 +34,30 @@ func keeping(n naming, h *holding.Holding, try []plan.Change) ([]journal.Change,
 	if at < 0 {
 		return nil, fault.New(fault.NotFound, "desk.no_plan", nil)
 	}
-	if h.Plans[at].Base != "" {
-		return furtherSteps(n, h, try), nil
+	plantings, covers := parted(try)
+	own := tryOver(h, plantings)
+	laidOut, err := keptCovers(n, own, covers)
+	if err != nil {
+		return nil, err
 	}
-	return changedPlantings(n, h, try)
+	if h.Plans[at].Base != "" {
+		return append(furtherSteps(n, h, plantings), laidOut...), nil
+	}
+	changes, err := changedPlantings(n, h, plantings)
+	return append(changes, laidOut...), err
+}
+
+// tryOver is the holding with changes as a draft over its plan in force.
+func tryOver(h *holding.Holding, try []plan.Change) *holding.Holding {
+	own := *h
+	own.Plans = append(slices.Clone(h.Plans), plan.Plan{ID: "tried", Base: h.Plan})
+	own.Changes = slices.Clone(h.Changes)
+	for i, c := range try {
+		c.Plan, c.Order = "tried", i
+		own.Changes = append(own.Changes, c)
+	}
+	own.Plan = "tried"
+	return &own
 }
 
 // changedPlantings makes the tried changes in plantings.csv itself.

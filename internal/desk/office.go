@@ -50,12 +50,14 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	draft := plan.Plan{ID: "tried", Name: "tried", Base: h.Plan}
 	own.Plans = append(append([]plan.Plan{}, h.Plans...), draft)
 	own.Changes = append([]plan.Change{}, h.Changes...)
-	for i, c := range try {
+	plantings, covers := parted(try)
+	for i, c := range plantings {
 		c.Plan, c.Order = draft.ID, i+1
 		own.Changes = append(own.Changes, c)
 	}
 	own.Plan = draft.ID
-	return &own, version, nil
+	own.Covers, err = laid(&own, covers, coverIDs(h))
+	return &own, version, err
 }
 
 // pageSeed is the seed of the pages' tables: the same holding shows the same

@@ -3,7 +3,9 @@ package web
 import (
 	"math"
 	"strconv"
+	"strings"
 
+	"garner/internal/cover"
 	"garner/internal/desk"
 	"garner/internal/plan"
 	"garner/internal/words"
@@ -63,6 +65,8 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 	switch c.Action {
 	case "remove":
 		return words.P("web.vegetable_tried_remove", args)
+	case desk.CoverAction:
+		return g.coverWords(c, args)
 	case "add":
 		if p := g.plantings[c.Planting]; p != nil {
 			args["date"], args["bed"], args["area"] = planned(p.Date, g.today), g.bedName(p.Bed), p.AreaM2
@@ -95,6 +99,26 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 		return words.P("web.vegetable_tried_method", args)
 	}
 	return words.P("web.vegetable_tried_other", args)
+}
+
+// coverWords tells a cover that is tried over a planting's bed.
+func (g *grown) coverWords(c plan.Change, args words.Args) words.Phrase {
+	spell, err := desk.ReadCover(c.Value)
+	if err != nil {
+		return words.P("web.vegetable_tried_other", args)
+	}
+	args["kind"] = words.P("desk.value_covers.kind."+coverKey(spell.Kind), nil)
+	args["on"] = planned(spell.On, g.today)
+	if !spell.Off.IsSet() {
+		return words.P("web.vegetable_tried_cover_stays", args)
+	}
+	args["off"] = planned(spell.Off, g.today)
+	return words.P("web.vegetable_tried_cover", args)
+}
+
+// coverKey is the last part of the key of a kind's name.
+func coverKey(k cover.Kind) string {
+	return strings.NewReplacer(" + ", "_", " ", "_").Replace(string(k))
 }
 
 func (g *grown) bedName(id string) string {

@@ -4,6 +4,7 @@ import (
 	"net/url"
 	"strings"
 
+	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/plan"
 	"garner/internal/words"
@@ -12,7 +13,8 @@ import (
 // A change that is being tried stands in the address of its page as
 // try=planting:field=value; a planting that is tried anew as
 // try=planting:add=field=value;field=value, and one left out as
-// try=planting:remove=. Nothing of it is written until it is kept.
+// try=planting:remove=; a cover over its bed as try=planting:cover=kind;on;off.
+// Nothing of it is written until it is kept.
 const tryName = "try"
 
 // mostTried is how many changes are tried at once; an address has room for them.
@@ -51,6 +53,11 @@ func readChange(text string) (plan.Change, *fault.Error) {
 		return plan.Change{Action: "add", Planting: id, Value: value}, nil
 	case "remove":
 		return plan.Change{Action: "remove", Planting: id}, nil
+	case "cover":
+		if _, err := desk.ReadCover(value); err != nil {
+			return plan.Change{}, err
+		}
+		return plan.Change{Action: desk.CoverAction, Planting: id, Value: value}, nil
 	}
 	var probe plan.Planting
 	if err := plan.SetField(&probe, field, value); err != nil {
@@ -66,6 +73,8 @@ func writeChange(c plan.Change) string {
 		return c.Planting + ":add=" + c.Value
 	case "remove":
 		return c.Planting + ":remove="
+	case desk.CoverAction:
+		return c.Planting + ":cover=" + c.Value
 	}
 	return c.Planting + ":" + c.Field + "=" + c.Value
 }

@@ -2,10 +2,12 @@ package web
 
 import (
 	"net/url"
+	"slices"
 	"sort"
 	"strconv"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/holding"
@@ -26,6 +28,10 @@ type changeForm struct {
 	Steps            []stepLink
 	Leave            string // the address with the planting left out
 	Cover            string // the bed's page, where its covers are
+	CoverKind        tryField
+	CoverOn          tryField
+	CoverOff         tryField
+	Kinds            []option
 	Open             bool
 }
 
@@ -69,6 +75,8 @@ func (v *visit) changeForm(g *grown, line *desk.PlantingLine, path string, tried
 	f.Date.Value, f.ClearBy.Value, f.AreaM2.Value = p.Date.String(), p.ClearBy.String(), plainNumber(p.AreaM2)
 	f.Bed.Value, f.Method.Value = p.Bed, string(p.Method)
 	f.Beds, f.Cover = bedOptions(g.holding), "/beds/"+pathEscaped(p.Bed)
+	f.Kinds = coverOptions()
+	f.coverTried(tried)
 	f.Methods = []string{string(plan.Seed), string(plan.Plant), string(plan.Set), string(plan.Cutting), string(plan.Crown)}
 	for _, s := range []struct {
 		name string
@@ -78,6 +86,45 @@ func (v *visit) changeForm(g *grown, line *desk.PlantingLine, path string, tried
 	}
 	f.Leave = withTried(path, g.tidy(withChange(tried, plan.Change{Action: "remove", Planting: line.ID})))
 	return f
+}
+
+// coverOptions are the covers that can be tried.
+func coverOptions() []option {
+	var out []option
+	for _, k := range cover.Kinds() {
+		if k != cover.Open && k != cover.Indoors {
+			out = append(out, option{string(k), coverKey(k)})
+		}
+	}
+	return out
+}
+
+// coverTried fills in the cover that is tried already.
+func (f *changeForm) coverTried(tried []plan.Change) {
+	for _, c := range tried {
+		if c.Action != desk.CoverAction || c.Planting != f.ID {
+			continue
+		}
+		if spell, err := desk.ReadCover(c.Value); err == nil {
+			f.CoverKind.Value, f.CoverOn.Value, f.CoverOff.Value = string(spell.Kind), spell.On.String(), spell.Off.String()
+		}
+	}
+}
+
+// covered adds the cover that a form lays over a planting's bed.
+func covered(p *plan.Planting, query url.Values, tried []plan.Change, wrong map[string]words.Phrase) []plan.Change {
+	kind := query.Get("cover_kind")
+	if kind == "" {
+		return slices.DeleteFunc(slices.Clone(tried), func(c plan.Change) bool {
+			return c.Action == desk.CoverAction && c.Planting == p.ID && query.Has("cover_kind")
+		})
+	}
+	value := kind + ";" + query.Get("cover_on") + ";" + query.Get("cover_off")
+	if _, err := desk.ReadCover(value); err != nil {
+		wrong["cover_"+err.At.Column] = err.Phrase
+		return tried
+	}
+	return withChange(tried, plan.Change{Action: desk.CoverAction, Planting: p.ID, Value: value})
 }
 
 func plainNumber(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
@@ -161,7 +208,7 @@ func (g *grown) changed(p *plan.Planting, query url.Values, tried []plan.Change)
 			tried = withChange(tried, plan.Change{Action: "set", Planting: p.ID, Field: field, Value: query.Get(field)})
 		}
 	}
-	return tried, wrong
+	return covered(p, query, tried, wrong), wrong
 }
 
 // added adds a planting like another one, on another day and bed.
@@ -198,6 +245,9 @@ func (b *vegetableBody) typed(query url.Values, wrong map[string]words.Phrase) {
 			fill(&f.AreaM2, "area_m2")
 			fill(&f.Bed, "bed")
 			fill(&f.Method, "method")
+			fill(&f.CoverKind, "cover_kind")
+			fill(&f.CoverOn, "cover_on")
+			fill(&f.CoverOff, "cover_off")
 		}
 	}
 	if b.Add != nil && query.Has("add") {

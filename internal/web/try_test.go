@@ -118,6 +118,32 @@ func TestNonsenseInAChangeIsToldBesideItsField(t *testing.T) {
 	}
 }
 
+// A cover over the bed of a planting is tried like the rest.
+func TestACoverIsTried(t *testing.T) {
+	s, _ := demo()
+	query := url.Values{"change": {"oni-27"}, "cover_kind": {"fleece"}, "cover_on": {"2027-03-27"}, "cover_off": {"2027-05-10"}}
+	w := ask(s.Handler(), "GET", "/vegetable/onion?"+query.Encode(), "")
+	at, err := url.Parse(w.Header().Get("Location"))
+	if err != nil || w.Code != http.StatusSeeOther || at.Query().Get(tryName) != "oni-27:cover=fleece;2027-03-27;2027-05-10" {
+		t.Fatalf("%d, it leads to %s", w.Code, w.Header().Get("Location"))
+	}
+	code, html := get(t, s, at.String())
+	if code != http.StatusOK || !strings.Contains(html, "fleece over its bed from") {
+		t.Errorf("%d, and no word of the cover", code)
+	}
+	query.Set("cover_off", "2027-03-01")
+	w = ask(s.Handler(), "GET", "/vegetable/onion?"+query.Encode(), "")
+	form := read(t, w.Body.String()).one(t, "details", "id", "change-oni-27")
+	if told := form.all(func(e *element) bool { return e.attrs["class"] == "err" }); w.Code != http.StatusUnprocessableEntity || len(told) != 1 {
+		t.Errorf("%d, %d messages for a cover that comes off before it goes on", w.Code, len(told))
+	}
+	query.Set("cover_kind", "")
+	query.Set(tryName, "oni-27:cover=fleece;2027-03-27;2027-05-10")
+	if got := ask(s.Handler(), "GET", "/vegetable/onion?"+query.Encode(), "").Header().Get("Location"); got != "/vegetable/onion" {
+		t.Errorf("taken off again it leads to %s", got)
+	}
+}
+
 // What is tried is shown beside what stands: the change in words, the figures of
 // both, and two drawings.
 func TestATriedChangeStandsBesideWhatIs(t *testing.T) {
