@@ -38,6 +38,14 @@ func TestMeasureSpeed(t *testing.T) {
 	}
 }
 
+// repeats is how often a thing is measured: often only where it is written down.
+func repeats() int {
+	if *update {
+		return 12
+	}
+	return 3
+}
+
 // loaded is what the browser knows of the loading of a page [ms, bytes].
 type loaded struct{ Answer, Painted, Page, All float64 }
 
@@ -46,7 +54,7 @@ func (b *tab) measureTable() []figure {
 	b.t.Helper()
 	var answer, painted []float64
 	var last loaded
-	for range 7 {
+	for range repeats() {
 		c := openTab(b.t, b.server, b.screen)
 		c.visit("/")
 		c.wait("the page is painted", `performance.getEntriesByName("first-contentful-paint").length > 0`)
@@ -72,7 +80,7 @@ func (b *tab) measureTable() []figure {
 // so that each is computed.
 const timeTrying = `(async () => {
 	const id = %s, times = [];
-	for (let i = 0; i < 12; i++) {
+	for (let i = 0; i < %d; i++) {
 		const link = document.getElementById(id), was = link.href, start = performance.now();
 		link.click();
 		await new Promise(done => {
@@ -103,7 +111,7 @@ func (b *tab) measureTrying() []figure {
 		if c.planting == "" {
 			id = eval[string](b, `document.querySelector('[id^="later-"]').id`)
 		}
-		times, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]float64](fmt.Sprintf(timeTrying, quote(id)), chromedp.EvalAwaitPromise))
+		times, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]float64](fmt.Sprintf(timeTrying, quote(id), repeats()), chromedp.EvalAwaitPromise))
 		if err != nil {
 			b.t.Fatal(err)
 		}
