@@ -26,9 +26,11 @@ func (s *Server) funcs() template.FuncMap {
 		"iso":     func(d cal.Date) string { return d.String() }, // for a date field
 		"kg":      f.Kilograms,
 		"weight":  f.Weight,
+		"little":  littleKg,
 		"m":       f.Metres,
 		"m2":      f.SquareMetres,
 		"odds":    f.Odds, // years in ten
+		"count":   func(n int) string { return f.Count(float64(n)) },
 		"percent": f.Percent,
 		"number":  f.Number,
 		"svg":     func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped

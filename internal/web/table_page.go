@@ -160,6 +160,12 @@ func fullWant(wantKg []float64) float64 {
 	return most
 }
 
+// leastKg is the weight from which kilograms to a tenth tell it well.
+const leastKg = 0.15
+
+// littleKg tells whether a weight is told in grams in a column of kilograms.
+func littleKg(kg float64) bool { return kg > 0 && kg < leastKg }
+
 // dayHours are the longest and the shortest day of the table [h].
 type dayHours struct{ Longest, Shortest float64 }
 

@@ -23,6 +23,8 @@ func (f Formatter) named(style string) func(float64) string {
 	switch style {
 	case "kg":
 		return f.Kilograms
+	case "kg_told":
+		return f.KilogramsTold
 	case "g":
 		return f.Grams
 	case "weight":
@@ -133,6 +135,10 @@ func (f Formatter) unit(number, unit string) string {
 // none for nothing.
 func (f Formatter) Kilograms(kg float64) string { return f.unit(f.sized(kg), "kg") }
 
+// KilogramsTold writes a weight in kg as somebody told it, without decimals that
+// say nothing.
+func (f Formatter) KilogramsTold(kg float64) string { return f.unit(f.Plain(kg), "kg") }
+
 // Grams writes a weight in whole grams, tenths under 10 g.
 func (f Formatter) Grams(g float64) string {
 	if math.Abs(g) < 9.95 {
@@ -155,8 +161,18 @@ func (f Formatter) Metres(m float64) string { return f.unit(f.sized(m), "m") }
 // SquareMetres writes an area.
 func (f Formatter) SquareMetres(m2 float64) string { return f.unit(f.sized(m2), "m²") }
 
-// Celsius writes a temperature to a tenth.
-func (f Formatter) Celsius(c float64) string { return f.unit(f.Number(c, 1), "°C") }
+// Celsius writes a temperature to a tenth, whole degrees without decimals, and a
+// true minus below zero.
+func (f Formatter) Celsius(c float64) string {
+	number := strings.TrimSuffix(f.Number(c, 1), ".0")
+	if below, frost := strings.CutPrefix(number, "-"); frost {
+		number = minus + below
+	}
+	return f.unit(number, "°C")
+}
+
+// minus is the sign of a number under zero in a sentence; a hyphen is shorter.
+const minus = "\u2212"
 
 // Litres writes a volume, tenths under 10 litres.
 func (f Formatter) Litres(l float64) string {

@@ -37,7 +37,7 @@ func must(t *testing.T, name string) []byte {
 func TestTextWritesValuesByTypeAndStyle(t *testing.T) {
 	c := sampleTexts(t, language.English, `{
 		"a": "{v}", "kg": "{v:kg}", "weight": "{v:weight}", "two": "{v:2}", "percent": "{v:percent}",
-		"c": "{v:c}", "m2": "{v:m2}", "l": "{v:l}", "mm": "{v:mm}", "day": "{v:day}", "month": "{v:month}",
+		"c": "{v:c}", "kg_told": "{v:kg_told}", "m2": "{v:m2}", "l": "{v:l}", "mm": "{v:mm}", "day": "{v:day}", "month": "{v:month}",
 		"odds": "{v:odds}", "weeks": "{v:weeks}", "braces": "{{v}} {v}", "g": "{v:g}", "m": "{v:m}"
 	}`)
 	day := cal.Of(2027, 1, 4)
@@ -74,7 +74,7 @@ func TestTextWritesValuesByTypeAndStyle(t *testing.T) {
 		{"g", 42.4, "42 g"},
 		{"two", 2, "2.00"},
 		{"percent", 0.714, "71 %"},
-		{"c", -2, "-2.0 °C"},
+		{"c", -2, "−2 °C"}, {"c", 4.25, "4.2 °C"}, {"c", -0.04, "0 °C"}, {"kg_told", 70, "70 kg"}, {"kg_told", 2.5, "2.5 kg"},
 		{"m2", 4.8, "4.8 m²"},
 		{"m", 1.25, "1.2 m"},
 		{"l", 9, "9.0 L"},
