@@ -36,6 +36,9 @@ func (o *Office) VegetableView(name string, try []plan.Change) (*VegetableView, 
 	if fault.KindOf(err) == fault.NotFound {
 		return v, nil // only the change grows it
 	}
+	if err == nil {
+		letterAfter(v, v.Before)
+	}
 	return v, err
 }
 
@@ -85,37 +88,6 @@ func (o *Office) vegetableView(a *asked, t *outlook.Table, name string) (*Vegeta
 	v.Sources, v.Plantings = n.sources(t, name), o.lines(a, t, n, name)
 	letter(v)
 	return v, nil
-}
-
-// letter gives sources and plantings the same letters, in order of time.
-func letter(v *VegetableView) {
-	sort.SliceStable(v.Sources, func(i, k int) bool { return firstWeek(&v.Sources[i]) < firstWeek(&v.Sources[k]) })
-	letters := map[string]string{}
-	next := 0
-	give := func() string {
-		s := string(rune('A' + next%26))
-		next++
-		return s
-	}
-	for i := range v.Sources {
-		v.Sources[i].Letter = give()
-		letters[v.Sources[i].Planting] = v.Sources[i].Letter
-	}
-	for i := range v.Plantings {
-		p := &v.Plantings[i]
-		if p.Letter = letters[p.ID]; p.Letter == "" {
-			p.Letter = give()
-		}
-	}
-}
-
-func firstWeek(s *SourceView) int {
-	for k := range s.FreshKg {
-		if s.FreshKg[k]+s.StoredKg[k] > 0 {
-			return k
-		}
-	}
-	return len(s.FreshKg)
 }
 
 func (n *namer) sources(t *outlook.Table, vegetable string) []SourceView {
