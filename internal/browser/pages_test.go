@@ -49,6 +49,7 @@ func faulty(field, text string) func(*testing.T, *tab) {
 	return func(t *testing.T, b *tab) {
 		b.fill(field, text)
 		b.follow(".row-form button.main")
+		b.wait("what is wrong has the focus", `document.activeElement.matches(".errs")`)
 	}
 }
 

@@ -111,6 +111,7 @@ func TestFirstRunAsksAgain(t *testing.T) {
 	if !b.has(".errs") {
 		t.Errorf("a place that is none is taken:\n%s", b.start())
 	}
+	b.wait("what is wrong has the focus", `document.activeElement.matches(".errs")`)
 	if got := get(b, chromedp.Value(chromedp.ID("f-q"))); got != "Qqqxzzyw" {
 		t.Errorf("what was typed is now %q", got)
 	}

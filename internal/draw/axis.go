@@ -53,7 +53,7 @@ func Axis(s Scale, today cal.Date, daylight []float64, t AxisTexts) string {
 	if len(daylight) > 0 {
 		c.hill(s, daylight, foot, hillHeight)
 		c.level("hair", 0, s.WidthPX, foot+.5)
-		c.peaks(s, daylight, foot, t)
+		c.peaks(s, daylight, foot, c.firstYear(s, today, foot, t), t)
 	}
 	c.path("hair", monthLines(s, foot, h))
 	c.monthNames(s, h-7, t)
@@ -81,7 +81,7 @@ func AxisPhone(s Scale, today cal.Date, daylight []float64, t AxisTexts) string 
 	foot := axisPhone - monthsBand
 	c.hill(s, daylight, foot, monthsBand)
 	c.level("hair", 0, s.WidthPX, foot+.5)
-	c.peaks(s, daylight, foot, t)
+	c.peaks(s, daylight, foot, 0, t)
 	for _, m := range s.months() {
 		c.upright("hair", m.from, 2, axisPhone)
 		if m.to-m.from > widthOf(t.Months[m.month-1], 16)+10 {
@@ -113,23 +113,59 @@ func monthName(m month, t AxisTexts, first bool) string {
 	return name
 }
 
+// fittedName is a month's name as long as there is room for it, empty where there
+// is none, and whether it tells the year.
+func fittedName(m month, t AxisTexts, first bool) (name string, year bool) {
+	name = monthName(m, t, first)
+	year = name != t.Months[m.month-1]
+	room := m.to - m.from
+	if semiBold*widthOf(name, labelSize) > room*tightest {
+		name, year = t.Months[m.month-1], false
+		if m.month == 1 && t.Year != nil && m.whole {
+			name, year = t.Year(m.year), true // a year's number says January as well
+		}
+	}
+	if widthOf(name, labelSize) > room+2 {
+		return "", false
+	}
+	return name, year
+}
+
+// firstYear sets the year over the first month that is named, where the name has
+// no room for it, and returns where it ends.
+func (c *sheet) firstYear(s Scale, today cal.Date, foot float64, t AxisTexts) float64 {
+	for _, m := range s.months() {
+		name, told := fittedName(m, t, true)
+		if name == "" {
+			continue
+		}
+		if told || t.Year == nil {
+			return 0
+		}
+		x, year := m.from+yearInset, t.Year(m.year)
+		if s.has(today) && s.X(today) < x+widthOf(year, labelSize) {
+			x = max(x, s.X(today)+yearInset) // clear of the line for today
+		}
+		c.text("t-ink b halo f12", x, foot-6, year)
+		return x + semiBold*widthOf(year, labelSize) + yearInset
+	}
+	return 0
+}
+
+// yearInset is the room before and after a year over its month [px].
+const yearInset = 4.0
+
 // monthNames sets each month's name in its middle, where it has room.
 func (c *sheet) monthNames(s Scale, y float64, t AxisTexts) {
 	first := true
 	for _, m := range s.months() {
-		name, class := monthName(m, t, first), "mid t-ink"
+		name, _ := fittedName(m, t, first)
+		if name == "" {
+			continue
+		}
+		class := "mid t-ink"
 		if first || m.month == 1 {
 			class += " b"
-		}
-		room := m.to - m.from
-		if semiBold*widthOf(name, labelSize) > room*tightest {
-			name = t.Months[m.month-1]
-			if m.month == 1 && t.Year != nil && m.whole {
-				name = t.Year(m.year) // a year's number says January as well
-			}
-		}
-		if widthOf(name, labelSize) > room+2 {
-			continue
 		}
 		first = false
 		half := semiBold*widthOf(name, labelSize)/2 + 1
@@ -190,8 +226,9 @@ func hoursAt(daylight []float64, i int) float64 {
 	return (daylight[i-1] + daylight[i]) / 2
 }
 
-// peaks sets the hours at the longest and shortest days that lie well inside.
-func (c *sheet) peaks(s Scale, daylight []float64, foot float64, t AxisTexts) {
+// peaks sets the hours at the longest and shortest days that lie well inside,
+// right of where something else stands.
+func (c *sheet) peaks(s Scale, daylight []float64, foot, from float64, t AxisTexts) {
 	first := true
 	for i := 3; i+3 < len(daylight); i++ {
 		longest, shortest := daylight[i] > daylight[i-1] && daylight[i] >= daylight[i+1], daylight[i] < daylight[i-1] && daylight[i] <= daylight[i+1]
@@ -205,6 +242,7 @@ func (c *sheet) peaks(s Scale, daylight []float64, foot float64, t AxisTexts) {
 		if say == nil {
 			continue
 		}
-		c.text("mid f12", s.at(float64(7*i)+3.5), foot-5, say(daylight[i]))
+		text := say(daylight[i])
+		c.text("mid f12", max(from+widthOf(text, labelSize)/2, s.at(float64(7*i)+3.5)), foot-5, text)
 	}
 }

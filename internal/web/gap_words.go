@@ -18,8 +18,14 @@ func rowWords(v *desk.RibbonView, today cal.Date) (first words.Phrase, more *wor
 	if g.Now {
 		key = "web.table_short_now"
 	}
+	args := words.Args{"weeks": g.Weeks, "first": words.Sharp(g.First, today)}
 	rest := words.P("web.table_short_poor", words.Args{"poor": g.Poor})
-	return words.P(key, words.Args{"weeks": g.Weeks, "first": words.Sharp(g.First, today), "range": bestWords(g)}), &rest
+	if g.Good == g.Weeks { // at best as long as it is told already
+		key = map[bool]string{true: "web.table_short_now_sure", false: "web.table_short_sure"}[g.Now]
+		return words.P(key, args), &rest
+	}
+	args["range"] = bestWords(g)
+	return words.P(key, args), &rest
 }
 
 // bestWords says how short a gap is in the good year of ten.
