@@ -20,6 +20,7 @@ func (r *reading) readBed() {
 	}
 	for _, find := range []func() bool{r.bedByName, r.bedByNumber, r.bedByKind} {
 		if find() {
+			r.otherBeds()
 			return
 		}
 	}
@@ -57,6 +58,28 @@ func (r *reading) bedByName() bool {
 		}
 	}
 	return false
+}
+
+// otherBeds reads the numbers of further beds after the one that was found, as
+// in "bed 2 and 3": the line is of the first, and the others are asked for.
+func (r *reading) otherBeds() {
+	var others []string
+	for i := 1; i+1 < len(r.tokens); i++ {
+		if !r.tokens[i-1].used || r.tokens[i].text != "and" && r.tokens[i].text != "+" || !r.free(i) || r.measured(i+1) {
+			continue
+		}
+		n, told := r.figure(i + 1)
+		if !told {
+			continue
+		}
+		if bed := r.numbered(r.bed.Kind, n); bed != nil && bed != r.bed {
+			others = append(others, bed.Name)
+			r.take(i, 2)
+		}
+	}
+	if len(others) > 0 {
+		r.ask("notebook.other_beds", words.Args{"bed": r.bed.Name, "others": others})
+	}
 }
 
 // partOfLonger tells whether a name is followed by a number that makes it

@@ -77,6 +77,10 @@ func TestLines(t *testing.T) {
 		{"squash about 20 May bed 9 4 plants", "b9 courgette table plant 2027-05-20±7 3.24±0.2", ""},
 		{"autumn raspberries border half", "w1 raspberry autumn crown 2026-11-20±21 3.60±0", "which_day"},
 		{"asparagus bed 11, 5 years old, all of it", "b11 asparagus table crown 2026-04-05±21 7.20±0", ""},
+		{"radishes bed 2 half midsummer", "b2 radish winter seed 2027-06-24±7 3.60±0", ""},
+		{"garlic bed 3 half last midwinter", "b3 garlic softneck set 2026-12-21±7 3.60±0", ""},
+		{"potatoes bed 2 and 3, half, April", "b2 potato early set 2027-04-16±15 3.60±0", "other_beds"},
+		{"potatoes bed 2 and 3 rows of 3 m April", "b2 potato early set 2027-04-16±15 5.40±0.15", ""},
 		{"swedes bed 2 a quarter week 21", "b2 swede winter seed 2027-05-27±3 1.80±0", ""},
 		{"early potatoes bed 1 30 tubers last week of March", "b1 potato early set 2027-03-28±3 5.40±0.2", ""},
 		{"garlic b3 60 cloves planted 3 weeks ago", "b3 garlic softneck set 2026-12-14±3 2.25±0.2", ""},
@@ -170,6 +174,7 @@ func TestSouth(t *testing.T) {
 	x.South = true
 	for line, want := range map[string]string{
 		"potatoes bed 2 half spring":        "b2 potato early set 2027-10-15±45 3.60±0",
+		"radishes bed 2 half midsummer":     "b2 radish winter seed 2026-12-24±7 3.60±0",
 		"tomatoes 6 plants tunnel November": "t1 tomato cover plant 2026-11-16±15 2.03±0.2",
 		"leeks bed 1, 42 left":              "b1 leek winter plant 2026-12-19±21 1.89±0.2",
 	} {

@@ -40,7 +40,9 @@ func (r *reading) readWhen() {
 }
 
 // named reads a day that is told in words.
-func (r *reading) named(i int) bool { return r.monthAt(i) || r.relative(i) || r.weekAt(i) }
+func (r *reading) named(i int) bool {
+	return r.monthAt(i) || r.relative(i) || r.weekAt(i) || r.feastAt(i)
+}
 
 // dayOfDigits reads 2027-03-20, 20/3 and 20/3/27, day first; 3/20 can only be
 // the twentieth of March.
@@ -112,6 +114,23 @@ func (r *reading) season(i int) {
 	r.when = when{told: true, exact: cal.None, within: within}
 	r.setDay(d, r.yearAfter(i+1))
 	r.asideBefore(i)
+}
+
+// feastAt reads midsummer and midwinter: a week either way, and half a year later
+// in the south.
+func (r *reading) feastAt(i int) bool {
+	d, err := cal.ParseMonthDay(known()["feast"][r.tokens[i].text])
+	if err != nil {
+		return false
+	}
+	if r.South {
+		d.Month = (d.Month+5)%12 + 1
+	}
+	r.take(i, 1)
+	r.when.within = 7
+	r.setDay(d, r.yearAfter(i+1))
+	r.asideBefore(i)
+	return true
 }
 
 // cropFollows tells whether a season is part of a crop's name: winter lettuce.
