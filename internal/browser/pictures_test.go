@@ -23,7 +23,9 @@ type picture struct {
 	empty      bool  // on an empty data directory
 }
 
-const triedPath = "/vegetable/onion"
+// triedPath is a vegetable with a change that mends weeks: seedlings that are
+// planted three weeks later keep longer into spring.
+const triedPath = "/vegetable/onion?try=one-27:date=2027-05-01"
 
 var album = []picture{
 	{name: "table", path: "/", on: desk, theme: light, high: 1060},
@@ -59,7 +61,6 @@ func TestPictures(t *testing.T) {
 		b.do(p.theme.emulate())
 		b.visit(p.path)
 		if p.path == triedPath {
-			b.press(`[id^="later-"]`)
 			b.wait("a change is shown", `!!document.querySelector(".try .ba")`)
 		}
 		if p.empty {
