@@ -56,7 +56,7 @@ var arrows = map[string][]string{
 		"ground", "record"},
 	"calibrate": {"season", "growth", "window", "station", "cover", "crop", "climate", "sun", "plan", "place",
 		"record"},
-	"scoreboard": {"outlook", "window", "calibrate", "season", "crop", "climate", "sun", "record"},
+	"scoreboard": {"outlook", "window", "calibrate", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"programme":  {"outlook", "season", "plan", "larder", "holding", "place", "crop", "search"},
 	"advise":     {"record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 
