@@ -4,6 +4,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/fault"
+	"garner/internal/window"
 )
 
 // DescribeResult is what a daily record tells of a place.
@@ -57,8 +58,8 @@ func Generate(n *climate.Normals, site Site, years int, seed uint64) (*climate.S
 	if err != nil {
 		return nil, err
 	}
-	first := cal.Of(firstGenYear, 1, 1)
-	span := int(cal.Of(firstGenYear+years, 1, 1) - first)
+	first := cal.Of(window.FirstYear, 1, 1)
+	span := int(cal.Of(window.FirstYear+years, 1, 1) - first)
 	return &climate.Series{First: first, Days: g.Days(seed, 0, 0, first, span)}, nil
 }
 

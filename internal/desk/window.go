@@ -40,14 +40,6 @@ type PlantingWindow struct {
 	Chance    float64      `json:"chance"`
 }
 
-// The years of weather over which a window's chance is counted, and the wanted
-// chance when none is given.
-const (
-	windowYears  = 60
-	usualChance  = 0.8
-	firstGenYear = 2001
-)
-
 // Window finds the first and last dates for a crop at a site.
 func Window(o WindowOptions) (*WindowResult, error) {
 	use, method, err := chosen(o.Crop, o.Use, o.Method)
@@ -58,19 +50,13 @@ func Window(o WindowOptions) (*WindowResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	generator, err := climate.NewGenerator(*o.Normals, o.Site)
+	at, err := window.GeneratedPlace(o.Site, *o.Normals, o.Seed, window.UsualYears, 1-o.Shade, kind)
 	if err != nil {
 		return nil, err
 	}
-	first := cal.Of(firstGenYear, 1, 1)
-	span := int(cal.Of(firstGenYear+windowYears, 1, 1)-first) + window.RunOut
-	at, err := window.NewPlace(o.Site, first, generator.Days(o.Seed, 0, 0, first, span), 1-o.Shade, kind)
-	if err != nil {
-		return nil, err
-	}
-	q := window.Question{Use: use, Start: growth.StartOf(method), Place: at, Years: windowYears, Chance: o.Chance}
+	q := window.Question{Use: use, Start: growth.StartOf(method), Place: at, Years: window.UsualYears, Chance: o.Chance}
 	if q.Chance <= 0 {
-		q.Chance = usualChance
+		q.Chance = window.UsualChance
 	}
 	a := window.Find(q)
 	return windowResult(use, method, q.Chance, a), nil

@@ -4,8 +4,6 @@ import (
 	"strings"
 	"sync"
 
-	"garner/internal/cal"
-	"garner/internal/climate"
 	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
@@ -15,17 +13,14 @@ import (
 // Pace is how thoroughly windows are computed.
 type Pace struct {
 	Years int // of generated weather
-	Step  int // days between trial sowings
+	Step  int // days between trial sowings, 0: as garner window
 }
 
 // The two paces: the one garner window uses, and a coarse one for fitting.
 var (
-	FullPace   = Pace{Years: 60, Step: 4}
+	FullPace   = Pace{Years: window.UsualYears}
 	CoarsePace = Pace{Years: 30, Step: 7}
 )
-
-// wanted is the chance of a usable crop at which a published date is read.
-const wanted = 0.8
 
 // Row is one published date with what the engine makes of it.
 type Row struct {
@@ -69,7 +64,7 @@ func Windows(p *PlantingDates, book *crop.Book, pace Pace, workers int) ([]Row, 
 	places := map[string]*window.Place{}
 	for i := range p.Regions {
 		r := &p.Regions[i]
-		at, err := placeOf(r, pace)
+		at, err := window.GeneratedPlace(r.Location, r.Normals, usualSeed, pace.Years, 1, cover.Open)
 		if err != nil {
 			return nil, err
 		}
@@ -90,22 +85,8 @@ func Windows(p *PlantingDates, book *crop.Book, pace Pace, workers int) ([]Row, 
 	return rows, nil
 }
 
-// firstYear is the first year of the generated weather, usualSeed the seed that
-// garner window takes.
-const (
-	firstYear        = 2001
-	usualSeed uint64 = 1
-)
-
-func placeOf(r *Region, pace Pace) (*window.Place, error) {
-	g, err := climate.NewGenerator(r.Normals, r.Location)
-	if err != nil {
-		return nil, err
-	}
-	first := cal.Of(firstYear, 1, 1)
-	span := int(cal.Of(firstYear+pace.Years, 1, 1)-first) + window.RunOut
-	return window.NewPlace(r.Location, first, g.Days(usualSeed, 0, 0, first, span), 1, cover.Open)
-}
+// usualSeed is the seed that garner window takes.
+const usualSeed uint64 = 1
 
 // question is a crop started one way in one region.
 type question struct {
@@ -165,7 +146,7 @@ func (a *asker) askAll(dates []*Date, workers int) {
 			for i := range next {
 				q := all[i]
 				answers[i] = window.Find(window.Question{Use: q.use, Start: q.start, Place: a.places[q.region],
-					Years: a.pace.Years, Step: a.pace.Step, Chance: wanted}).Windows
+					Years: a.pace.Years, Step: a.pace.Step, Chance: window.UsualChance}).Windows
 			}
 		}()
 	}
