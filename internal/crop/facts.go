@@ -26,6 +26,7 @@ type Use struct {
 	// Raising under cover, for method plant and cutting.
 	RaiseDays float64 `fact:"raise_days"` // from sowing to planting out
 	RaiseC    float64 `fact:"raise_c"`    // mean temperature of the raising place
+	CellMl    float64 `fact:"cell_ml"`    // room for the roots of one plant [ml]; 0: not told
 
 	// Development from emergence to first use.
 	BaseC      float64 `fact:"base_c"`
@@ -69,13 +70,17 @@ type Use struct {
 	// The stand and its pieces.
 	InRowM        float64 `fact:"in_row_m"`
 	BetweenRowM   float64 `fact:"between_row_m"`
+	SowDepthM     float64 `fact:"sow_depth_m"`
+	SowPerM       float64 `fact:"sow_per_m"`   // seeds sown in a metre of row
 	PieceG        float64 `fact:"piece_g"`     // full size of one plant's harvest (one piece where one is pulled)
 	UsableG       float64 `fact:"usable_g"`    // least usable size of it
+	TableG        float64 `fact:"table_g"`     // usual size of it at the table
 	YieldKgM2     float64 `fact:"yield_kg_m2"` // published typical yield of the reference planting
 	YieldLowKgM2  float64 `fact:"yield_low_kg_m2"`
 	YieldHighKgM2 float64 `fact:"yield_high_kg_m2"`
 	SeedsPerGram  float64 `fact:"seeds_per_gram"`
 	SeedLifeYears float64 `fact:"seed_life_years"`
+	RotationYears float64 `fact:"rotation_years"` // before the family should come back
 
 	// Cold and heat.
 	KillYoungC    float64 `fact:"kill_young_c"`    // kills plants in their first 25 days
@@ -99,6 +104,7 @@ type Use struct {
 	SeasonThermalCd        float64    `fact:"season_thermal_cd"`      // thermal time above base_c after midwinter to first pick
 	SeasonDays             float64    `fact:"season_days"`            // days of picking
 	CloseAfterSolsticeDays float64    `fact:"close_after_solstice_d"` // last pick, days after midsummer; may be negative
+	RenewYears             float64    `fact:"renew_years"`            // years in the ground after which new plants take over
 	AgeYield               [6]float64 // share of full yield in years 0-5 and after (age_yield_0 .. age_yield_5)
 
 	// Food, and spread that is not weather.
