@@ -57,6 +57,7 @@ var arrows = map[string][]string{
 	"calibrate": {"season", "growth", "window", "station", "cover", "crop", "climate", "sun", "plan", "place",
 		"record"},
 	"scoreboard": {"outlook", "window", "calibrate", "season", "crop", "growth", "cover", "climate", "sun", "record"},
+	"leftout":    {"scoreboard", "crop"},
 	"programme":  {"outlook", "season", "plan", "larder", "holding", "place", "crop", "search"},
 	"advise":     {"record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 

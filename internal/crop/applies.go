@@ -15,7 +15,7 @@ var (
 	methods  = []string{Seed, Plant, Set, Crown, Cutting}
 	patterns = []Pattern{Pull, Picking, Cut, LeafThenHead, Perennial}
 	classes  = []string{"hardy", "half-hardy", "tender", "very tender"}
-	groups   = []string{"heads", "leaves", "roots", "onions", "legumes", "fruit", "potatoes", "perennials"}
+	groups   = []string{"heads", "leaves", "greens", "roots", "onions", "legumes", "fruit", "potatoes", "perennials"}
 	covers   = []string{"open", "mesh", "fleece", "cloche", "low tunnel", "cold frame", "tunnel", "double tunnel", "glasshouse", "tunnel + fleece", "indoors"}
 )
 

@@ -83,12 +83,14 @@ type Use struct {
 	RotationYears float64 `fact:"rotation_years"` // before the family should come back
 
 	// Cold and heat.
-	KillYoungC    float64 `fact:"kill_young_c"`    // kills plants in their first 25 days
-	KillC         float64 `fact:"kill_c"`          // kills grown plants that are not hardened
-	KillHardenedC float64 `fact:"kill_hardened_c"` // kills hardened plants
-	HeatStartC    float64 `fact:"heat_start_c"`    // mean air of the first fortnight must stay under
-	HeatEndC      float64 `fact:"heat_end_c"`      // mean air from 15 days before ready to 5 after must stay under
-	KeepDays      float64 `fact:"keep_days"`       // days it must live past ready for the crop to count
+	KillYoungC           float64 `fact:"kill_young_c"`         // kills plants in their first 25 days
+	KillC                float64 `fact:"kill_c"`               // kills grown plants that are not hardened
+	KillHardenedC        float64 `fact:"kill_hardened_c"`      // kills hardened plants
+	HeatStartC           float64 `fact:"heat_start_c"`         // mean air of the first fortnight must stay under
+	HeatEndC             float64 `fact:"heat_end_c"`           // mean air from 15 days before ready to 5 after must stay under
+	KeepDays             float64 `fact:"keep_days"`            // days it must live past ready for the crop to count
+	FairShare            float64 `fact:"fair_share"`           // share of yield_kg_m2 below which it was not worth sowing
+	DueAfterSolsticeDays float64 `fact:"due_after_solstice_d"` // days after midsummer by which a crop for winter or spring must be ready; 0: none
 
 	// Harvest.
 	StandDays float64 `fact:"stand_days"`  // days at optimum warmth it stands usable after ready

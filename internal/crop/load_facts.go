@@ -14,7 +14,8 @@ type numbers []*placed
 
 type placed struct {
 	Fact
-	row row
+	row  row
+	from scope // empty for a number of a crop's own
 }
 
 // scope is whom a default speaks for: the whole book, a class or a group.
@@ -40,6 +41,13 @@ func (l *loader) loadDefaults() map[scope]numbers {
 			continue
 		}
 		defaults[key] = l.take(defaults[key], r, "")
+	}
+	for key, list := range defaults {
+		for _, number := range list {
+			if number != nil {
+				number.from = key
+			}
+		}
 	}
 	return defaults
 }
@@ -85,7 +93,7 @@ func (l *loader) take(list numbers, r row, crop string) numbers {
 		l.refuse(r.at("parameter"), fault.Invalid, "crop.fact_twice", words.Args{"parameter": p.Name, "row": list[i].row.number})
 		return list
 	}
-	list[i] = &placed{*fact, r}
+	list[i] = &placed{Fact: *fact, row: r}
 	return list
 }
 

@@ -98,12 +98,12 @@ func (b *Book) blame(bad *fault.Error, changes map[int]*Fact) string {
 // changed returns a copy of the use with some of its numbers changed.
 func (u *Use) changed(changes map[int]*Fact) *Use {
 	c := *u
-	facts := slices.Clone(u.resolved.facts)
+	facts, from := slices.Clone(u.resolved.facts), slices.Clone(u.resolved.from)
 	for i, fact := range changes {
-		facts[i] = fact
+		facts[i], from[i] = fact, scope{}
 		u.resolved.parameters[i].set(&c, fact.Value)
 	}
-	c.resolved = &resolved{parameters: u.resolved.parameters, index: u.resolved.index, facts: facts}
+	c.resolved = &resolved{parameters: u.resolved.parameters, index: u.resolved.index, facts: facts, from: from}
 	return &c
 }
 

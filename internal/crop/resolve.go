@@ -21,10 +21,10 @@ func (l *loader) resolve(uses []useRow, defaults map[scope]numbers, facts map[ab
 		if !l.complete(ur, found) {
 			continue
 		}
-		r := &resolved{parameters: l.book.parameters, index: l.book.index, facts: make([]*Fact, len(found))}
+		r := &resolved{parameters: l.book.parameters, index: l.book.index, facts: make([]*Fact, len(found)), from: make([]scope, len(found))}
 		for i, number := range found {
 			if number != nil {
-				r.facts[i] = &number.Fact
+				r.facts[i], r.from[i] = &number.Fact, number.from
 				l.book.parameters[i].set(u, number.Value)
 			}
 		}

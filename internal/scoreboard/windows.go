@@ -57,32 +57,77 @@ func methods(d *Date) []string {
 	return out
 }
 
-// Windows computes all rows of a folder of planting dates. The book must know
-// the crops; rows of seedbeds and of sowing indoors are left out.
-func Windows(p *PlantingDates, book *crop.Book, pace Pace, workers int) ([]Row, error) {
-	regions := map[string]*Region{}
-	places := map[string]*window.Place{}
+// Exam is a folder of planting dates made ready to be asked of many books.
+type Exam struct {
+	pace    Pace
+	dates   []*Date
+	regions map[string]*Region
+	places  map[string]*window.Place
+	known   map[question][]window.Window
+}
+
+// NewExam makes a folder ready. Rows of seedbeds and of sowing indoors are left
+// out.
+func NewExam(p *PlantingDates, pace Pace) (*Exam, error) {
+	e := &Exam{pace: pace, regions: map[string]*Region{}, places: map[string]*window.Place{}, known: map[question][]window.Window{}}
 	for i := range p.Regions {
 		r := &p.Regions[i]
 		at, err := window.GeneratedPlace(r.Location, r.Normals, usualSeed, pace.Years, 1, cover.Open)
 		if err != nil {
 			return nil, err
 		}
-		regions[r.ID], places[r.ID] = r, at
+		e.regions[r.ID], e.places[r.ID] = r, at
 	}
-	a := &asker{book: book, pace: pace, places: places, known: map[question][]window.Window{}}
-	var dates []*Date
 	for i := range p.Dates {
-		if d := &p.Dates[i]; regions[d.Region] != nil && !strings.Contains(d.Crop, "seedbed") && d.Method != "start indoors" && len(claims(d, regions[d.Region])) > 0 {
+		if d := &p.Dates[i]; e.regions[d.Region] != nil && !strings.Contains(d.Crop, "seedbed") && d.Method != "start indoors" && len(claims(d, e.regions[d.Region])) > 0 {
+			e.dates = append(e.dates, d)
+		}
+	}
+	return e, nil
+}
+
+// Rows computes the rows of the dates that a condition lets through with a
+// book, which must know the crops. Windows are kept, so that a book that shares
+// uses with one asked before computes only what differs.
+func (e *Exam) Rows(book *crop.Book, workers int, in func(*Date) bool) []Row {
+	a := &asker{book: book, Exam: e}
+	var dates []*Date
+	for _, d := range e.dates {
+		if in(d) {
 			dates = append(dates, d)
 		}
 	}
 	a.askAll(dates, workers)
 	var rows []Row
 	for _, d := range dates {
-		rows = append(rows, a.rows(d, regions[d.Region])...)
+		rows = append(rows, a.rows(d, e.regions[d.Region])...)
 	}
-	return rows, nil
+	return rows
+}
+
+// Keep drops the windows kept of uses that are not of a book.
+func (e *Exam) Keep(book *crop.Book) {
+	of := map[*crop.Use]bool{}
+	for _, c := range book.Crops() {
+		for _, u := range c.Uses {
+			of[u] = true
+		}
+	}
+	for q := range e.known {
+		if !of[q.use] {
+			delete(e.known, q)
+		}
+	}
+}
+
+// Windows computes all rows of a folder of planting dates. The book must know
+// the crops.
+func Windows(p *PlantingDates, book *crop.Book, pace Pace, workers int) ([]Row, error) {
+	e, err := NewExam(p, pace)
+	if err != nil {
+		return nil, err
+	}
+	return e.Rows(book, workers, func(*Date) bool { return true }), nil
 }
 
 // usualSeed is the seed that garner window takes.
@@ -95,11 +140,10 @@ type question struct {
 	start  growth.Start
 }
 
+// asker asks one book.
 type asker struct {
-	book   *crop.Book
-	pace   Pace
-	places map[string]*window.Place
-	known  map[question][]window.Window
+	book *crop.Book
+	*Exam
 }
 
 // ask resolves a printed name and method to a question; false when the book has

@@ -52,6 +52,24 @@ func (s *Sky) lengthening(day int) bool {
 	return s.DayLengthH[day] > s.DayLengthH[day-1]
 }
 
+// Solstices of June and December as days of the common year.
+const (
+	june21     = 172
+	december21 = 355
+	commonYear = 365
+)
+
+// dueDay is the day index a number of days after the midsummer of the year of
+// growth, from midwinter to midwinter, that a day lies in.
+func (s *Sky) dueDay(day, afterMidsummer int) int {
+	midwinter := december21
+	if !s.Northern() {
+		midwinter = june21
+	}
+	gone := (int(s.dayOfYear[day]) - midwinter + commonYear) % commonYear
+	return day - gone + halfYear + afterMidsummer
+}
+
 // Northern tells whether midsummer falls in June.
 func (s *Sky) Northern() bool { return s.Location.LatitudeDeg >= 0 }
 

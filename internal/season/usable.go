@@ -7,7 +7,8 @@ import (
 
 // Usable runs one planting alone from a date until it is known whether it gives
 // a usable crop: ready in its time, not spoiled by heat, and alive for the days
-// past ready that its use asks for. It returns the day it was ready.
+// past ready that its use asks for, with a fair share of its typical yield. It
+// returns the day it was ready.
 func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d growth.Draw) (ready int, ok bool) {
 	r.stands = resize(r.stands, 1)
 	s := &r.stands[0]
@@ -16,15 +17,30 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	alone.Date, alone.Shares = date, -1
 	s.begin(alone, sky, d)
 	keep := max(int(alone.Parameters.Use.KeepDays), heatAfter+1)
+	fair := alone.Parameters.Use.FairShare * alone.Parameters.Use.YieldKgM2
+	picked, stood := 0.0, 0.0
+	due := len(b.Air)
+	if late := alone.Parameters.Use.DueAfterSolsticeDays; late > 0 && s.start >= 0 && s.start < len(b.Air) {
+		due = sky.dueDay(s.start, int(late))
+	}
 	for day := s.start; day < len(b.Air); day++ {
 		if !s.Living() {
-			return s.ready, s.ready >= 0 && s.enough()
+			return s.ready, s.ready >= 0 && s.enough() && picked+stood >= fair
 		}
-		if s.ready >= 0 && day > s.ready+keep {
+		if s.ready < 0 && day > due {
+			return s.ready, false
+		}
+		if s.ready >= 0 && day > s.ready+keep && picked+stood >= fair {
 			return s.ready, true
 		}
 		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)
 		s.Integrate(s.from.Parameters)
+		if alone.Parameters.Flows() {
+			picked += s.YieldedKgM2(alone.Parameters)
+		}
+		if alone.Parameters.Stands() && s.Stage == growth.Ready {
+			stood = max(stood, s.FreshKgM2(alone.Parameters))
+		}
 		s.close(day, sky, b)
 	}
 	return s.ready, false

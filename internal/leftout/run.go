@@ -1,0 +1,58 @@
+package leftout
+
+import (
+	"slices"
+
+	"garner/internal/crop"
+	"garner/internal/scoreboard"
+)
+
+// Run makes the fits that are missing, the one to all dates first, and hands
+// each to done as it is made, so that a run that was broken off goes on where it
+// stopped. It returns them all.
+func Run(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, have []Fold, workers int, done func(all []Fold) error) ([]Fold, error) {
+	exam, err := scoreboard.NewExam(dates, scoreboard.CoarsePace)
+	if err != nil {
+		return nil, err
+	}
+	key := digest(dates, free)
+	var out []Fold
+	for _, id := range append([]string{""}, regionsOf(dates)...) {
+		k := slices.IndexFunc(have, func(f Fold) bool { return f.LeftOut == id && f.Digest == key })
+		if k >= 0 {
+			out = append(out, have[k])
+			continue
+		}
+		values := Fit(exam, book, free, func(d *scoreboard.Date) bool { return d.Region != id }, workers)
+		out = append(out, Fold{LeftOut: id, Digest: key, Values: values})
+		if err := done(out); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+func regionsOf(dates *scoreboard.PlantingDates) (ids []string) {
+	for i := range dates.Regions {
+		ids = append(ids, dates.Regions[i].ID)
+	}
+	return ids
+}
+
+// Rows computes the dates of every region with the numbers of the fit that
+// never saw it. Regions without such a fit are left out.
+func Rows(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, folds []Fold, pace scoreboard.Pace, workers int) ([]scoreboard.Row, error) {
+	exam, err := scoreboard.NewExam(dates, pace)
+	if err != nil {
+		return nil, err
+	}
+	var out []scoreboard.Row
+	for _, f := range folds {
+		if f.LeftOut == "" {
+			continue
+		}
+		blind := book.WithDefaults(defaults(free, f.Values))
+		out = append(out, exam.Rows(blind, workers, func(d *scoreboard.Date) bool { return d.Region == f.LeftOut })...)
+	}
+	return out, nil
+}

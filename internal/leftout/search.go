@@ -1,0 +1,71 @@
+package leftout
+
+import (
+	"garner/internal/crop"
+	"garner/internal/num"
+	"garner/internal/scoreboard"
+)
+
+// search moves one number after the other.
+type search struct {
+	exam    *scoreboard.Exam
+	in      func(*scoreboard.Date) bool
+	free    []Free
+	workers int
+
+	book   *crop.Book // with the values that stand
+	values []float64
+	best   float64
+}
+
+// ladder holds, for each round, the steps that are tried either way from where
+// a number stands, in its spreads: far first, since the ends of windows jump.
+var ladder = [][]float64{{2, 1, 0.5}, {1, 0.5, 0.25}, {0.5, 0.25}}
+
+// mostMoves is how often one number may move in a round.
+const mostMoves = 3
+
+// Fit fits the free numbers to the dates that a condition lets through and
+// returns their values.
+func Fit(exam *scoreboard.Exam, book *crop.Book, free []Free, in func(*scoreboard.Date) bool, workers int) []float64 {
+	s := &search{exam: exam, in: in, free: free, workers: workers, values: priors(free)}
+	s.book = book.WithDefaults(defaults(free, s.values))
+	s.best = s.cost(s.book, s.values)
+	for _, steps := range ladder {
+		for i := range free {
+			for range mostMoves {
+				if !s.move(i, steps) {
+					break
+				}
+			}
+		}
+	}
+	return s.values
+}
+
+// move puts one number where it costs least, and tells whether it moved.
+func (s *search) move(i int, steps []float64) bool {
+	best, book, value := s.best, s.book, s.values[i]
+	for _, step := range steps {
+		for _, way := range []float64{step, -step} {
+			f := s.free[i]
+			trial := append([]float64(nil), s.values...)
+			trial[i] = num.Clamp(trial[i]+way*f.Spread, f.Min, f.Max)
+			changed := s.book.WithDefaults(defaults(s.free[i:i+1], trial[i:i+1]))
+			if c := s.cost(changed, trial); c < best-leastGain {
+				best, book, value = c, changed, trial[i]
+			}
+		}
+	}
+	moved := value != s.values[i]
+	s.best, s.book, s.values[i] = best, book, value
+	s.exam.Keep(book)
+	return moved
+}
+
+// leastGain keeps rounding from moving a number.
+const leastGain = 1e-9
+
+func (s *search) cost(book *crop.Book, values []float64) float64 {
+	return misfit(s.exam.Rows(book, s.workers, s.in)) + pull(s.free, values)
+}
