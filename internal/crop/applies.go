@@ -24,7 +24,6 @@ var (
 type need struct {
 	methods  []string
 	patterns []Pattern
-	optional bool // told where it is known
 }
 
 // needs lists the parameters that do not apply to every use.
@@ -43,12 +42,11 @@ var needs = map[string]need{
 	"leaf_plant_cm2":         {methods: []string{Plant, Cutting}},
 	"seeds_per_gram":         {methods: []string{Seed, Plant}},
 	"seed_life_years":        {methods: []string{Seed, Plant}},
-	"cell_ml":                {methods: []string{Plant}, optional: true},
-	"sow_depth_m":            {methods: []string{Seed, Plant, Set}, optional: true},
-	"sow_per_m":              {methods: []string{Seed}, optional: true},
-	"table_g":                {patterns: []Pattern{Pull, LeafThenHead}, optional: true},
-	"rotation_years":         {optional: true},
-	"renew_years":            {patterns: []Pattern{Perennial}, optional: true},
+	"cell_ml":                {methods: []string{Plant}},
+	"sow_depth_m":            {methods: []string{Seed, Plant, Set}},
+	"sow_per_m":              {methods: []string{Seed}},
+	"table_g":                {patterns: []Pattern{Pull, LeafThenHead}},
+	"renew_years":            {patterns: []Pattern{Perennial}},
 	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut}},
 	"pick_days":              {patterns: []Pattern{Picking}},
 	"flush_days":             {patterns: []Pattern{Picking}},

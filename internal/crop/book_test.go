@@ -83,9 +83,6 @@ func TestEveryNumberHasItsProvenance(t *testing.T) {
 					}
 					continue
 				}
-				if fact == (Fact{}) && needs[p.Name].optional {
-					continue
-				}
 				if fact.Value != p.get(u) || fact.Unit != p.Unit || fact.Mark == "" {
 					t.Errorf("%s %s: %s is %g, provenance %+v", c.ID, u.Name, p.Name, p.get(u), fact)
 				}

@@ -60,7 +60,7 @@ func (l *loader) complete(ur useRow, found numbers) bool {
 	for i, p := range l.book.parameters {
 		if !applies(p.Name, ur.use) {
 			found[i] = nil
-		} else if found[i] == nil && !needs[p.Name].optional {
+		} else if found[i] == nil {
 			fine = false
 			if l.refused[told{ur.use.Crop, p.Name}] || l.refused[told{"", p.Name}] {
 				continue
