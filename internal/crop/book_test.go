@@ -104,6 +104,9 @@ func TestEverySourceIsUsed(t *testing.T) {
 	for _, c := range book.cautions {
 		used[c.Source] = true
 	}
+	for _, f := range book.families {
+		used[f.Source] = true
+	}
 	for _, c := range book.Crops() {
 		for _, u := range c.Uses {
 			for _, fact := range u.resolved.facts {
@@ -197,5 +200,28 @@ func TestLoadingIsRepeatable(t *testing.T) {
 	}
 	if !reflect.DeepEqual(first, load(t)) {
 		t.Error("two loads of the book differ")
+	}
+}
+
+// The usual size at the table lies from the smallest worth picking to the full
+// one.
+func TestTableSizeLiesBetween(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if u.TableG != 0 && (u.TableG < u.UsableG || u.TableG > u.PieceG) {
+				t.Errorf("%s %s: %g g at the table, usable from %g, full size %g", c.ID, u.Name, u.TableG, u.UsableG, u.PieceG)
+			}
+		}
+	}
+}
+
+// A row is sown with at least a seed for each plant that will stand in it.
+func TestRowIsSownThickEnough(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if u.Allows(Seed) && u.SowPerM*u.InRowM < 0.99 {
+				t.Errorf("%s %s: %g seeds in a metre of row, plants %g m apart", c.ID, u.Name, u.SowPerM, u.InRowM)
+			}
+		}
 	}
 }

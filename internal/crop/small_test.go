@@ -30,7 +30,7 @@ func smallBook(t testing.TB) fstest.MapFS {
 	ours := func(line string) bool {
 		return strings.HasPrefix(line, "carrot,") || strings.HasPrefix(line, "radish,")
 	}
-	for _, name := range []string{"parameters.csv", "cautions.csv", "defaults.csv", "sources/common.csv", "sources/raising.csv", "sources/roots.csv", "facts/carrot.csv", "facts/radish.csv"} {
+	for _, name := range []string{"parameters.csv", "cautions.csv", "families.csv", "defaults.csv", "sources/common.csv", "sources/raising.csv", "sources/roots.csv", "facts/carrot.csv", "facts/radish.csv"} {
 		keep(name, all)
 	}
 	for _, name := range []string{"crops/roots.csv", "uses/roots.csv", "storage/roots.csv"} {
