@@ -152,27 +152,3 @@ func faultIn(faults fault.List, file string) *fault.Error {
 	}
 	return nil
 }
-
-func FuzzLoadFrom(f *testing.F) {
-	files := smallBook(f)
-	f.Add(files["facts/carrot.csv"].Data)
-	f.Add([]byte("use,parameter,value,unit,source,where,mark,note\n,base_c,3,C,ecocrop,TMIN 3,seen,\n"))
-	f.Add([]byte("use;parameter;value;unit;source;where;mark;note\n;base_c;3,5;C;ecocrop;TMIN 3;seen;\n"))
-	f.Add([]byte("\xef\xbb\xbfuse,parameter,value,unit,source,where,mark,note\r\nearly,base_c,1e309,C,,,,\r\n"))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		changed := fstest.MapFS{}
-		for name, file := range files {
-			changed[name] = file
-		}
-		changed["facts/carrot.csv"] = &fstest.MapFile{Data: text}
-		book, faults := LoadFrom(changed)
-		for _, told := range faults {
-			if told.At.File == "" || told.Phrase.Key == "" {
-				t.Errorf("a fault without a place or a phrase: %v", told)
-			}
-		}
-		if _, ok := book.Crop("radish"); !ok {
-			t.Error("radish did not load")
-		}
-	})
-}

@@ -37,7 +37,7 @@ func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 		cautions: map[string]Caution{},
 		families: map[string]Family{},
 		byID:     map[string]*Crop{},
-	}, rows: map[string]row{}, refused: map[told]bool{}}
+	}, rows: map[string]row{}, like: map[string]likeness{}, refused: map[told]bool{}}
 	l.loadParameters()
 	l.loadSources()
 	l.loadCautions()
@@ -45,6 +45,7 @@ func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 	defaults := l.loadDefaults()
 	l.loadCrops()
 	uses := l.loadUses()
+	l.loadLike()
 	l.resolve(uses, defaults, l.withFitted(l.loadFacts()))
 	l.loadStorage()
 	l.loadNames()

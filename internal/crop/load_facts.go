@@ -14,8 +14,11 @@ type numbers []*placed
 
 type placed struct {
 	Fact
-	row row
+	row    row
+	column string // of the row, where a fault of the number is told
 }
+
+func (p *placed) at() fault.Place { return p.row.at(p.column) }
 
 // scope is whom a default speaks for: the whole book, a class or a group.
 type scope struct{ kind, name string }
@@ -85,7 +88,7 @@ func (l *loader) take(list numbers, r row, crop string) numbers {
 		l.refuse(r.at("parameter"), fault.Invalid, "crop.fact_twice", words.Args{"parameter": p.Name, "row": list[i].row.number})
 		return list
 	}
-	list[i] = &placed{*fact, r}
+	list[i] = &placed{*fact, r, "value"}
 	return list
 }
 
