@@ -75,4 +75,5 @@ type resolved struct {
 	parameters []*Parameter
 	index      map[string]int
 	facts      []*Fact
+	inherited  []bool // from the defaults of group, class or book
 }

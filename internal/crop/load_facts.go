@@ -16,6 +16,8 @@ type placed struct {
 	Fact
 	row    row
 	column string // of the row, where a fault of the number is told
+
+	inherited bool // a default
 }
 
 func (p *placed) at() fault.Place { return p.row.at(p.column) }
@@ -88,7 +90,7 @@ func (l *loader) take(list numbers, r row, crop string) numbers {
 		l.refuse(r.at("parameter"), fault.Invalid, "crop.fact_twice", words.Args{"parameter": p.Name, "row": list[i].row.number})
 		return list
 	}
-	list[i] = &placed{*fact, r, "value"}
+	list[i] = &placed{Fact: *fact, row: r, column: "value", inherited: crop == ""}
 	return list
 }
 

@@ -89,7 +89,7 @@ func (l *loader) borrow(list numbers, from *Crop, r row) numbers {
 			fact.Where = ": " + fact.Where
 		}
 		fact.Where = "from " + from.Name + fact.Where
-		borrowed[i] = &placed{fact, r, "like"}
+		borrowed[i] = &placed{Fact: fact, row: r, column: "like"}
 	}
 	return borrowed
 }

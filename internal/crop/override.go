@@ -98,12 +98,12 @@ func (b *Book) blame(bad *fault.Error, changes map[int]*Fact) string {
 // changed returns a copy of the use with some of its numbers changed.
 func (u *Use) changed(changes map[int]*Fact) *Use {
 	c := *u
-	facts := slices.Clone(u.resolved.facts)
+	facts, inherited := slices.Clone(u.resolved.facts), slices.Clone(u.resolved.inherited)
 	for i, fact := range changes {
-		facts[i] = fact
+		facts[i], inherited[i] = fact, false
 		u.resolved.parameters[i].set(&c, fact.Value)
 	}
-	c.resolved = &resolved{parameters: u.resolved.parameters, index: u.resolved.index, facts: facts}
+	c.resolved = &resolved{parameters: u.resolved.parameters, index: u.resolved.index, facts: facts, inherited: inherited}
 	return &c
 }
 

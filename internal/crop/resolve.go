@@ -21,10 +21,13 @@ func (l *loader) resolve(uses []useRow, defaults map[scope]numbers, facts map[ab
 		if !l.complete(ur, found) {
 			continue
 		}
-		r := &resolved{parameters: l.book.parameters, index: l.book.index, facts: make([]*Fact, len(found))}
+		r := &resolved{
+			parameters: l.book.parameters, index: l.book.index,
+			facts: make([]*Fact, len(found)), inherited: make([]bool, len(found)),
+		}
 		for i, number := range found {
 			if number != nil {
-				r.facts[i] = &number.Fact
+				r.facts[i], r.inherited[i] = &number.Fact, number.inherited
 				l.book.parameters[i].set(u, number.Value)
 			}
 		}
