@@ -32,6 +32,8 @@ func TestFaultsTellTheirPlace(t *testing.T) {
 		{"unit slip", facts, ",height_m,0.3,m,", ",height_m,30,cm,", "unit", "crop.unit_differs", fault.Invalid},
 		{"no unit", facts, ",height_m,0.3,m,", ",height_m,0.3,,", "unit", "crop.unit_differs", fault.Invalid},
 		{"out of range", facts, ",base_c,3,C,", ",base_c,39,C,", "value", "crop.out_of_range", fault.OutOfRange},
+		{"depth in centimetres", facts, ",sow_depth_m,0.013,m,olds,carrot", ",sow_depth_m,1.3,m,olds,carrot", "value", "crop.out_of_range", fault.OutOfRange},
+		{"seed in a foot of row", facts, ",sow_per_m,208,1/m,", ",sow_per_m,63,1/ft,", "unit", "crop.unit_differs", fault.Invalid},
 		{"base above optimum", facts, ",optimum_c,20,C,", ",optimum_c,36,C,", "value", "crop.above", fault.Invalid},
 		{"negative share", facts, ",edible_share,0.89,", ",edible_share,-0.89,", "value", "crop.out_of_range", fault.OutOfRange},
 		{"no number", facts, ",leaf_max,3.5,", ",leaf_max,three,", "value", "crop.not_a_number", fault.Invalid},
