@@ -83,6 +83,9 @@ func TestEveryNumberHasItsProvenance(t *testing.T) {
 					}
 					continue
 				}
+				if fact == (Fact{}) && needs[p.Name].optional {
+					continue
+				}
 				if fact.Value != p.get(u) || fact.Unit != p.Unit || fact.Mark == "" {
 					t.Errorf("%s %s: %s is %g, provenance %+v", c.ID, u.Name, p.Name, p.get(u), fact)
 				}
@@ -210,6 +213,21 @@ func TestTableSizeLiesBetween(t *testing.T) {
 		for _, u := range c.Uses {
 			if u.TableG != 0 && (u.TableG < u.UsableG || u.TableG > u.PieceG) {
 				t.Errorf("%s %s: %g g at the table, usable from %g, full size %g", c.ID, u.Name, u.TableG, u.UsableG, u.PieceG)
+			}
+		}
+	}
+}
+
+// What is sown or set in place has its depth, and what is pulled its size at the
+// table, dry seed apart.
+func TestOptionalNumbersAreGivenWhereTheyMakeSense(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if sown := u.Allows(Seed) || u.Allows(Set); sown && u.Fact("sow_depth_m") == (Fact{}) {
+				t.Errorf("%s %s: no depth of sowing", c.ID, u.Name)
+			}
+			if pulled := u.Pattern == Pull || u.Pattern == LeafThenHead; pulled && u.DryMatter < 0.8 && u.TableG == 0 {
+				t.Errorf("%s %s: no size at the table", c.ID, u.Name)
 			}
 		}
 	}

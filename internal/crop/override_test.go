@@ -119,12 +119,12 @@ func TestEveryNumberCanBeOverridden(t *testing.T) {
 	}
 }
 
-// useWith returns a use to which the parameter applies.
+// useWith returns a use that has the parameter.
 func useWith(t *testing.T, book *Book, parameter string) *Use {
 	t.Helper()
 	for _, c := range book.Crops() {
 		for _, u := range c.Uses {
-			if applies(parameter, u) {
+			if u.Fact(parameter) != (Fact{}) {
 				return u
 			}
 		}

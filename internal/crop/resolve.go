@@ -63,7 +63,7 @@ func (l *loader) complete(ur useRow, found numbers) bool {
 	for i, p := range l.book.parameters {
 		if !applies(p.Name, ur.use) {
 			found[i] = nil
-		} else if found[i] == nil {
+		} else if found[i] == nil && !needs[p.Name].optional {
 			fine = false
 			if l.toldBefore(ur.use.Crop, p.Name) {
 				continue
