@@ -33,6 +33,19 @@ func TestDocumentOfSources(t *testing.T) {
 	keepBlock(t, "docs/sources.md", "crop book", b.String())
 }
 
+func TestDocumentOfProvenance(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("| crop | seen | memory | fitted | borrowed | judgement | inherited |\n| --- | --- | --- | --- | --- | --- | --- |\n")
+	for _, c := range crop.Provenance(book(t)) {
+		fmt.Fprintf(&b, "| %s |", c.Crop)
+		for _, mark := range []string{"seen", "memory", "fitted", "borrowed", "judgement"} {
+			fmt.Fprintf(&b, " %d |", c.Marks[mark])
+		}
+		fmt.Fprintf(&b, " %d |\n", c.Inherited)
+	}
+	keepBlock(t, "docs/sources.md", "crop provenance", b.String())
+}
+
 func TestDocumentOfSymbols(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("| name | unit | from | to | meaning |\n| --- | --- | --- | --- | --- |\n")

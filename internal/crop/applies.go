@@ -20,11 +20,12 @@ var (
 )
 
 // need says when a parameter applies: with one of the methods, and with one of
-// the patterns. An empty list is any.
+// the patterns. An empty list is any. An optional one may be absent where it
+// makes no sense: nobody sows a pear, and dry seed has no size at the table.
 type need struct {
 	methods  []string
 	patterns []Pattern
-	optional bool // told where it is known
+	optional bool
 }
 
 // needs lists the parameters that do not apply to every use.
@@ -43,12 +44,11 @@ var needs = map[string]need{
 	"leaf_plant_cm2":         {methods: []string{Plant, Cutting}},
 	"seeds_per_gram":         {methods: []string{Seed, Plant}},
 	"seed_life_years":        {methods: []string{Seed, Plant}},
-	"cell_ml":                {methods: []string{Plant}, optional: true},
+	"cell_ml":                {methods: []string{Plant}},
 	"sow_depth_m":            {methods: []string{Seed, Plant, Set}, optional: true},
-	"sow_per_m":              {methods: []string{Seed}, optional: true},
+	"sow_per_m":              {methods: []string{Seed}},
 	"table_g":                {patterns: []Pattern{Pull, LeafThenHead}, optional: true},
-	"rotation_years":         {optional: true},
-	"renew_years":            {patterns: []Pattern{Perennial}, optional: true},
+	"renew_years":            {patterns: []Pattern{Perennial}},
 	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut}},
 	"pick_days":              {patterns: []Pattern{Picking}},
 	"flush_days":             {patterns: []Pattern{Picking}},

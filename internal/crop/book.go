@@ -2,6 +2,7 @@ package crop
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 )
 
@@ -12,7 +13,8 @@ type Book struct {
 	index      map[string]int // of parameters by name
 	sources    map[string]Source
 	cautions   map[string]Caution
-	crops      []*Crop // sorted by name
+	families   map[string]Family // by botanical name
+	crops      []*Crop           // sorted by name
 	byID       map[string]*Crop
 	names      names
 }
@@ -61,6 +63,12 @@ func (b *Book) Sources() []Source {
 func (b *Book) Caution(key string) (Caution, bool) {
 	c, ok := b.cautions[key]
 	return c, ok
+}
+
+// Families returns every family of the book sorted by its botanical name, those
+// of which it has no crop among them.
+func (b *Book) Families() []Family {
+	return slices.SortedFunc(maps.Values(b.families), func(x, y Family) int { return cmp.Compare(x.Botanical, y.Botanical) })
 }
 
 // parameter returns a parameter by name, nil when there is none.

@@ -107,6 +107,9 @@ func TestEverySourceIsUsed(t *testing.T) {
 	for _, c := range book.cautions {
 		used[c.Source] = true
 	}
+	for _, f := range book.families {
+		used[f.Source] = true
+	}
 	for _, c := range book.Crops() {
 		for _, u := range c.Uses {
 			for _, fact := range u.resolved.facts {
@@ -200,5 +203,43 @@ func TestLoadingIsRepeatable(t *testing.T) {
 	}
 	if !reflect.DeepEqual(first, load(t)) {
 		t.Error("two loads of the book differ")
+	}
+}
+
+// The usual size at the table lies from the smallest worth picking to the full
+// one.
+func TestTableSizeLiesBetween(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if u.TableG != 0 && (u.TableG < u.UsableG || u.TableG > u.PieceG) {
+				t.Errorf("%s %s: %g g at the table, usable from %g, full size %g", c.ID, u.Name, u.TableG, u.UsableG, u.PieceG)
+			}
+		}
+	}
+}
+
+// What is sown or set in place has its depth, and what is pulled its size at the
+// table, dry seed apart.
+func TestOptionalNumbersAreGivenWhereTheyMakeSense(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if sown := u.Allows(Seed) || u.Allows(Set); sown && u.Fact("sow_depth_m") == (Fact{}) {
+				t.Errorf("%s %s: no depth of sowing", c.ID, u.Name)
+			}
+			if pulled := u.Pattern == Pull || u.Pattern == LeafThenHead; pulled && u.DryMatter < 0.8 && u.TableG == 0 {
+				t.Errorf("%s %s: no size at the table", c.ID, u.Name)
+			}
+		}
+	}
+}
+
+// A row is sown with at least a seed for each plant that will stand in it.
+func TestRowIsSownThickEnough(t *testing.T) {
+	for _, c := range load(t).Crops() {
+		for _, u := range c.Uses {
+			if u.Allows(Seed) && u.SowPerM*u.InRowM < 0.99 {
+				t.Errorf("%s %s: %g seeds in a metre of row, plants %g m apart", c.ID, u.Name, u.SowPerM, u.InRowM)
+			}
+		}
 	}
 }

@@ -11,13 +11,16 @@ type Crop struct {
 	Name      string
 	Plural    string
 	Botanical string
-	Family    string
+	Family    string // botanical, e.g. "Brassicaceae"
 	Vegetable string // the name under which the table counts it
 	Class     string
 	Group     string
 	CommonUse string
 	Uses      []*Use // in the order of the book
 	Cautions  []string
+
+	FamilyName    string // as a gardener says it, e.g. "cabbage family"
+	RotationGroup string // see Family
 }
 
 // Use returns a use of the crop by its name; "" is the common use. An unknown

@@ -77,16 +77,3 @@ type resolved struct {
 	facts      []*Fact
 	from       []scope // whose default each is; empty for the crop's own
 }
-
-// Inherited tells whose default a number of the use is: "class" or "group" with
-// its name, or "all" crops; two empty words for a number of the crop's own.
-func (u *Use) Inherited(parameter string) (kind, name string) {
-	if u.resolved == nil {
-		return "", ""
-	}
-	i, ok := u.resolved.index[parameter]
-	if !ok {
-		return "", ""
-	}
-	return u.resolved.from[i].kind, u.resolved.from[i].name
-}

@@ -26,7 +26,7 @@ type Use struct {
 	// Raising under cover, for method plant and cutting.
 	RaiseDays float64 `fact:"raise_days"` // from sowing to planting out
 	RaiseC    float64 `fact:"raise_c"`    // mean temperature of the raising place
-	CellMl    float64 `fact:"cell_ml"`    // room for the roots of one plant [ml]; 0: not told
+	CellMl    float64 `fact:"cell_ml"`    // room for the roots of one plant [ml]
 
 	// Development from emergence to first use.
 	BaseC      float64 `fact:"base_c"`
@@ -70,11 +70,11 @@ type Use struct {
 	// The stand and its pieces.
 	InRowM        float64 `fact:"in_row_m"`
 	BetweenRowM   float64 `fact:"between_row_m"`
-	SowDepthM     float64 `fact:"sow_depth_m"`
+	SowDepthM     float64 `fact:"sow_depth_m"` // of seed, set, clove or tuber; 0: not told or on the surface
 	SowPerM       float64 `fact:"sow_per_m"`   // seeds sown in a metre of row
 	PieceG        float64 `fact:"piece_g"`     // full size of one plant's harvest (one piece where one is pulled)
 	UsableG       float64 `fact:"usable_g"`    // least usable size of it
-	TableG        float64 `fact:"table_g"`     // usual size of it at the table
+	TableG        float64 `fact:"table_g"`     // usual size of it at the table; 0: none, as of dry seed
 	YieldKgM2     float64 `fact:"yield_kg_m2"` // published typical yield of the reference planting
 	YieldLowKgM2  float64 `fact:"yield_low_kg_m2"`
 	YieldHighKgM2 float64 `fact:"yield_high_kg_m2"`

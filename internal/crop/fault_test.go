@@ -32,6 +32,8 @@ func TestFaultsTellTheirPlace(t *testing.T) {
 		{"unit slip", facts, ",height_m,0.3,m,", ",height_m,30,cm,", "unit", "crop.unit_differs", fault.Invalid},
 		{"no unit", facts, ",height_m,0.3,m,", ",height_m,0.3,,", "unit", "crop.unit_differs", fault.Invalid},
 		{"out of range", facts, ",base_c,3,C,", ",base_c,39,C,", "value", "crop.out_of_range", fault.OutOfRange},
+		{"depth in centimetres", facts, ",sow_depth_m,0.013,m,olds,carrot", ",sow_depth_m,1.3,m,olds,carrot", "value", "crop.out_of_range", fault.OutOfRange},
+		{"seed in a foot of row", facts, ",sow_per_m,208,1/m,", ",sow_per_m,63,1/ft,", "unit", "crop.unit_differs", fault.Invalid},
 		{"base above optimum", facts, ",optimum_c,20,C,", ",optimum_c,36,C,", "value", "crop.above", fault.Invalid},
 		{"negative share", facts, ",edible_share,0.89,", ",edible_share,-0.89,", "value", "crop.out_of_range", fault.OutOfRange},
 		{"no number", facts, ",leaf_max,3.5,", ",leaf_max,three,", "value", "crop.not_a_number", fault.Invalid},
@@ -49,6 +51,11 @@ func TestFaultsTellTheirPlace(t *testing.T) {
 		{"unknown group", "crops/roots.csv", ",half-hardy,roots,table,", ",half-hardy,root,table,", "group", "crop.not_in_list", fault.Invalid},
 		{"unknown caution", "crops/roots.csv", ",roots,table,", ",roots,table,do-not-eat", "cautions", "crop.caution_unknown", fault.NotFound},
 		{"no common use", "crops/roots.csv", ",half-hardy,roots,table,", ",half-hardy,roots,jam,", "common_use", "crop.use_unknown", fault.NotFound},
+		{"unknown family", "crops/roots.csv", ",Apiaceae,carrot,", ",Umbelliferae,carrot,", "family", "crop.family_unknown", fault.NotFound},
+		{"family twice", "families.csv", "\nCaprifoliaceae,", "\nBrassicaceae,", "family", "crop.family_twice", fault.Invalid},
+		{"family in no group", "families.csv", "carrot family,roots,", "carrot family,root,", "rotation_group", "crop.not_in_list", fault.Invalid},
+		{"family without a source", "families.csv", "ice-plant family,anywhere,judgement,", "ice-plant family,anywhere,,", "source", "crop.source_missing", fault.Invalid},
+		{"family without a name", "families.csv", "ice-plant family,anywhere", ",anywhere", "name", "crop.cell_empty", fault.Invalid},
 		{"crop twice", "crops/roots.csv", "\nradish,radish,radishes,", "\ncarrot,radish,radishes,", "id", "crop.crop_twice", fault.Invalid},
 		{"id with a blank", "crops/roots.csv", "\ncarrot,", "\nmy carrot,", "id", "crop.id_shape", fault.Invalid},
 		{"unknown pattern", "uses/roots.csv", "pulled young,pull,", "pulled young,tug,", "pattern", "crop.not_in_list", fault.Invalid},
@@ -146,28 +153,4 @@ func faultIn(faults fault.List, file string) *fault.Error {
 		}
 	}
 	return nil
-}
-
-func FuzzLoadFrom(f *testing.F) {
-	files := smallBook(f)
-	f.Add(files["facts/carrot.csv"].Data)
-	f.Add([]byte("use,parameter,value,unit,source,where,mark,note\n,base_c,3,C,ecocrop,TMIN 3,seen,\n"))
-	f.Add([]byte("use;parameter;value;unit;source;where;mark;note\n;base_c;3,5;C;ecocrop;TMIN 3;seen;\n"))
-	f.Add([]byte("\xef\xbb\xbfuse,parameter,value,unit,source,where,mark,note\r\nearly,base_c,1e309,C,,,,\r\n"))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		changed := fstest.MapFS{}
-		for name, file := range files {
-			changed[name] = file
-		}
-		changed["facts/carrot.csv"] = &fstest.MapFile{Data: text}
-		book, faults := LoadFrom(changed)
-		for _, told := range faults {
-			if told.At.File == "" || told.Phrase.Key == "" {
-				t.Errorf("a fault without a place or a phrase: %v", told)
-			}
-		}
-		if _, ok := book.Crop("radish"); !ok {
-			t.Error("radish did not load")
-		}
-	})
 }

@@ -35,14 +35,17 @@ func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 		index:    map[string]int{},
 		sources:  map[string]Source{},
 		cautions: map[string]Caution{},
+		families: map[string]Family{},
 		byID:     map[string]*Crop{},
-	}, rows: map[string]row{}, refused: map[told]bool{}}
+	}, rows: map[string]row{}, like: map[string]likeness{}, refused: map[told]bool{}}
 	l.loadParameters()
 	l.loadSources()
 	l.loadCautions()
+	l.loadFamilies()
 	defaults := l.loadDefaults()
 	l.loadCrops()
 	uses := l.loadUses()
+	l.loadLike()
 	l.resolve(uses, defaults, l.withFitted(l.loadFacts()))
 	l.loadStorage()
 	l.loadNames()

@@ -37,6 +37,7 @@ func (l *loader) loadCrop(r row) {
 	}
 	fine = l.oneOf(r, "class", classes) && fine
 	fine = l.oneOf(r, "group", groups) && fine
+	fine = l.familyOf(r, c) && fine
 	for _, key := range c.Cautions {
 		if _, ok := l.book.cautions[key]; !ok {
 			l.refuse(r.at("cautions"), fault.NotFound, "crop.caution_unknown", words.Args{"caution": key})

@@ -14,9 +14,13 @@ type numbers []*placed
 
 type placed struct {
 	Fact
-	row  row
-	from scope // empty for a number of a crop's own
+	row    row
+	column string // of the row, where a fault of the number is told
+
+	from scope // whose default it is; empty for a number of a crop's own
 }
+
+func (p *placed) at() fault.Place { return p.row.at(p.column) }
 
 // scope is whom a default speaks for: the whole book, a class or a group.
 type scope struct{ kind, name string }
@@ -93,7 +97,7 @@ func (l *loader) take(list numbers, r row, crop string) numbers {
 		l.refuse(r.at("parameter"), fault.Invalid, "crop.fact_twice", words.Args{"parameter": p.Name, "row": list[i].row.number})
 		return list
 	}
-	list[i] = &placed{Fact: *fact, row: r}
+	list[i] = &placed{Fact: *fact, row: r, column: "value"}
 	return list
 }
 

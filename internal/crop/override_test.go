@@ -1,6 +1,7 @@
 package crop
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -79,5 +80,87 @@ func TestContradictingOverridesAreNotApplied(t *testing.T) {
 	}
 	if use(t, changed, "carrot", "table").OptimumC == 36 {
 		t.Error("the number has changed all the same")
+	}
+}
+
+// Every number of the book can be put right by the grower for a use that has it,
+// and is held to its unit and range as the book's own.
+func TestEveryNumberCanBeOverridden(t *testing.T) {
+	book := load(t)
+	for _, p := range book.Parameters() {
+		u := useWith(t, book, p.Name)
+		o := Override{ID: "own1", Crop: u.Crop, Use: u.Name, Parameter: p.Name, Unit: p.Unit, Source: "my diary"}
+		value, fine := nudged(t, book, u, &p, o)
+		if !fine {
+			t.Errorf("%s %s: %s cannot be moved from %g", u.Crop, u.Name, p.Name, p.get(u))
+			continue
+		}
+		o.Value = strconv.FormatFloat(value, 'f', -1, 64)
+		changed, faults := book.With([]Override{o})
+		now := use(t, changed, u.Crop, u.Name)
+		if len(faults) > 0 || p.get(now) != value || p.get(u) == value {
+			t.Errorf("%s: got %g from %g, want %g; %v", p.Name, p.get(now), p.get(u), value, faults)
+		}
+		if f := now.Fact(p.Name); f.Mark != markOwn || f.Value != value || f.Unit != p.Unit || f.Source != "my diary" {
+			t.Errorf("%s: provenance %+v", p.Name, f)
+		}
+		for _, bad := range []Override{
+			{Value: strconv.FormatFloat(p.Max*1.1+1, 'f', -1, 64), Unit: p.Unit},
+			{Value: strconv.FormatFloat(p.Min-1, 'f', -1, 64), Unit: p.Unit},
+			{Value: o.Value, Unit: "furlong"},
+			{Value: "", Unit: p.Unit},
+		} {
+			bad.ID, bad.Crop, bad.Use, bad.Parameter = o.ID, o.Crop, o.Use, o.Parameter
+			same, faults := book.With([]Override{bad})
+			if len(faults) != 1 || p.get(use(t, same, u.Crop, u.Name)) != p.get(u) {
+				t.Errorf("%s as %q %q: %v", p.Name, bad.Value, bad.Unit, faults)
+			}
+		}
+	}
+}
+
+// useWith returns a use that has the parameter.
+func useWith(t *testing.T, book *Book, parameter string) *Use {
+	t.Helper()
+	for _, c := range book.Crops() {
+		for _, u := range c.Uses {
+			if u.Fact(parameter) != (Fact{}) {
+				return u
+			}
+		}
+	}
+	t.Fatalf("no use of the book has %s", parameter)
+	return nil
+}
+
+// nudged returns a value a little above or below the use's that does not
+// contradict its other numbers.
+func nudged(t *testing.T, book *Book, u *Use, p *Parameter, o Override) (float64, bool) {
+	t.Helper()
+	step := (p.Max - p.Min) / 1000
+	for _, value := range []float64{p.get(u) + step, p.get(u) - step} {
+		o.Value = strconv.FormatFloat(value, 'f', -1, 64)
+		if _, faults := book.With([]Override{o}); len(faults) == 0 {
+			return value, true
+		}
+	}
+	return 0, false
+}
+
+// The numbers told of the grower's own are not counted as the book's.
+func TestOverriddenNumbersAreCountedAsTheGrowers(t *testing.T) {
+	book := load(t)
+	changed, faults := book.With([]Override{{ID: "own1", Crop: "carrot", Use: "table", Parameter: "days_factor", Value: "0.8", Unit: "1", Source: "my diary"}})
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	for i, tally := range Provenance(changed) {
+		before := Provenance(book)[i]
+		if tally.Crop == "carrot" && (tally.Marks[markOwn] != 1 || tally.Own() != before.Own()+1) {
+			t.Errorf("carrot after one number of the grower's: %+v, before %+v", tally, before)
+		}
+		if tally.Crop != "carrot" && tally.Own() != before.Own() {
+			t.Errorf("%s has changed", tally.Crop)
+		}
 	}
 }

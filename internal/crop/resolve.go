@@ -14,9 +14,9 @@ func (l *loader) resolve(uses []useRow, defaults map[scope]numbers, facts map[ab
 			defaults[scope{"all", ""}],
 			defaults[scope{"class", u.Class}],
 			defaults[scope{"group", u.Group}],
-			facts[about{u.Crop, ""}],
-			facts[about{u.Crop, u.Name}],
 		}
+		layers = append(layers, l.lent(u, facts)...)
+		layers = append(layers, facts[about{u.Crop, ""}], facts[about{u.Crop, u.Name}])
 		found := l.merge(layers)
 		if !l.complete(ur, found) {
 			continue
@@ -30,8 +30,8 @@ func (l *loader) resolve(uses []useRow, defaults map[scope]numbers, facts map[ab
 		}
 		if bad, parameter := contradiction(u); bad != nil {
 			at := ur.row.at(parameter)
-			if number := found[l.book.index[parameter]]; number != nil {
-				at = number.row.at("value")
+			if i, listed := l.book.index[parameter]; listed && found[i] != nil {
+				at = found[i].at()
 			}
 			l.faults = append(l.faults, bad.In(at))
 			continue
@@ -62,7 +62,7 @@ func (l *loader) complete(ur useRow, found numbers) bool {
 			found[i] = nil
 		} else if found[i] == nil && !needs[p.Name].optional {
 			fine = false
-			if l.refused[told{ur.use.Crop, p.Name}] || l.refused[told{"", p.Name}] {
+			if l.toldBefore(ur.use.Crop, p.Name) {
 				continue
 			}
 			l.refuse(ur.row.at("use"), fault.Invalid, "crop.fact_missing",

@@ -61,6 +61,7 @@ type loader struct {
 	book   *Book
 	faults fault.List
 	rows   map[string]row // of the crops by id, for faults found later
+	like   map[string]likeness
 
 	refused map[told]bool
 }

@@ -3,13 +3,15 @@ package crop
 import (
 	"io/fs"
 	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
 )
 
-// smallBook returns the files of a book that holds carrot and radish alone.
-func smallBook(t testing.TB) fstest.MapFS {
+// smallBook returns the files of a book that holds carrot and radish, and more
+// roots when they are named, alone.
+func smallBook(t testing.TB, more ...string) fstest.MapFS {
 	t.Helper()
 	files := fstest.MapFS{}
 	keep := func(name string, rows func(string) bool) {
@@ -27,17 +29,21 @@ func smallBook(t testing.TB) fstest.MapFS {
 		files[name] = &fstest.MapFile{Data: []byte(strings.Join(kept, ""))}
 	}
 	all := func(string) bool { return true }
+	crops := append([]string{"carrot", "radish"}, more...)
 	ours := func(line string) bool {
-		return strings.HasPrefix(line, "carrot,") || strings.HasPrefix(line, "radish,")
+		return slices.ContainsFunc(crops, func(id string) bool { return strings.HasPrefix(line, id+",") })
 	}
-	for _, name := range []string{"parameters.csv", "cautions.csv", "defaults.csv", "sources/common.csv", "sources/roots.csv", "facts/carrot.csv", "facts/radish.csv"} {
+	for _, name := range []string{"parameters.csv", "cautions.csv", "families.csv", "defaults.csv", "sources/common.csv", "sources/raising.csv", "sources/roots.csv"} {
 		keep(name, all)
+	}
+	for _, id := range crops {
+		keep("facts/"+id+".csv", all)
 	}
 	for _, name := range []string{"crops/roots.csv", "uses/roots.csv", "storage/roots.csv"} {
 		keep(name, ours)
 	}
 	keep("names/roots.csv", func(line string) bool {
-		return strings.Contains(line, ",carrot,") || strings.Contains(line, ",radish,")
+		return slices.ContainsFunc(crops, func(id string) bool { return strings.Contains(line, ","+id+",") })
 	})
 	return files
 }

@@ -13,7 +13,7 @@ func (u Use) WithVariety(v Variety) Use {
 		*c += v.KillShiftC
 	}
 	scale(v.YieldFactor, &u.YieldScale, &u.YieldKgM2, &u.YieldLowKgM2, &u.YieldHighKgM2)
-	scale(v.SizeFactor, &u.PieceG, &u.UsableG)
+	scale(v.SizeFactor, &u.PieceG, &u.UsableG, &u.TableG)
 	scale(v.BoltFactor, &u.BoltThermalCd)
 	return u
 }
