@@ -1,10 +1,12 @@
 package web
 
 import (
+	"strings"
 	"testing"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
+	"garner/internal/words"
 )
 
 // A green manure is told among the plantings by when it covers the ground, and
@@ -37,5 +39,22 @@ func TestGreenManureIsNoVegetableToWant(t *testing.T) {
 		if o.Name == "Green manure" {
 			t.Error("green manure can be wanted at the table")
 		}
+	}
+}
+
+// A green manure that is added has a page of its own, which tells no yield.
+func TestGreenManureHasAPage(t *testing.T) {
+	h, _ := garden(t, words.English())
+	form := formTo(t, open(t, h, "/plantings/new?bed=h4"), "/plantings/new")
+	page := follow(t, h, post(t, h, form, "grown", "winter-rye/cover", "date", "2027-09-12", "area_m2", "1"))
+	line := page.all(func(e *element) bool {
+		return strings.Contains(e.attrs["data-find"], "rye") && strings.HasPrefix(e.attrs["class"], "line ")
+	})
+	if len(line) != 1 {
+		t.Fatalf("%d lines for the rye", len(line))
+	}
+	own := open(t, h, line[0].one(t, "p", "class", "what").one(t, "a").attrs["href"])
+	if said := own.words(); !strings.Contains(said, "Green manure") || strings.Contains(said, words.English().Text(words.P("web.planting_yield", nil))) {
+		t.Errorf("the page of the rye says %.600q", said)
 	}
 }
