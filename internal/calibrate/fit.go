@@ -52,7 +52,7 @@ func Fit(book *crop.Book) ([]Fitted, error) {
 }
 
 func (f *field) fit(u *crop.Use) ([]Fitted, error) {
-	if u.Pattern == crop.Perennial {
+	if u.Pattern == crop.Perennial || !u.Feeds() {
 		return nil, nil
 	}
 	beside, err := f.beside(cover.Kind(u.ReferenceCover))

@@ -32,6 +32,9 @@ func Harvests(book *crop.Book) ([]Harvest, error) {
 	var out []Harvest
 	for _, c := range book.Crops() {
 		for _, u := range c.Uses {
+			if !u.Feeds() {
+				continue
+			}
 			b, err := f.beside(cover.Kind(u.ReferenceCover))
 			if err != nil {
 				return nil, err

@@ -13,9 +13,9 @@ const (
 
 var (
 	methods  = []string{Seed, Plant, Set, Crown, Cutting}
-	patterns = []Pattern{Pull, Picking, Cut, LeafThenHead, Perennial}
+	patterns = []Pattern{Pull, Picking, Cut, LeafThenHead, Perennial, GroundCover}
 	classes  = []string{"hardy", "half-hardy", "tender", "very tender"}
-	groups   = []string{"heads", "leaves", "greens", "roots", "onions", "legumes", "fruit", "potatoes", "perennials"}
+	groups   = []string{"heads", "leaves", "greens", "roots", "onions", "legumes", "fruit", "potatoes", "perennials", "green manures"}
 	covers   = []string{"open", "mesh", "fleece", "cloche", "low tunnel", "cold frame", "tunnel", "double tunnel", "glasshouse", "tunnel + fleece", "indoors"}
 )
 
@@ -27,6 +27,9 @@ type need struct {
 	patterns []Pattern
 	optional bool
 }
+
+// food are the patterns that give food.
+var food = []Pattern{Pull, Picking, Cut, LeafThenHead, Perennial}
 
 // needs lists the parameters that do not apply to every use.
 var needs = map[string]need{
@@ -49,7 +52,23 @@ var needs = map[string]need{
 	"sow_per_m":              {methods: []string{Seed}},
 	"table_g":                {patterns: []Pattern{Pull, LeafThenHead}, optional: true},
 	"renew_years":            {patterns: []Pattern{Perennial}},
-	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut}},
+	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut, GroundCover}},
+	"organ_start":            {patterns: food},
+	"organ_share":            {patterns: food},
+	"dry_matter":             {patterns: food},
+	"yield_scale":            {patterns: food},
+	"piece_g":                {patterns: food},
+	"usable_g":               {patterns: food},
+	"yield_kg_m2":            {patterns: food},
+	"yield_low_kg_m2":        {patterns: food},
+	"yield_high_kg_m2":       {patterns: food},
+	"edible_share":           {patterns: food},
+	"portion_g":              {patterns: food},
+	"lift_at_end":            {patterns: food},
+	"heat_end_c":             {patterns: food},
+	"keep_days":              {patterns: food},
+	"fair_share":             {patterns: food},
+	"due_after_solstice_d":   {patterns: food},
 	"pick_days":              {patterns: []Pattern{Picking}},
 	"flush_days":             {patterns: []Pattern{Picking}},
 	"cut_days":               {patterns: []Pattern{Cut}},

@@ -51,6 +51,10 @@ func (c *Crop) useNames() string {
 // [1/m2]: one over the distance in the row times the distance between rows.
 func (u *Use) PlantsPerM2() float64 { return 1 / (u.InRowM * u.BetweenRowM) }
 
+// Feeds reports whether the use gives food; a green manure does not, and the
+// table counts nothing of it.
+func (u *Use) Feeds() bool { return u.Pattern != GroundCover }
+
 // Allows reports whether the use can be begun by the method (seed, plant, set,
 // crown, cutting).
 func (u *Use) Allows(method string) bool {

@@ -8,7 +8,8 @@
 // there is one), then the group, then the class, then the defaults of the whole
 // book; the first one found holds, and one of another crop is marked borrowed.
 // Which numbers a use must have depends on how it is begun and how it is picked
-// (applies.go).
+// (applies.go). A green manure covers its ground and feeds nobody: it has no
+// numbers of food, and the table counts nothing of it.
 //
 // The book is the set of CSV files under data/: parameters.csv says what each
 // number means, its unit and the range it may take; families.csv names the

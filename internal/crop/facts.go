@@ -11,7 +11,7 @@ type Use struct {
 	Vegetable string // the name under which the table counts it, e.g. "carrot"
 	Family    string // botanical family
 	Class     string // hardiness class: hardy, half-hardy, tender, very tender
-	Group     string // group of the window model: heads, leaves, roots, onions, legumes, fruit, potatoes, perennials
+	Group     string // group of the window model: heads, leaves, roots, onions, legumes, fruit, potatoes, perennials, green manures
 	Pattern   Pattern
 	Methods   []string // methods allowed, commonest first (seed, plant, set, crown, cutting)
 
@@ -138,6 +138,7 @@ const (
 	Cut          Pattern = "cut"            // cut and come again
 	LeafThenHead Pattern = "leaf then head" // leaves first, head later
 	Perennial    Pattern = "perennial"      // the same plants year after year
+	GroundCover  Pattern = "ground cover"   // covers its ground and feeds nobody: green manure
 )
 
 // Storage is one way a crop keeps.

@@ -30,12 +30,25 @@ func normalise(name string) string {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	})
 	for i, part := range parts {
-		if len(part) > 3 && strings.HasSuffix(part, "s") && !strings.HasSuffix(part, "ss") {
-			parts[i] = part[:len(part)-1]
-		}
+		parts[i] = singular(part)
 	}
 	slices.Sort(parts)
 	return strings.Join(parts, " ")
+}
+
+// plurals are the endings of plurals and what they stand for, the longest first.
+var plurals = []struct{ many, one string }{
+	{"shes", "sh"}, {"ches", "ch"}, {"ies", "y"}, {"oes", "o"}, {"ss", "ss"}, {"s", ""},
+}
+
+// singular takes the plural's ending off a word.
+func singular(word string) string {
+	for _, p := range plurals {
+		if stem, found := strings.CutSuffix(word, p.many); found && len(word) > 3 {
+			return stem + p.one
+		}
+	}
+	return word
 }
 
 // loadNames gathers the names of the crops and the synonyms. Two crops may

@@ -8,6 +8,7 @@ type Choice struct {
 	Label     string // what it is in words
 	Vegetable string // under which the table counts it
 	Methods   []string
+	Feeds     bool // false of a green manure
 }
 
 // Choices returns what can be grown, crops by name and each crop's uses in the
@@ -20,7 +21,7 @@ func Choices() ([]Choice, error) {
 	var out []Choice
 	for _, c := range b.Crops() {
 		for _, u := range c.Uses {
-			out = append(out, Choice{Crop: c.ID, Use: u.Name, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods})
+			out = append(out, Choice{Crop: c.ID, Use: u.Name, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods, Feeds: u.Feeds()})
 		}
 	}
 	return out, nil

@@ -116,6 +116,7 @@ type PlantingView struct {
 	PlantingLine
 	Vegetable          string
 	Crop, Use, Variety string
+	Feeds              bool              // false of a green manure
 	Cells              map[string]string // its row as in the files, for the form
 	Version            int64
 	Course             []CourseDay // the middle future's days, every third

@@ -30,6 +30,7 @@ type GroundLine struct {
 	Variety     string // name of its variety, may be empty
 	Crop        string
 	Vegetable   string
+	Feeds       bool // false of a green manure
 	Bed         string
 	BedName     string
 	Method      string
@@ -74,7 +75,7 @@ func (o *Office) GroundView() (*GroundView, error) {
 func (n *namer) groundLine(p plan.Planting) GroundLine {
 	none := Odds{cal.None, cal.None, cal.None}
 	return GroundLine{ID: p.ID, Name: n.use(p.Crop, p.Use), Variety: n.varieties[p.Variety].Name, Crop: p.Crop,
-		Vegetable: n.vegetableOf(p.Crop, p.Use), Bed: p.Bed, BedName: n.bed(p.Bed), Method: string(p.Method), Date: p.Date,
+		Vegetable: n.vegetableOf(p.Crop, p.Use), Feeds: n.feeds(p.Crop, p.Use), Bed: p.Bed, BedName: n.bed(p.Bed), Method: string(p.Method), Date: p.Date,
 		Shares: p.Relation == plan.Under || p.Relation == plan.Between, DateWithinD: p.DateWithinD, AreaM2: p.AreaM2, AreaWithin: p.AreaWithin, Ready: none, Over: none}
 }
 

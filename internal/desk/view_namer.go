@@ -77,6 +77,16 @@ func (n *namer) batch(id string) string {
 	return id
 }
 
+// feeds tells whether a planting gives food, which a green manure does not.
+func (n *namer) feeds(cropID, use string) bool {
+	if c, ok := n.a.setting.Book.Crop(cropID); ok {
+		if u, err := c.Use(use); err == nil {
+			return u.Feeds()
+		}
+	}
+	return true
+}
+
 func (n *namer) vegetableOf(cropID, use string) string {
 	if c, ok := n.a.setting.Book.Crop(cropID); ok {
 		if u, err := c.Use(use); err == nil {

@@ -28,7 +28,7 @@ func (o *Office) PlantingView(id string, try []plan.Change) (*PlantingView, erro
 	if !known {
 		return nil, fault.New(fault.NotFound, "desk.planting_unknown", words.Args{"planting": id})
 	}
-	v := &PlantingView{Vegetable: n.vegetableOf(p.Crop, p.Use), Crop: p.Crop, Use: p.Use, Variety: p.Variety, Ends: map[string]float64{}}
+	v := &PlantingView{Vegetable: n.vegetableOf(p.Crop, p.Use), Feeds: n.feeds(p.Crop, p.Use), Crop: p.Crop, Use: p.Use, Variety: p.Variety, Ends: map[string]float64{}}
 	v.PlantingLine = PlantingLine{ID: id, Name: n.planting(id), Bed: p.Bed, BedName: n.bed(p.Bed), Method: string(p.Method), Date: p.Date, AreaM2: p.AreaM2}
 	if row, version, err := o.keeper.Row("plantings", id); err == nil && row != nil {
 		v.Version = version

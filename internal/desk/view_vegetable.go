@@ -153,7 +153,9 @@ func (n *namer) line(t *outlook.Table, f *outlook.Fate, leaf []float32) Planting
 	return l
 }
 
-func usable(e growth.End) bool { return e == growth.Harvested || e == growth.Unfinished }
+func usable(e growth.End) bool {
+	return e == growth.Harvested || e == growth.Covered || e == growth.Unfinished
+}
 
 // harvestKg is what a planting could give under one future: all its pickings and
 // what stands half-way through its standing [kg].

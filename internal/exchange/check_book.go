@@ -169,7 +169,9 @@ func vegetablesOf(book *crop.Book) []string {
 	var names []string
 	for _, k := range book.Crops() {
 		for _, u := range k.Uses {
-			names = append(names, u.Vegetable)
+			if u.Feeds() {
+				names = append(names, u.Vegetable)
+			}
 		}
 	}
 	slices.Sort(names)

@@ -69,6 +69,7 @@ var faultsOfCells = []one{
 	{"changes.csv", "remove,p4", "remove,p44", "plan.planting_unknown", 4, "planting"},
 	{"wants.csv", "w1,carrot", "w1,carrots", "exchange.vegetable_unknown_near", 2, "vegetable"},
 	{"wants.csv", "w1,carrot", "w1,quartz", "exchange.vegetable_unknown", 2, "vegetable"},
+	{"wants.csv", "w1,carrot", "w1,green manure", "exchange.vegetable_unknown", 2, "vegetable"},
 	{"wants.csv", "06-01,09-30", "06-01,", "exchange.half_given", 2, "to"},
 	{"wants.csv", "06-01,09-30", "06-01,31-09", "exchange.not_a_day", 2, "to"},
 	{"wants.csv", "0.9", "-0.9", "exchange.out_of_range", 2, "kg_per_week"},

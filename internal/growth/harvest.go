@@ -15,6 +15,10 @@ const leafAfterCut = 0.35 // judgement
 
 // ripen moves the planting through ready, standing, picking and cutting.
 func (s *Plants) ripen(p *Parameters) {
+	if p.pattern == covering {
+		s.cover(p)
+		return
+	}
 	if s.Stage == Ready {
 		s.Standing += s.rate.warmth
 	} else if s.Development >= p.Use.ReadyStage && s.usable(p) {

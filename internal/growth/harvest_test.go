@@ -161,6 +161,30 @@ func TestPerennialBearsEachYearAndCloses(t *testing.T) {
 	}
 }
 
+// Chives sown in place are first cut some eighty days later, a division within
+// weeks (Irish Eyes herbs growing guide: 80 days to maturity).
+func TestSownPerennialWaitsForItsFirstSeason(t *testing.T) {
+	u := bookUse(t, "chives", "leaf")
+	first := func(start Start) int {
+		p := Prepare(u, start, true)
+		s := Begin(p, Fair(u))
+		s.StartSeason(p, 90, 0)
+		day := climate.Day{TMinC: 8, TMaxC: 18, RadiationMJ: 16}
+		a := NewAir(day, day.MeanC(), 1, day.MeanC(), 14)
+		for i := range 150 {
+			s.Rates(p, &a, a.PARMJ, 1)
+			s.Integrate(p)
+			if s.Stage == Ready {
+				return i
+			}
+		}
+		return -1
+	}
+	if sown, split := first(FromSeed), first(FromCrown); sown < 70 || sown > 95 || split < 0 || split > 45 {
+		t.Errorf("first cut %d days from seed, %d from a division", sown, split)
+	}
+}
+
 // A gate holds development until the day is long enough.
 func TestGateWaitsForLongDays(t *testing.T) {
 	u := bookUse(t, "onion", "sets")

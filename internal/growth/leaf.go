@@ -46,6 +46,9 @@ func (s *Plants) leafRate(p *Parameters, light, warmth, dry, organ float64) floa
 // organLimit is the dry matter at which a standing piece stops swelling; what
 // was taken as leaf first is lacking to the head.
 func (p *Parameters) organLimit() float64 {
+	if p.freshPerG <= 0 {
+		return 0
+	}
 	limit := swelling * p.fullKgM2 / p.freshPerG
 	if p.pattern == leafThenHead {
 		limit *= 1 - p.Use.LeafShare

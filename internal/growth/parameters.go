@@ -100,7 +100,9 @@ func Prepare(u *crop.Use, start Start, northern bool) *Parameters {
 	p.needsChill = u.GateChill > 0 || u.BoltChill > 0
 	p.pattern = patternOf(u.Pattern)
 	p.leafCrop = u.OrganStart <= 0
-	p.freshPerG = u.YieldScale / u.DryMatter / 1000
+	if u.Feeds() {
+		p.freshPerG = u.YieldScale / u.DryMatter / 1000
+	}
 	p.usableKgM2 = u.UsableG / 1000 * p.plantsPerM
 	p.fullKgM2 = u.PieceG / 1000 * p.plantsPerM
 	p.season = newPerennialSeason(u, northern)
@@ -141,6 +143,7 @@ const (
 	cutting
 	leafThenHead
 	perennial
+	covering
 )
 
 func patternOf(name crop.Pattern) pattern {
@@ -153,16 +156,27 @@ func patternOf(name crop.Pattern) pattern {
 		return leafThenHead
 	case crop.Perennial:
 		return perennial
+	case crop.GroundCover:
+		return covering
 	}
 	return pulling
 }
 
 // Flows tells whether the planting gives its food in daily pickings (besides
 // what may stand).
-func (p *Parameters) Flows() bool { return p.pattern != pulling }
+func (p *Parameters) Flows() bool { return p.pattern != pulling && p.pattern != covering }
 
 // Stands tells whether the planting waits in the ground to be pulled.
 func (p *Parameters) Stands() bool { return p.pattern == pulling || p.pattern == leafThenHead }
+
+// GoodEnd is how the planting ends when it has served: harvested, or, of a green
+// manure, having covered its ground.
+func (p *Parameters) GoodEnd() End {
+	if p.pattern == covering {
+		return Covered
+	}
+	return Harvested
+}
 
 // Perennial tells whether the planting bears year after year.
 func (p *Parameters) Perennial() bool { return p.pattern == perennial }

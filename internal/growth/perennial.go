@@ -79,7 +79,7 @@ func (s *Plants) perennialDay(p *Parameters) {
 	}
 	year.warm += s.rate.warmth
 	s.Leaf = perennialLeaf(p, year.warm)
-	if year.warm < k.thermal {
+	if year.warm < k.thermal || s.justSown(p) {
 		return
 	}
 	share := k.yieldByYear[min(year.year, len(k.yieldByYear)-1)]
@@ -93,6 +93,12 @@ func (s *Plants) perennialDay(p *Parameters) {
 		s.Stage = Ready
 		s.rate.yielded = k.dailyKgM2 * share / p.freshPerG
 	}
+}
+
+// justSown tells whether a perennial sown in place is in its first season and
+// younger than the published days to a first picking.
+func (s *Plants) justSown(p *Parameters) bool {
+	return p.Start == FromSeed && s.season.year == 0 && float64(s.Days) < p.published
 }
 
 // perennialLeaf gives a perennial's leaf area index from the warmth since

@@ -19,6 +19,7 @@ type Plants struct {
 	Days        int     // days since it went into the ground
 	Age         int     // days since through, or planted out
 
+	good     End     // how it ends when it has served
 	bestDays float64 // days at best warmth and light to first use, with luck
 	luck     float64 // weight factor of this future
 	stand    float64 // share of the stand that seedling losses leave
@@ -46,7 +47,7 @@ type rates struct {
 // Begin puts the planting into the ground.
 func Begin(p *Parameters, d Draw) Plants {
 	s := Plants{Stage: Germinating, Alive: 1, luck: d.Yield, stand: 1 - d.Loss}
-	s.bestDays = p.bestDays
+	s.bestDays, s.good = p.bestDays, p.GoodEnd()
 	if p.published > 0 {
 		s.bestDays *= max(0.3, 1+d.DaysLater/p.published)
 	}
@@ -185,7 +186,7 @@ func (s *Plants) finish(why End) {
 	if s.Stage == Ready {
 		s.Stage = Over
 		if s.End == Unfinished {
-			s.End = Harvested
+			s.End = s.good
 		}
 		return
 	}

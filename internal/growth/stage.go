@@ -9,7 +9,7 @@ const (
 	Germinating              // in the ground, not through
 	Young                    // through or planted, in its first 25 days
 	Growing
-	Ready   // can be picked
+	Ready   // can be picked; of a green manure, covers the ground and can be turned in
 	Resting // a perennial out of season
 	Over    // finished
 	Dead    // lost
@@ -32,14 +32,15 @@ const (
 	TooSmall
 	TooSlow
 	TooHot
+	Covered // a green manure that covered its ground
 )
 
-var endNames = [...]string{"weather ended", "harvested", "killed", "bolted", "too small", "too slow", "too hot"}
+var endNames = [...]string{"weather ended", "harvested", "killed", "bolted", "too small", "too slow", "too hot", "ground covered"}
 
 // String returns the end's words.
 func (e End) String() string { return endNames[e] }
 
-var endKeys = [...]string{"unfinished", "harvested", "killed", "bolted", "small", "slow", "hot"}
+var endKeys = [...]string{"unfinished", "harvested", "killed", "bolted", "small", "slow", "hot", "covered"}
 
 // Key returns the end's one-word key.
 func (e End) Key() string { return endKeys[e] }

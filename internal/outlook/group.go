@@ -39,7 +39,9 @@ func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bo
 	}
 	for _, b := range j.beds {
 		for i := range b.plantings {
-			g.join(b.uses[i].use.Vegetable, b.plantings[i].Store)
+			if b.uses[i].use.Feeds() {
+				g.join(b.uses[i].use.Vegetable, b.plantings[i].Store)
+			}
 		}
 	}
 	openings, err := j.openings()
@@ -99,7 +101,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	}
 	for _, b := range j.beds {
 		for i := range b.plantings {
-			if in[b.uses[i].use.Vegetable] {
+			if u := b.uses[i].use; u.Feeds() && in[u.Vegetable] {
 				w.members = append(w.members, member{b, i})
 			}
 		}

@@ -166,7 +166,7 @@ func (s *stand) outcome() Outcome {
 	o := s.out
 	o.Ready, o.End = s.ready, s.End
 	if s.gathered() {
-		o.End = growth.Harvested
+		o.End = s.from.Parameters.GoodEnd()
 	}
 	o.Standing = append([]float32(nil), s.standing...)
 	o.Flow = append([]float32(nil), trim(s.flow)...)

@@ -48,4 +48,4 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 
 // enough tells whether a planting that ended by itself had stood its time, or
 // had lived its days past ready.
-func (s *stand) enough() bool { return s.End == growth.Harvested || s.gathered() }
+func (s *stand) enough() bool { return s.End == s.from.Parameters.GoodEnd() || s.gathered() }

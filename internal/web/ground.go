@@ -83,6 +83,9 @@ func grouped(lines []desk.GroundLine, by string) []plantingGroup {
 	var groups []plantingGroup
 	for _, l := range lines {
 		key, name, link := l.Vegetable, capital(l.Vegetable), vegetablePath(l.Vegetable)
+		if !l.Feeds {
+			link = "" // no row of the table
+		}
 		if by == "bed" {
 			key, name, link = l.Bed, l.BedName, bedPath(l.Bed)
 		}

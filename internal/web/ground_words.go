@@ -47,7 +47,11 @@ func (b plantingsBody) Next(p desk.GroundLine) *words.Phrase {
 	case p.State == desk.Past || !b.Forecast:
 		return nil
 	case p.Ready.P50.IsSet() && p.Ready.P50 > b.Today:
-		next = words.P("web.ready_about", words.Args{"day": words.Sharp(p.Ready.P50, b.Today)})
+		key := "web.ready_about"
+		if !p.Feeds {
+			key = "web.covers_about"
+		}
+		next = words.P(key, words.Args{"day": words.Sharp(p.Ready.P50, b.Today)})
 	case p.Over.P50 > b.Today && p.Over.P50 < b.Today+overAhead:
 		next = words.P("web.over_about", words.Args{"day": words.Sharp(p.Over.P50, b.Today)})
 	case !p.Ready.P50.IsSet():

@@ -12,7 +12,7 @@ import (
 type plantingBody struct {
 	ID, Title      string
 	VegetableTitle string // its name at the table
-	VegetablePath  string
+	VegetablePath  string // "" of a green manure, which has no row of the table
 	When           string
 	Why            []string
 	Course         string // drawing
@@ -65,7 +65,9 @@ func plantingPage(v *visit) error {
 		return err
 	}
 	b := v.plantingBody(view, g.today)
-	b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
+	if view.Feeds {
+		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
+	}
 	if len(tried) > 0 {
 		for _, c := range tried {
 			b.Tried = append(b.Tried, v.sentence(g.changeWords(c, nil)))

@@ -65,7 +65,7 @@ func vegetableChoices(*choosing) ([]option, error) {
 	choices, err := desk.Choices()
 	var out []option
 	for _, g := range choices {
-		if o := (option{g.Vegetable, capital(g.Vegetable)}); !slices.Contains(out, o) {
+		if o := (option{g.Vegetable, capital(g.Vegetable)}); g.Feeds && !slices.Contains(out, o) {
 			out = append(out, o)
 		}
 	}

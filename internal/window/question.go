@@ -124,11 +124,25 @@ func (t *trial) workable(at int) bool {
 	return t.beside.MeanSoilC(from, to) >= t.q.Use.SoilMinimumC
 }
 
+// bearsWithin is the time within which every perennial has its first pick [d].
+const bearsWithin = 5 * 366
+
+// firstPick returns the days from planting a perennial to its first pick, by the
+// seasons it lives through; the published days where the weather ends before it.
+func (t *trial) firstPick(date cal.Date) int {
+	p := t.planting
+	p.Date, p.ClearBy = date, date+bearsWithin
+	if o := t.runner.Follow(t.sky, &t.beside, &p, growth.Fair(t.q.Use), nil); o.Ready >= 0 {
+		return o.Ready - int(date-t.first)
+	}
+	return int(t.params.PublishedDays())
+}
+
 // succeeds runs one sowing.
 func (t *trial) succeeds(date cal.Date) (took int, ok bool) {
 	at := int(date - t.first)
 	if t.params.Perennial() {
-		return int(t.params.PublishedDays()), t.beside.MeanAirC(at, at+14) < dormantBelowC
+		return t.firstPick(date), t.beside.MeanAirC(at, at+14) < dormantBelowC
 	}
 	ready, ok := t.runner.Usable(t.sky, &t.beside, &t.planting, date, growth.Fair(t.q.Use))
 	return ready - at, ok
