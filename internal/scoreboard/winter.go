@@ -62,7 +62,7 @@ func (m *maker) winter() (s Section, err error) {
 		if row.by == "lives" {
 			l.Check, l.Published, l.Computed, l.Unit = words.P("scoreboard.winter_lives", args), Span{50, 100}, exactly(row.lives), "%"
 			s.Lines = append(s.Lines, l.judge())
-		} else if c.text(i, "days_low") != "" {
+		} else if c.text(i, "days_high") != "" {
 			l.Check, l.Published, l.Computed, l.Unit = words.P("scoreboard.winter_days", args), c.span(i, "days_low", "days_high"), took(row.days), "d"
 			l.Slack = winterSlack * l.edge()
 			s.Lines = append(s.Lines, l.judge())
