@@ -6,6 +6,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/cover"
+	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/num"
 	"garner/internal/season"
@@ -37,7 +38,7 @@ func (m *maker) winter() (s Section, err error) {
 	if err != nil {
 		return s, err
 	}
-	c, err := openCells(m.data, "winter_trials.csv", "trial", "site", "cover", "crop", "use", "method", "sown", "days_low", "days_high", "order", "by", "until", "source", "mark")
+	c, err := openCells(m.data, "winter_trials.csv", "trial", "site", "cover", "crop", "use", "method", "sown", "stage", "days_low", "days_high", "order", "by", "until", "source", "mark")
 	if err != nil {
 		return s, err
 	}
@@ -51,6 +52,9 @@ func (m *maker) winter() (s Section, err error) {
 		row := trialRow{trial: c.text(i, "trial"), by: c.text(i, "by")}
 		if c.text(i, "order") != "" {
 			row.order = c.number(i, "order", 1, 20)
+		}
+		if c.text(i, "stage") != "" {
+			u = babyLeaf(u, c.number(i, "stage", 0.3, 1))
 		}
 		what := sowing{u, growth.StartOf(c.text(i, "method")), on, cover.Kind(c.text(i, "cover")), 1, 0}
 		if err := row.grow(gardens[c.text(i, "site")], what, cal.MonthDayOf(c.day(i, "until"))); err != nil {
@@ -73,6 +77,14 @@ func (m *maker) winter() (s Section, err error) {
 	}
 	m.ranked(&s, c, rows)
 	return s, c.err()
+}
+
+// babyLeaf is a use sown thickly and cut young: from a stage of its way to full
+// leaf on, whatever a single plant weighs by then.
+func babyLeaf(u *crop.Use, stage float64) *crop.Use {
+	young := *u
+	young.ReadyStage, young.UsableG = stage, 0
+	return &young
 }
 
 // edge is the end of the published range that the computed value lies nearest.
