@@ -27,3 +27,6 @@ func CheckBoard(section string, report func(done, total int)) (*Board, error) {
 
 // BoardVerdicts are the verdicts in the order in which they are counted.
 var BoardVerdicts = []BoardVerdict{scoreboard.Met, scoreboard.Missed, scoreboard.Apart}
+
+// BoardSections are the names of the sections in order.
+func BoardSections() []string { return scoreboard.SectionNames() }

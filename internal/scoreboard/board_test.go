@@ -6,6 +6,8 @@ import (
 	"sync"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"garner/internal/crop"
 	"garner/internal/words"
 )
@@ -141,4 +143,27 @@ func TestGoalsThatAreReachedStayReached(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The distance between two spans changes sign when they change places, does not
+// change when both move together, and is nought exactly when they meet.
+func TestDistanceOfSpans(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		end := rapid.IntRange(-50, 50)
+		draw := func(name string) Span {
+			low := end.Draw(t, name)
+			return Span{float64(low), float64(low + rapid.IntRange(0, 40).Draw(t, name+" wide"))}
+		}
+		a, b, by := draw("a"), draw("b"), float64(end.Draw(t, "moved by"))
+		d := a.from(b)
+		if d != -b.from(a) {
+			t.Fatalf("%v from %v is %g, the other way %g", a, b, d, b.from(a))
+		}
+		if moved := (Span{a.Low + by, a.High + by}).from(Span{b.Low + by, b.High + by}); moved != d {
+			t.Fatalf("moved together: %g, was %g", moved, d)
+		}
+		if meet := a.Low <= b.High && b.Low <= a.High; meet != (d == 0) {
+			t.Fatalf("%v and %v meet: %v, distance %g", a, b, meet, d)
+		}
+	})
 }
