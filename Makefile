@@ -73,7 +73,7 @@ calibrate: ## fit the free numbers of the crop book anew, then make docs
 
 docs: ## the parts of the documents that come from data and from the program
 	$(GO) test ./internal/exchange -run Document -update
-	$(GO) test ./internal/calibrate -update
+	$(GO) test ./internal/scoreboard -run Document -update
 	$(GO) test ./internal -run Document -update
 
 fuzz: ## a short burst for each reader; FUZZ=1m for longer

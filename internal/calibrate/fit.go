@@ -123,10 +123,17 @@ func (f *field) fitYield(u, book *crop.Use, b *season.Bedside) Fitted {
 // share of the time it stands: growers pull over that time.
 const pullAfter = 0.25
 
+// medianYield is that of the years that came ready: published yields are of
+// crops that came to harvest.
 func (f *field) medianYield(u *crop.Use, b *season.Bedside) float64 {
 	var kg []float64
 	for _, o := range f.crops(u, b) {
-		kg = append(kg, weigh(&o))
+		if o.Ready >= 0 {
+			kg = append(kg, weigh(&o))
+		}
+	}
+	if len(kg) == 0 {
+		return 0
 	}
 	sort.Float64s(kg)
 	return num.Quantile(kg, 0.5)

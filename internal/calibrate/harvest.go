@@ -18,7 +18,7 @@ type Harvest struct {
 	Ready   int     // years in which it came ready
 	Days    float64 // median days from going into the ground to first use, over those years
 	Quick   float64 // the same for the quickest of the sowings of the two months after the reference date
-	YieldKg float64 // median yield [kg/m2]; perennials in a full year
+	YieldKg float64 // median yield of the years that came ready [kg/m2]; perennials in a full year
 }
 
 // Harvests grows every reference planting of the book.
@@ -60,7 +60,9 @@ func (f *field) harvest(u *crop.Use, b *season.Bedside) Harvest {
 			p.ClearBy = p.Date + 365
 		}
 		o := f.runner.Follow(f.sky, b, &p, growth.Fair(u), nil)
-		kg = append(kg, weigh(&o))
+		if o.Ready >= 0 || params.Perennial() {
+			kg = append(kg, weigh(&o))
+		}
 		if o.Ready >= 0 {
 			took = append(took, float64(o.Ready-int(p.Date-referenceFirst)))
 		}
@@ -68,7 +70,10 @@ func (f *field) harvest(u *crop.Use, b *season.Bedside) Harvest {
 	sort.Float64s(took)
 	sort.Float64s(kg)
 	h.Quick = f.quickest(u, b, params)
-	h.Ready, h.Days, h.YieldKg = len(took), num.Quantile(took, 0.5), num.Quantile(kg, 0.5)
+	h.Ready, h.Days = len(took), num.Quantile(took, 0.5)
+	if len(kg) > 0 {
+		h.YieldKg = num.Quantile(kg, 0.5)
+	}
 	return h
 }
 

@@ -5,24 +5,13 @@ import (
 	"garner/internal/words"
 )
 
-// checkCommand holds the engine against published figures.
-type checkCommand struct {
-	PlantingDates string `name:"planting-dates" placeholder:"FOLDER"`
-	JSON          bool   `name:"json"`
-}
-
-// Run computes the windows of the dates in the folder and says how far they are.
-func (c *checkCommand) Run(a *App) error {
-	var f flags
-	folder := f.need("--planting-dates", c.PlantingDates)
-	if err := f.err(); err != nil {
-		return err
-	}
+// checkDates holds the windows against a folder of printed planting dates.
+func (a *App) checkDates(folder string, asJSON bool) error {
 	result, err := desk.CheckDates(folder)
 	if err != nil {
 		return err
 	}
-	if c.JSON {
+	if asJSON {
 		return a.json(result)
 	}
 	a.showDates(result)

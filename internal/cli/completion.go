@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"github.com/alecthomas/kong"
+
+	"garner/internal/desk"
 )
 
 //go:embed shells
@@ -103,6 +105,8 @@ func closedList(before string) []string {
 		return covers()
 	case "--method":
 		return methods
+	case "--section":
+		return desk.BoardSections()
 	case "completion":
 		return shellNames
 	}

@@ -40,7 +40,7 @@ func TestEveryWordComesFromTheCatalogue(t *testing.T) {
 		"", "help outlook", "help grow", "help window", "help weather", "help weather describe",
 		"help weather generate", "help check", "help check-files", "help import", "help export", "help completion", "help version",
 		"grow", "outlook", "window --site 99,999,9", "outlook --sample --years many", "version",
-		"window --crop carrot --site 51,0,0 --normals missing.csv",
+		"window --crop carrot --site 51,0,0 --normals missing.csv", "check --section nothing",
 	} {
 		outside, said := inPseudo(strings.Fields(line)...)
 		if !strings.Contains(said, "⟦") {

@@ -10,6 +10,7 @@ type facts struct {
 	nightOvercastC  float64 // lift of the minimum under cloud
 	nightClearC     float64 // lift of the minimum under a clear sky with some wind
 	nightStillC     float64 // added to it on a clear, windless night; not above 0
+	nightDeepShare  float64 // added to the lift for each degree below the deep cold
 	nightOpenAboveC float64 // opened at night above this; +Inf: never
 
 	dayGainC      float64 // lift of the maximum that endless sun would add
@@ -48,6 +49,7 @@ var columns = []column{
 	{name: "night_overcast_c", unit: "C", high: 8, thermal: true, into: func(f *facts) *float64 { return &f.nightOvercastC }},
 	{name: "night_clear_c", unit: "C", low: -2, high: 8, thermal: true, into: func(f *facts) *float64 { return &f.nightClearC }},
 	{name: "night_still_c", unit: "C", low: -3, thermal: true, into: func(f *facts) *float64 { return &f.nightStillC }},
+	{name: "night_deep_share", unit: "1", high: 0.5, thermal: true, into: func(f *facts) *float64 { return &f.nightDeepShare }},
 	{name: "night_open_above_c", unit: "C", high: 40, blank: true, thermal: true, into: func(f *facts) *float64 { return &f.nightOpenAboveC }},
 	{name: "day_gain_c", unit: "C", high: 40, thermal: true, into: func(f *facts) *float64 { return &f.dayGainC }},
 	{name: "day_half_mj", unit: "MJ/m2/day", low: 1, high: 60, thermal: true, into: func(f *facts) *float64 { return &f.dayHalfMJ }},

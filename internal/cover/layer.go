@@ -33,8 +33,8 @@ func (f *facts) warm(in, out *climate.Day, sunny float64) {
 		return
 	}
 	wind := (1 + fitWindMS*f.windFallSM) / (1 + out.WindMS*f.windFallSM)
-	in.TMinC = f.opened(out.TMinC, f.nightLift(sunny, out.WindMS, wind), f.nightOpenAboveC)
-	in.TMaxC = f.opened(out.TMaxC, f.dayLift(out.RadiationMJ, wind), f.dayOpenAboveC)
+	in.TMinC = f.opened(out.TMinC, f.nightLift(sunny, out.WindMS, wind)+f.deepLift(out.TMinC), f.nightOpenAboveC)
+	in.TMaxC = f.opened(out.TMaxC, f.dayLift(out.RadiationMJ, wind)+f.deepLift(out.TMaxC), f.dayOpenAboveC)
 }
 
 // nightLift returns the lift of the minimum [C] under a closed cover, from the
@@ -46,6 +46,17 @@ func (f *facts) nightLift(sunny, windMS, wind float64) float64 {
 		lift += sunny * f.nightStillC * (1 - windMS*(1/stillWindMS))
 	}
 	return lift
+}
+
+// deepColdC is the air outside [C] below which a closed cover gains from the
+// ground, which stays near freezing while the air falls away from it. The
+// measured lifts lie above it. // judgement
+const deepColdC = -5.0
+
+// deepLift returns what the warmth of the ground adds to the lift of the
+// minimum, and of a maximum as cold [C].
+func (f *facts) deepLift(outC float64) float64 {
+	return f.nightDeepShare * max(0, deepColdC-outC)
 }
 
 // dayLift returns the lift of the maximum [C] under a closed cover, from the

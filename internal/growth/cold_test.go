@@ -35,6 +35,22 @@ func TestHardeningSavesPlants(t *testing.T) {
 	}
 }
 
+// Hardening follows the nights, not the means: under a tunnel days are warm and
+// nights cold (Tamura 2002: tolerance follows the mean minimum between 2 and 8 C).
+func TestHardeningFollowsTheNights(t *testing.T) {
+	if hardenRate(2) != hardenPerDay || hardenRate(-10) != hardenPerDay || hardenRate(6) != 0 || hardenRate(9) != softenPerDay {
+		t.Error("hardening is not full at 2 C, none between 5 and 8 C, undone above")
+	}
+	before := hardenRate(-5)
+	for c := -5.0; c < 15; c += 0.1 {
+		if r := hardenRate(c); r > before {
+			t.Fatalf("a night at %g C hardens more than a colder one", c)
+		} else {
+			before = r
+		}
+	}
+}
+
 func TestColderNightsKillMore(t *testing.T) {
 	for _, name := range []string{"tomato", "lettuce", "cabbage", "leek", "potato"} {
 		u := bookUse(t, name, "")

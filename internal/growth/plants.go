@@ -104,7 +104,7 @@ func (s *Plants) grow(p *Parameters, a *Air, par, water float64) {
 	if u.BoltThermalCd > 0 {
 		r.seeding = s.seedingRate(u, a)
 	}
-	r.harden = hardenRate(a.MeanC)
+	r.harden = hardenRate(a.TMinC)
 	if a.TMinC < coldCheckC(u) {
 		r.lost = lostToCold(s.lethalC(u), a.TMinC)
 	}
