@@ -123,6 +123,8 @@ type PlantingView struct {
 	Ends               map[string]float64 // share of futures by end
 	Cautions           []string
 	Facts              []FactView
+	AgeYield           []float64 // of a perennial: share of a full yield by season in the ground
+	Heir               *HeirView // of a perennial that is renewed by its age
 }
 
 // CourseDay is a day of a planting's expected course.

@@ -34,6 +34,12 @@ func (o *Office) PlantingView(id string, try []plan.Change) (*PlantingView, erro
 		v.Version = version
 	}
 	v.facts(a.setting.Book)
+	if _, u, err := useOf(a.setting.Book, p.Crop, p.Use); err == nil && u.Pattern == crop.Perennial {
+		v.AgeYield = u.AgeYield[:]
+		if heir, ok := heirOf(a.holding, u, &p); ok {
+			v.Heir = &heir
+		}
+	}
 	for i := range t.Plantings {
 		if f := &t.Plantings[i]; f.Planting == id {
 			v.PlantingLine = n.line(t, f, o.leaves(a, t, v.Vegetable)[id])
