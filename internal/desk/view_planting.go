@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"fmt"
 	"sort"
 
 	"garner/internal/cal"
@@ -161,19 +160,12 @@ func (v *PlantingView) facts(b *crop.Book) {
 			v.Cautions = append(v.Cautions, caution.Text)
 		}
 	}
-	meaning := map[string]string{}
-	for _, p := range b.Parameters() {
-		meaning[p.Name] = p.Meaning
-	}
 	for _, name := range shownFacts {
-		f := u.Fact(name)
-		if f.Source == "" || f.Value == 0 {
-			continue
+		if f := u.Fact(name); f.Source != "" && f.Value != 0 {
+			v.Facts = append(v.Facts, cropFact(b, name, f))
 		}
-		source := f.Source
-		if s, ok := b.Source(f.Source); ok {
-			source = s.Citation
-		}
-		v.Facts = append(v.Facts, FactView{Name: meaning[name], Value: fmt.Sprintf("%g", f.Value), Unit: f.Unit, Source: source, Mark: f.Mark})
+	}
+	if v.Method == crop.Seed {
+		v.SeedG = SeedG(u, v.AreaM2)
 	}
 }
