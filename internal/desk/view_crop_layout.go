@@ -2,6 +2,7 @@ package desk
 
 import (
 	"math"
+	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/crop"
@@ -10,7 +11,7 @@ import (
 
 // laidOut puts the answers on dates from the month that cuts the fewest windows.
 func (q *yearQuestion) laidOut(answers []yearAnswer, now cal.Date) *CropYear {
-	y := &CropYear{Site: SiteName{q.site.ID, q.site.Name}, Wanted: window.UsualChance, Pattern: q.use.Pattern, Months: shortYear}
+	y := &CropYear{Site: SiteName{q.site.ID, q.site.Name}, Wanted: window.UsualChance, Pattern: q.use.Pattern}
 	y.From = yearFrom(answers, now)
 	for i := range answers {
 		s := startView(&answers[i], y.From)
@@ -21,26 +22,43 @@ func (q *yearQuestion) laidOut(answers []yearAnswer, now cal.Date) *CropYear {
 		}
 		y.Starts = append(y.Starts, s)
 	}
-	for _, s := range y.Starts {
-		for _, w := range s.Spells {
-			for q.use.Pattern != crop.Perennial && y.Months < longestYear && w.Late[9] >= y.End() {
-				y.Months += shortYear / 2
-			}
-		}
-	}
 	return y
 }
 
-// The months that a year may be laid out over.
+// The months that a year may be laid out over, and by how many it grows.
 const (
 	shortYear   = 12
-	longestYear = 24
+	longerYear  = 3
+	longestYear = 36
 )
 
-// End is the day after the last that the year is laid out over.
-func (y *CropYear) End() cal.Date {
+// Months is how many months a way of starting is laid out over: as long as most
+// of its harvests reach.
+func (y *CropYear) Months(method string) int {
+	months := shortYear
+	for i := range y.Starts {
+		s := &y.Starts[i]
+		if s.Method != method || y.Pattern == crop.Perennial {
+			continue
+		}
+		for _, w := range s.Spells {
+			for !w.AllYear() && months < longestYear && w.Late[latest] >= y.after(months) {
+				months += longerYear
+			}
+		}
+	}
+	return months
+}
+
+// latest of ten years is the one that still has to lie on the page.
+const latest = 8
+
+// End is the day after the last that a way of starting is laid out over.
+func (y *CropYear) End(method string) cal.Date { return y.after(y.Months(method)) }
+
+func (y *CropYear) after(months int) cal.Date {
 	year, month, _ := y.From.YMD()
-	return cal.Of(year, month+y.Months, 1)
+	return cal.Of(year, month+months, 1)
 }
 
 // yearFrom is the first of a month, not after today: the one that lies inside the
@@ -86,6 +104,7 @@ func startView(a *yearAnswer, from cal.Date) StartView {
 	for _, w := range a.Windows {
 		v.Spells = append(v.Spells, spellView(&w, from, first))
 	}
+	slices.SortStableFunc(v.Spells, func(a, b SpellView) int { return int(a.First - b.First) })
 	return v
 }
 
@@ -99,6 +118,9 @@ func spellView(w *window.Window, from cal.Date, first int) SpellView {
 	s.ReadyFrom, s.ReadyTo = s.Early[5], s.Late[5]
 	return s
 }
+
+// AllYear tells whether a window has no end.
+func (s *SpellView) AllYear() bool { return s.Last-s.First >= yearDays-1 }
 
 // commonDay is a date's day of the common year.
 func commonDay(d cal.Date) int {

@@ -25,7 +25,6 @@ import (
 type CropYear struct {
 	Site    SiteName
 	From    cal.Date // first day of a month, at most a year before today
-	Months  int      // 12, 18 or 24: as long as its harvests reach
 	Wanted  float64  // chance of a usable crop that a window has at least
 	Starts  []StartView
 	Pattern crop.Pattern

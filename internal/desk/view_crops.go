@@ -15,7 +15,8 @@ type CropLine struct {
 	Family                      string   // botanical
 	Kind                        string   // heads, leaves, roots, onions, legumes, fruit, potatoes, perennials
 	Vegetable                   string   // the name under which the table counts it
-	Names                       []string // other names
+	Names                       []string // other names, as people say them
+	Search                      string   // all names, to be looked in
 	Uses                        []UseName
 	Plantings                   int  // of the plan in force
 	OnTable                     bool // it is grown or wanted, so that its vegetable has a page
@@ -65,9 +66,7 @@ func cropLine(b *crop.Book, c *crop.Crop, g grown) CropLine {
 	l := CropLine{ID: c.ID, Name: c.Name, Plural: c.Plural, Botanical: c.Botanical, Family: c.Family, Kind: c.Group,
 		Vegetable: c.Vegetable, Plantings: g.plantings[c.ID]}
 	l.OnTable = l.Plantings > 0 || g.wanted[c.Vegetable]
-	for _, n := range b.NamesOf(c.ID) {
-		l.Names = append(l.Names, n.Text)
-	}
+	l.Names, l.Search = otherNames(b, c), SearchText(c.Name, c.Plural, c.Botanical, namesIn(b, c.ID))
 	for _, u := range c.Uses {
 		l.Uses = append(l.Uses, UseName{u.Name, u.Label})
 	}
@@ -125,6 +124,27 @@ func begunBy(b *crop.Book, given string) []string {
 			return !slices.ContainsFunc(held, func(has string) bool { return strings.HasPrefix(has, w) })
 		}) {
 			out = append(out, c.ID)
+		}
+	}
+	return out
+}
+
+// otherNames are a crop's other names as people say them: turned as in "bean,
+// scarlet runner", and without those that are its own with a word more.
+func otherNames(b *crop.Book, c *crop.Crop) []string {
+	own := strings.Fields(strings.ToLower(c.Name))
+	var out []string
+	for _, n := range b.NamesOf(c.ID) {
+		name := n.Text
+		if last, first, turned := strings.Cut(name, ", "); turned {
+			name = first + " " + last
+		}
+		has := strings.Fields(strings.ToLower(SearchText(name)))
+		if !slices.ContainsFunc(own, func(w string) bool { return !slices.Contains(has, w) && !slices.Contains(has, w+"s") }) {
+			continue
+		}
+		if !slices.ContainsFunc(out, func(known string) bool { return strings.EqualFold(known, name) }) {
+			out = append(out, name)
 		}
 	}
 	return out

@@ -1,6 +1,8 @@
 package draw
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/desk"
 )
@@ -33,7 +35,9 @@ const (
 func Year(v *desk.StartView, s Scale, o YearOptions) string {
 	y := &year{view: v, scale: s, options: o, base: yearTop + o.HeightPX}
 	height := y.base + yearPlain
-	if o.Ready && len(v.Spells) > 0 {
+	o.Ready = o.Ready && slices.ContainsFunc(v.Spells, func(w desk.SpellView) bool { return !w.AllYear() })
+	y.options = o
+	if o.Ready {
 		height = y.base + yearFall + yearThread*desk.Threads + yearFoot
 	}
 	var c sheet
@@ -95,8 +99,10 @@ func (y *year) line() string {
 			on = false
 			continue
 		}
-		if !on {
+		if !on && day > 0 {
 			p.move(x, tenths(y.base))
+		} else if !on {
+			p.move(x, y.height(day))
 		}
 		p.line(x, y.height(day))
 		on = true
@@ -110,7 +116,7 @@ func (y *year) names(c *sheet, height float64) {
 	top := y.base + yearFall
 	for i := range y.view.Spells {
 		w := &y.view.Spells[i]
-		if int(w.Last-w.First) >= len(y.view.Chance)-1 {
+		if w.AllYear() {
 			above.set(c, y.scale.at(float64(len(y.view.Chance))/2), y.options.AllYear)
 			continue
 		}
@@ -144,6 +150,9 @@ func (y *year) threads(w *desk.SpellView, top float64) string {
 	return p.String()
 }
 
+// wordGap keeps words of a row apart [px].
+const wordGap = 9
+
 // row is a row of words that do not run into each other.
 type row struct {
 	y, end float64
@@ -156,7 +165,7 @@ func (r *row) pair(c *sheet, first, last cal.Date, say func(cal.Date) string) {
 		return
 	}
 	from, to := r.scale.X(first), r.scale.X(last)
-	if last-first > 1 && to-from > (widthOf(say(first), labelSize)+widthOf(say(last), labelSize))/2+8 {
+	if last-first > 1 && to-from > semiBold*(widthOf(say(first), labelSize)+widthOf(say(last), labelSize))/2+wordGap {
 		r.set(c, from, say(first))
 		r.set(c, to, say(last))
 		return
@@ -171,12 +180,12 @@ func (r *row) pair(c *sheet, first, last cal.Date, say func(cal.Date) string) {
 // set puts words in the middle over a place, moved where they would leave the
 // drawing or run into those before; what has no room is left out.
 func (r *row) set(c *sheet, x float64, words string) {
-	half := widthOf(words, labelSize)/2 + 1
-	x = max(x, half, r.end+half+2)
+	half := semiBold*widthOf(words, labelSize)/2 + 1
+	x = max(x, half, r.end+half+wordGap)
 	if x+half > r.scale.WidthPX {
 		x = r.scale.WidthPX - half
 	}
-	if words == "" || x-half < r.end {
+	if words == "" || r.end > 0 && x-half < r.end+wordGap {
 		return
 	}
 	c.text("mid t-ink halo", x, r.y, words)

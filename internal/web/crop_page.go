@@ -2,7 +2,6 @@ package web
 
 import (
 	"net/url"
-	"slices"
 	"strings"
 
 	"garner/internal/cal"
@@ -196,12 +195,23 @@ type agesBody struct {
 func (v *visit) ages(shares []float64, heirs []desk.HeirView, today cal.Date) *agesBody {
 	b := &agesBody{}
 	var items []words.Phrase
-	for i, share := range shares {
-		items = append(items, words.P("web.ages_item", words.Args{"share": share, "season": words.P("web.ages_season_"+whole(i), nil)}))
+	settled := len(shares) - 1 // from this season on it bears the same
+	for settled > 0 && shares[settled-1] == shares[len(shares)-1] {
+		settled--
+	}
+	for i, share := range shares[:settled+1] {
+		key := "web.ages_item"
+		switch {
+		case i == settled:
+			key = "web.ages_from"
+		case share == 0:
+			key = "web.ages_none"
+		}
+		items = append(items, words.P(key, words.Args{"share": share, "season": words.P("web.ages_season_"+whole(i), nil)}))
 	}
 	b.Says = v.say("web.ages_says", words.Args{"list": items})
 	b.Draw = v.agesDraw(shares, v.say("web.ages_label", words.Args{"list": items}))
-	for _, h := range slices.Clone(heirs) {
+	for _, h := range heirs {
 		key := "web.heir_says"
 		if h.Heir < today {
 			key = "web.heir_late"

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,6 +24,7 @@ type yearBody struct {
 // methodBody is one way of starting under every cover.
 type methodBody struct {
 	Name            string
+	Also            string // another way with the same dates
 	Axis, AxisPhone string // drawings
 	Strips          []stripBody
 }
@@ -63,21 +65,49 @@ func (v *visit) year(view *desk.CropView, y *desk.CropYear) *yearBody {
 			b.Sites = append(b.Sites, wayLink{s.Name, path, s.ID == y.Site.ID})
 		}
 	}
-	same := sameCovers(y)
+	same, twins := sameCovers(y), twinMethods(y)
 	for i := range y.Starts {
 		s := &y.Starts[i]
 		b.Twin = append(b.Twin, v.twinRows(s)...)
-		if s.Same != "" {
+		if s.Same != "" || twins[s.Method] != "" {
 			continue
 		}
 		if n := len(b.Methods); n == 0 || b.Methods[n-1].Name != v.methodName(s.Method) {
 			b.Methods = append(b.Methods, methodBody{Name: v.methodName(s.Method),
-				Axis: v.yearAxis(y, view.Today, yearWidth), AxisPhone: v.yearAxis(y, view.Today, yearWidthPhone)})
+				Axis: v.yearAxis(y, s.Method, view.Today, yearWidth), AxisPhone: v.yearAxis(y, s.Method, view.Today, yearWidthPhone)})
 		}
 		m := &b.Methods[len(b.Methods)-1]
 		m.Strips = append(m.Strips, v.strip(view, y, s, same[s.Method+"/"+s.Cover]))
 	}
+	for method, first := range twins {
+		for i := range b.Methods {
+			if m := &b.Methods[i]; m.Name == v.methodName(first) {
+				m.Also = v.say("web.crop_start_also", words.Args{"method": v.methodName(method)})
+			}
+		}
+	}
 	return b
+}
+
+// twinMethods names the ways of starting that have the very dates of another one.
+func twinMethods(y *desk.CropYear) map[string]string {
+	of, out := map[string][]desk.StartView{}, map[string]string{}
+	var methods []string
+	for _, s := range y.Starts {
+		if of[s.Method] == nil {
+			methods = append(methods, s.Method)
+		}
+		of[s.Method] = append(of[s.Method], s)
+	}
+	alike := func(a, b desk.StartView) bool { return a.Cover == b.Cover && slices.Equal(a.Spells, b.Spells) }
+	for i, method := range methods {
+		for _, first := range methods[:i] {
+			if out[method] == "" && out[first] == "" && slices.EqualFunc(of[first], of[method], alike) {
+				out[method] = first
+			}
+		}
+	}
+	return out
 }
 
 // sameCovers lists, by way of starting and cover, the covers that make no odds.
@@ -126,12 +156,16 @@ func (v *visit) spellWords(y *desk.CropYear, s *desk.StartView) []string {
 		args := words.Args{"first": dayOf(w.First), "last": dayOf(w.Last), "from": words.Third(w.ReadyFrom), "to": words.Third(w.ReadyTo), "chance": w.Chance}
 		key := "web.spell_"
 		switch {
-		case w.Last-w.First >= wholeYear:
+		case w.AllYear():
 			key = "web.spell_all_"
 		case y.Pattern == crop.Perennial:
 			key = "web.spell_standing_"
 		}
-		out = append(out, v.say(key+s.Method, args))
+		says := v.say(key+s.Method, args)
+		if key == "web.spell_" && w.ReadyFrom-w.First > wholeYear {
+			says += " " + v.say("web.spell_slow", nil)
+		}
+		out = append(out, says)
 	}
 	if s.Best < y.Wanted {
 		out = append(out, v.say("web.spell_below", words.Args{"wanted": y.Wanted}))
@@ -139,8 +173,8 @@ func (v *visit) spellWords(y *desk.CropYear, s *desk.StartView) []string {
 	return out
 }
 
-// wholeYear is the days from the first to the last of a year that has no end.
-const wholeYear = 364
+// wholeYear is the days after which a harvest comes in another year.
+const wholeYear = 365
 
 // dayOf is a day of any year.
 func dayOf(d cal.Date) cal.MonthDay {
@@ -163,27 +197,27 @@ func (v *visit) twinRows(s *desk.StartView) []twinRow {
 	return out
 }
 
-func yearScale(y *desk.CropYear, width float64) draw.Scale {
-	return draw.Scale{From: y.From, Days: int(y.End() - y.From), WidthPX: width}
+func yearScale(y *desk.CropYear, method string, width float64) draw.Scale {
+	return draw.Scale{From: y.From, Days: int(y.End(method) - y.From), WidthPX: width}
 }
 
 // yearAxis draws the months; where they are narrow, by their first letters.
-func (v *visit) yearAxis(y *desk.CropYear, today cal.Date, width float64) string {
+func (v *visit) yearAxis(y *desk.CropYear, method string, today cal.Date, width float64) string {
 	t := v.axisTexts(v.say("web.axis_today", nil), false)
 	t.Year = nil
-	if width/float64(y.Months) < narrowMonth {
+	if width/float64(y.Months(method)) < narrowMonth {
 		for i, name := range t.Months {
 			t.Months[i] = string([]rune(plainText(name))[:1])
 		}
 	}
-	return draw.Axis(yearScale(y, width), today, nil, t)
+	return draw.Axis(yearScale(y, method, width), today, nil, t)
 }
 
 // narrowMonth is the width under which a month is named by its first letter [px].
 const narrowMonth = 28
 
 func (v *visit) yearDraw(y *desk.CropYear, s *desk.StartView, today cal.Date, width float64, label string) string {
-	return draw.Year(s, yearScale(y, width), draw.YearOptions{HeightPX: yearHeight, Label: label, Today: today, Wanted: y.Wanted,
+	return draw.Year(s, yearScale(y, s.Method, width), draw.YearOptions{HeightPX: yearHeight, Label: label, Today: today, Wanted: y.Wanted,
 		Day: v.words.Format().Day, AllYear: v.say("web.spell_all_year", nil), Ready: y.Pattern != crop.Perennial})
 }
 

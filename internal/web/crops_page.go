@@ -115,7 +115,7 @@ func (v *visit) familyName(latin string) string {
 }
 
 func (v *visit) cropListLine(l desk.CropLine) cropListLine {
-	line := cropListLine{CropLine: l, Path: cropPath(l.ID, ""), Find: desk.SearchText(append([]string{l.Name, l.Plural, l.Botanical}, l.Names...)...)}
+	line := cropListLine{CropLine: l, Path: cropPath(l.ID, ""), Find: l.Search}
 	if l.Vegetable != l.Name {
 		line.Other = l.Vegetable
 	}
