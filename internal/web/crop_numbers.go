@@ -62,7 +62,7 @@ func (v *visit) numberRow(view *desk.CropView, f *desk.CropFact) numberRow {
 
 // plainNumber tells a number without a way to correct it.
 func (v *visit) plainNumber(f *desk.CropFact) numberRow {
-	r := numberRow{Name: v.say(parameterTexts+f.Parameter, nil), Value: v.figure(f), Sure: v.named("web.sure_", f.Sure),
+	r := numberRow{Name: capital(v.say(parameterTexts+f.Parameter, nil)), Value: v.figure(f), Sure: v.named("web.sure_", f.Sure),
 		Source: f.Source.Text, URL: f.Source.URL, Where: f.Source.Where, Note: f.Source.Note}
 	if f.Sure == "judgement" {
 		r.Source = "" // the work says no more than the mark
