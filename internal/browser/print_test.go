@@ -48,7 +48,7 @@ func TestPrint(t *testing.T) {
 			if sheets, text = b.print("/crops", p); sheets > 2 {
 				t.Errorf("the crop book takes %d sheets", sheets)
 			}
-			printed(t, text, "The crop book", "Courgette", "Winter leeks")
+			printed(t, text, "The crop book", "Courgette", "Sprouting broccoli")
 			notPrinted(t, text, "Find by any name")
 			_, text = b.print("/crop/leek", p)
 			printed(t, text, "The year at Larkmeer house garden", "Planted out", "In the open", "Running to seed", "Seen in the source")

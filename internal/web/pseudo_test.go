@@ -14,7 +14,7 @@ import (
 )
 
 // spoken are the attributes that are read to a person.
-var spoken = []string{"aria-label", "title", "alt", "placeholder", "data-one", "data-many"}
+var spoken = []string{"aria-label", "title", "alt", "placeholder", "data-single", "data-many"}
 
 // letters finds what is left of a language once the catalogue's texts and the
 // household's own words are taken out.
