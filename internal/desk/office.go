@@ -16,6 +16,7 @@ type Office struct {
 	editing sync.Mutex // one edit is made at a time
 
 	computing sync.Mutex // one table is computed at a time
+	yearing   sync.Mutex // one year of a crop is worked out at a time
 	memory    *outlook.Memory
 	views     *viewMemory
 	last      computed // the last table as it stands, and the last one tried

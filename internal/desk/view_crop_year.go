@@ -2,6 +2,7 @@ package desk
 
 import (
 	"encoding/json"
+	"math"
 	"runtime"
 	"slices"
 	"sync"
@@ -192,6 +193,11 @@ func (o *Office) yearAnswers(q *yearQuestion) ([]yearAnswer, error) {
 		o.views.keepYear(q.name, answers)
 		return answers, nil
 	}
+	o.yearing.Lock() // who asks for the same meanwhile finds it
+	defer o.yearing.Unlock()
+	if known := o.views.year(q.name); known != nil {
+		return known, nil
+	}
 	answers, err := q.answers()
 	if err != nil {
 		return nil, err
@@ -233,6 +239,9 @@ func (q *yearQuestion) answers() ([]yearAnswer, error) {
 	return out, nil
 }
 
+// fineChance is how finely the chance of a day is kept.
+const fineChance = 1e4
+
 // under answers for every way of starting under one cover.
 func (q *yearQuestion) under(k int, out []yearAnswer) error {
 	at, err := window.GeneratedPlace(q.site.Location, q.normals, pageSeed, window.UsualYears, 1, q.covers[k])
@@ -241,6 +250,9 @@ func (q *yearQuestion) under(k int, out []yearAnswer) error {
 	}
 	for m, method := range q.use.Methods {
 		a := window.Find(window.Question{Use: q.use, Start: growth.StartOf(method), Place: at, Years: window.UsualYears, Chance: window.UsualChance})
+		for i, c := range a.ByDay {
+			a.ByDay[i] = math.Round(c*fineChance) / fineChance // short in what is kept
+		}
 		out[m*len(q.covers)+k] = yearAnswer{method, q.covers[k], a}
 	}
 	return nil
