@@ -24,7 +24,7 @@ type CropFact struct {
 
 // FactSource is where a number comes from.
 type FactSource struct {
-	Text, URL   string // the work; empty for an own number without one
+	Text, URL   string // the work; empty where there is none
 	Where, Note string // in the work, and on the number
 }
 
@@ -94,11 +94,17 @@ func cropFact(b *crop.Book, parameter string, f crop.Fact) CropFact {
 // place that says no more than the mark is left out.
 func citedOf(b *crop.Book, key, where, note string) FactSource {
 	s := FactSource{Text: key, Where: where, Note: note}
-	if work, ok := b.Source(key); ok {
+	switch work, ok := b.Source(key); {
+	case key == judgement:
+		s.Text = "" // no work: the mark says so
+	case ok:
 		s.Text, s.URL = work.Citation, work.URL
 	}
-	if where == "judgement" || where == "-" {
+	if where == judgement || where == "-" {
 		s.Where = ""
 	}
 	return s
 }
+
+// judgement is the source of numbers without one.
+const judgement = "judgement"

@@ -51,7 +51,10 @@ func (v *visit) numberRow(view *desk.CropView, f *desk.CropFact) numberRow {
 	if f.Own != "" {
 		r.Own, r.Change = true, rowPath(&numberForm, f.Own)+"/edit"
 		r.Book = v.say("web.number_book", words.Args{"value": v.figure(f.Book)})
-		r.BookSource = v.say("web.number_source", words.Args{"sure": v.named("web.sure_", f.Book.Sure), "source": f.Book.Source.Text})
+		r.BookSource = v.named("web.sure_", f.Book.Sure)
+		if f.Book.Source.Text != "" {
+			r.BookSource = v.say("web.number_source", words.Args{"sure": r.BookSource, "source": f.Book.Source.Text})
+		}
 		return r
 	}
 	q := url.Values{"crop": {view.ID}, "use": {view.Use}, "parameter": {f.Parameter}, "unit": {f.Unit},
@@ -64,9 +67,6 @@ func (v *visit) numberRow(view *desk.CropView, f *desk.CropFact) numberRow {
 func (v *visit) plainNumber(f *desk.CropFact) numberRow {
 	r := numberRow{Name: capital(v.say(parameterTexts+f.Parameter, nil)), Value: v.figure(f), Sure: v.named("web.sure_", f.Sure),
 		Source: f.Source.Text, URL: f.Source.URL, Where: f.Source.Where, Note: f.Source.Note}
-	if f.Sure == "judgement" {
-		r.Source = "" // the work says no more than the mark
-	}
 	return r
 }
 
