@@ -244,6 +244,9 @@ func BenchmarkCropYearCold(b *testing.B) {
 
 func BenchmarkCropYearWarm(b *testing.B) {
 	o := demoOffice(b)
+	if _, err := o.CropYear("leek", "", ""); err != nil {
+		b.Fatal(err)
+	}
 	for b.Loop() {
 		if _, err := o.CropYear("leek", "", ""); err != nil {
 			b.Fatal(err)
