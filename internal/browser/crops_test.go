@@ -3,6 +3,7 @@ package browser_test
 import (
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 )
@@ -53,12 +54,15 @@ func TestCropIsReadAndCorrected(t *testing.T) {
 			b.visit("/vegetable/carrot")
 			b.follow(`.book a[href="/crop/carrot"]`)
 			b.says("Carrots for the table")
+			b.yearThere()
 			if !b.has(`.strip-row svg.year[aria-label*="Sow "]`) {
 				t.Error("the year is not drawn, or not told in text")
 			}
 			b.follow(`.ways a[href*="use=early"]`)
 			b.says("In short: early carrots pulled young")
+			b.yearThere()
 			b.follow(`.ways a[href*="site=share"]`)
+			b.yearThere()
 			b.says("The year at Wilgenrik share")
 			b.follow(`a[href*="parameter=in_row_m"]`)
 			b.fill("#f-value", "0.04")
@@ -77,4 +81,20 @@ func TestCropIsReadAndCorrected(t *testing.T) {
 			b.quiet()
 		})
 	}
+}
+
+// yearThere waits until the year of a crop was worked out: the page asks again by
+// itself, and without script by its link.
+func (b *tab) yearThere() {
+	b.t.Helper()
+	for range 40 {
+		if b.has("svg.year") {
+			return
+		}
+		time.Sleep(patience / 40)
+		if b.has(".crop .stale-note + p a") && !b.has("[data-fragment][aria-busy]") {
+			b.loads(chromedp.Navigate(b.server.address + b.path()))
+		}
+	}
+	b.t.Errorf("the year of a crop does not come, at %s", b.path())
 }

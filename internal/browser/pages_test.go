@@ -37,9 +37,9 @@ func samplePages() []onePage {
 		{name: "crop book", path: "/crops"},
 		{name: "crop book by family", path: "/crops?by=family"},
 		{name: "crop not found", path: "/crops?name=zuchinni"},
-		{name: "crop", path: "/crop/carrot"},
-		{name: "crop with an own number", path: "/crop/runner-bean?use=table&site=share"},
-		{name: "perennial crop", path: "/crop/rhubarb"},
+		{name: "crop", path: "/crop/carrot", to: yearThere},
+		{name: "crop with an own number", path: "/crop/runner-bean?use=table&site=share", to: yearThere},
+		{name: "perennial crop", path: "/crop/rhubarb", to: yearThere},
 		{name: "perennial planting", path: "/planting/rhu-21"},
 		{name: "own number", path: "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d&value=70"},
 		{name: "wants", path: "/wants"},
@@ -51,6 +51,9 @@ func samplePages() []onePage {
 		{name: "nowhere", path: "/nowhere", status: 404},
 	}
 }
+
+// yearThere waits for the year of a crop.
+func yearThere(_ *testing.T, b *tab) { b.yearThere() }
 
 // faulty sends a form with nonsense in one field.
 func faulty(field, text string) func(*testing.T, *tab) {

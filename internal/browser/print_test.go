@@ -50,6 +50,8 @@ func TestPrint(t *testing.T) {
 			}
 			printed(t, text, "The crop book", "Courgette", "Sprouting broccoli")
 			notPrinted(t, text, "Find by any name")
+			b.visit("/crop/leek")
+			b.yearThere()
 			_, text = b.print("/crop/leek", p)
 			printed(t, text, "The year at Larkmeer house garden", "Planted out", "In the open", "Running to seed", "Seen in the source")
 			notPrinted(t, text, "Correct")

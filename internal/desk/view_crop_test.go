@@ -121,6 +121,37 @@ func TestCropYearIsKept(t *testing.T) {
 	}
 }
 
+// Who does not wait gets nothing at first, and the same year as the others when it
+// is there; many who ask at once are served by one run.
+func TestCropYearDoesNotHoldUp(t *testing.T) {
+	o := demoOffice(t)
+	if y, err := o.CropYearWithin("lettuce", "", "", 0); y != nil || err != nil {
+		t.Errorf("a year worked out in no time: %v (%v)", y, err)
+	}
+	years := make(chan *CropYear)
+	for range 4 {
+		go func() {
+			y, err := o.CropYear("lettuce", "", "")
+			if err != nil {
+				t.Error(err)
+			}
+			years <- y
+		}()
+	}
+	first := <-years
+	for range 3 {
+		if other := <-years; !reflect.DeepEqual(first, other) {
+			t.Error("two who ask at once are told different years")
+		}
+	}
+	if y, err := o.CropYearWithin("lettuce", "", "", 0); err != nil || !reflect.DeepEqual(y, first) {
+		t.Errorf("the year that is there is not found at once (%v)", err)
+	}
+	if n := len(o.underWay); n != 0 {
+		t.Errorf("%d years are still under way", n)
+	}
+}
+
 // In the south the year is laid out so that summer's windows stay whole.
 func TestYearCutsNoWindowWhereItCan(t *testing.T) {
 	h, err := Sample("south")

@@ -1,18 +1,14 @@
 package desk
 
 import (
-	"encoding/json"
-	"math"
-	"runtime"
 	"slices"
-	"sync"
+	"time"
 
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/fault"
-	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/num"
 	"garner/internal/place"
@@ -57,6 +53,15 @@ const yearForm = "crop year 1"
 // first site. A year asked before from the same weather and numbers is not
 // computed again.
 func (o *Office) CropYear(id, useName, siteID string) (*CropYear, error) {
+	return o.CropYearWithin(id, useName, siteID, forEver)
+}
+
+// forEver is longer than anybody waits.
+const forEver = 100 * time.Hour
+
+// CropYearWithin is CropYear for somebody who waits so long and no longer: the
+// year is nil when it is still being worked out then, and found the next time.
+func (o *Office) CropYearWithin(id, useName, siteID string, patience time.Duration) (*CropYear, error) {
 	h, err := o.Holding()
 	if err != nil {
 		return nil, err
@@ -77,8 +82,8 @@ func (o *Office) CropYear(id, useName, siteID string) (*CropYear, error) {
 	if err != nil {
 		return nil, err
 	}
-	answers, err := o.yearAnswers(q)
-	if err != nil {
+	answers, err := o.yearAnswers(q, patience)
+	if err != nil || answers == nil {
 		return nil, err
 	}
 	return q.laidOut(answers, now), nil
@@ -175,85 +180,4 @@ func (q *yearQuestion) digest(b *crop.Book) num.Digest {
 		d.Text(string(k))
 	}
 	return d.Sum()
-}
-
-// yearAnswer is the window of one way of starting under one cover.
-type yearAnswer struct {
-	Method string
-	Cover  cover.Kind
-	window.Answer
-}
-
-func (o *Office) yearAnswers(q *yearQuestion) ([]yearAnswer, error) {
-	if known := o.views.year(q.name); known != nil {
-		return known, nil
-	}
-	var answers []yearAnswer
-	if text, ok, err := o.keeper.Result(q.name); err == nil && ok && json.Unmarshal(text, &answers) == nil {
-		o.views.keepYear(q.name, answers)
-		return answers, nil
-	}
-	o.yearing.Lock() // who asks for the same meanwhile finds it
-	defer o.yearing.Unlock()
-	if known := o.views.year(q.name); known != nil {
-		return known, nil
-	}
-	answers, err := q.answers()
-	if err != nil {
-		return nil, err
-	}
-	o.views.keepYear(q.name, answers)
-	text, err := json.Marshal(answers)
-	if err == nil {
-		err = o.keeper.Keep(q.name, text)
-	}
-	return answers, err
-}
-
-// answers works all windows out, the covers shared out among the processors.
-func (q *yearQuestion) answers() ([]yearAnswer, error) {
-	methods := q.use.Methods
-	out := make([]yearAnswer, len(q.covers)*len(methods))
-	faults := make([]error, len(q.covers))
-	next := make(chan int)
-	var workers sync.WaitGroup
-	for range min(len(q.covers), runtime.GOMAXPROCS(0)) {
-		workers.Add(1)
-		go func() {
-			defer workers.Done()
-			for k := range next {
-				faults[k] = q.under(k, out)
-			}
-		}()
-	}
-	for k := range q.covers {
-		next <- k
-	}
-	close(next)
-	workers.Wait()
-	for _, err := range faults {
-		if err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
-}
-
-// fineChance is how finely the chance of a day is kept.
-const fineChance = 1e4
-
-// under answers for every way of starting under one cover.
-func (q *yearQuestion) under(k int, out []yearAnswer) error {
-	at, err := window.GeneratedPlace(q.site.Location, q.normals, pageSeed, window.UsualYears, 1, q.covers[k])
-	if err != nil {
-		return err
-	}
-	for m, method := range q.use.Methods {
-		a := window.Find(window.Question{Use: q.use, Start: growth.StartOf(method), Place: at, Years: window.UsualYears, Chance: window.UsualChance})
-		for i, c := range a.ByDay {
-			a.ByDay[i] = math.Round(c*fineChance) / fineChance // short in what is kept
-		}
-		out[m*len(q.covers)+k] = yearAnswer{method, q.covers[k], a}
-	}
-	return nil
 }

@@ -3,6 +3,7 @@ package web
 import (
 	"net/url"
 	"strings"
+	"time"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -20,6 +21,7 @@ type cropBody struct {
 	Brief     []briefRow
 	Year      *yearBody
 	NoYear    string // why there is none
+	Coming    string // with the year still being worked out: where to look again
 	Recorded  []string
 	Ages      *agesBody
 	Varieties []varietyRow
@@ -62,7 +64,9 @@ func cropPage(v *visit) error {
 	if view.AgeYield != nil {
 		b.Ages = v.ages(view.AgeYield, view.Heirs, view.Today)
 	}
-	switch year, err := v.office.CropYear(id, view.Use, v.query("site")); {
+	switch year, err := v.office.CropYearWithin(id, view.Use, v.query("site"), yearPatience); {
+	case err == nil && year == nil:
+		b.Coming = v.here()
 	case err == nil:
 		b.Year = v.year(view, year)
 	case fault.KindOf(err) == fault.NotFound && v.query("site") == "":
@@ -70,8 +74,12 @@ func cropPage(v *visit) error {
 	default:
 		return err
 	}
-	return v.show(page{Name: "crop", Nav: "crops", Body: b})
+	return v.showPart(page{Name: "crop", Nav: "crops", Body: b})
 }
+
+// yearPatience is how long a page waits for a year that is being worked out for
+// the first time; it shows the rest then, and the year when it is there.
+const yearPatience = 200 * time.Millisecond
 
 // onSite keeps the site that was asked about in an address.
 func (v *visit) onSite(path string) string {

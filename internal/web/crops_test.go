@@ -106,6 +106,24 @@ func TestYearOfACropIsTold(t *testing.T) {
 	}
 }
 
+// A page does not wait for a year that takes long: it tells so and shows the rest.
+func TestYearThatIsStillComingIsTold(t *testing.T) {
+	s, _ := demo()
+	for shown, b := range map[string]*cropBody{"web.crop_year_coming": {View: &desk.CropView{}, Coming: "/crop/carrot?use=table"}, "web.crop_no_year": {View: &desk.CropView{}, NoYear: s.say("web.crop_no_year", nil)}} {
+		out, err := s.pages.renderPart(page{Name: "crop", Body: b})
+		if err != nil {
+			t.Fatal(err)
+		}
+		page := read(t, string(out))
+		if text := page.words(); !strings.Contains(text, s.say(shown, nil)) || !strings.Contains(text, s.say("web.crop_recorded", nil)) {
+			t.Errorf("%s is not told beside the rest: %s", shown, text)
+		}
+		if b.Coming != "" && !strings.Contains(string(out), "data-stale") {
+			t.Error("the page does not ask again by itself")
+		}
+	}
+}
+
 // A perennial tells when its heir goes in, on its crop's page and on its own.
 // Rhubarb is split every five to eight years: common practice, no source.
 func TestHeirOfAPerennialIsTold(t *testing.T) {
