@@ -34,6 +34,14 @@ func samplePages() []onePage {
 		{name: "removed planting", path: "/plantings/pot-27t/remove"},
 		{name: "beds", path: "/beds"},
 		{name: "new bed", path: "/beds/new"},
+		{name: "crop book", path: "/crops"},
+		{name: "crop book by family", path: "/crops?by=family"},
+		{name: "crop not found", path: "/crops?name=zuchinni"},
+		{name: "crop", path: "/crop/carrot", to: yearThere},
+		{name: "crop with an own number", path: "/crop/runner-bean?use=table&site=share", to: yearThere},
+		{name: "perennial crop", path: "/crop/rhubarb", to: yearThere},
+		{name: "perennial planting", path: "/planting/rhu-21"},
+		{name: "own number", path: "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d&value=70"},
 		{name: "wants", path: "/wants"},
 		{name: "new want", path: "/wants/new"},
 		{name: "stores", path: "/stores"},
@@ -43,6 +51,9 @@ func samplePages() []onePage {
 		{name: "nowhere", path: "/nowhere", status: 404},
 	}
 }
+
+// yearThere waits for the year of a crop.
+func yearThere(_ *testing.T, b *tab) { b.yearThere() }
 
 // faulty sends a form with nonsense in one field.
 func faulty(field, text string) func(*testing.T, *tab) {

@@ -45,6 +45,16 @@ func TestPrint(t *testing.T) {
 			notPrinted(t, text, "Add a planting")
 			_, text = b.print("/beds", p)
 			printed(t, text, "Home 1", "Row 5")
+			if sheets, text = b.print("/crops", p); sheets > 2 {
+				t.Errorf("the crop book takes %d sheets", sheets)
+			}
+			printed(t, text, "The crop book", "Courgette", "Sprouting broccoli")
+			notPrinted(t, text, "Find by any name")
+			b.visit("/crop/leek")
+			b.yearThere()
+			_, text = b.print("/crop/leek", p)
+			printed(t, text, "The year at Larkmeer house garden", "Planted out", "In the open", "Running to seed", "Seen in the source")
+			notPrinted(t, text, "Correct")
 		})
 	}
 }

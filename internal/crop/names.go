@@ -20,6 +20,13 @@ type target struct {
 type names struct {
 	targets map[string][]target // by normalised name
 	printed []string            // the names as people write them, for nearest
+	of      map[string][]Name   // by id of the crop, as people write them
+}
+
+// Name is one name of a crop.
+type Name struct {
+	Text string
+	Use  string // the use it stands for; empty: the crop's common one
 }
 
 // normalise brings a name to the form under which it is looked up: lower case,
@@ -54,7 +61,7 @@ func singular(word string) string {
 // loadNames gathers the names of the crops and the synonyms. Two crops may
 // share a botanical name, but no other.
 func (l *loader) loadNames() {
-	n := names{targets: map[string][]target{}}
+	n := names{targets: map[string][]target{}, of: map[string][]Name{}}
 	for _, c := range l.book.crops {
 		r := l.rows[c.ID]
 		for _, column := range []string{"id", "name", "plural"} {
@@ -103,6 +110,13 @@ func (l *loader) addName(n *names, r row, column string, to target) {
 	}
 	n.targets[key] = []target{to}
 	n.printed = append(n.printed, r.get(column))
+	if column == "name" {
+		name := Name{Text: r.get(column)}
+		if to.use != nil {
+			name.Use = to.use.Name
+		}
+		n.of[to.crop.ID] = append(n.of[to.crop.ID], name)
+	}
 }
 
 // live drops targets whose crop or use has no numbers.
@@ -141,6 +155,34 @@ func (b *Book) Find(name string) (*Crop, *Use, error) {
 		several[i] = t.crop.Name
 	}
 	return nil, nil, fault.New(fault.Conflict, "crop.name_several", words.Args{"name": name, "crops": joined(several)})
+}
+
+// NamesOf returns the other names by which a crop is called, beside its own, its
+// plural and its botanical one.
+func (b *Book) NamesOf(id string) []Name { return slices.Clone(b.names.of[id]) }
+
+// Called returns the crops that go by a name: none, one, or several that share a
+// botanical name.
+func (b *Book) Called(name string) []*Crop {
+	var out []*Crop
+	for _, t := range b.names.targets[normalise(name)] {
+		out = append(out, t.crop)
+	}
+	return out
+}
+
+// Nearest returns up to n names of crops that are nearest to a name nobody knows,
+// each of another crop.
+func (b *Book) Nearest(name string, n int) []string {
+	var out []string
+	seen := map[*Crop]bool{}
+	for _, found := range near.Names(name, b.names.printed, 4*n) {
+		if c := b.Called(found); len(c) == 1 && !seen[c[0]] && len(out) < n {
+			seen[c[0]] = true
+			out = append(out, found)
+		}
+	}
+	return out
 }
 
 // Knows tells whether Find would find a name, without looking for near ones.

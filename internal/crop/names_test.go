@@ -2,6 +2,7 @@ package crop
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -86,5 +87,30 @@ func TestUnknownUseTellsTheUses(t *testing.T) {
 	}
 	if u, err := c.Use(""); err != nil || u.Name != c.CommonUse {
 		t.Errorf("no use named gives %v, %v; want the common use", u, err)
+	}
+}
+
+// A crop's names lead back to it, and a name nobody knows to several crops.
+func TestNamesOfACropLeadToIt(t *testing.T) {
+	b, err := Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range b.Crops() {
+		for _, n := range b.NamesOf(c.ID) {
+			found, use, err := b.Find(n.Text)
+			if err != nil || found != c || n.Use != "" && use.Name != n.Use {
+				t.Errorf("%s is a name of %s and leads elsewhere", n.Text, c.ID)
+			}
+		}
+		if !slices.Contains(b.Called(c.Botanical), c) {
+			t.Errorf("%s is not found as %s", c.ID, c.Botanical)
+		}
+	}
+	if got := b.Nearest("letuce", 3); len(got) == 0 || got[0] != "lettuce" {
+		t.Errorf("nearest to letuce is %v", got)
+	}
+	if got := b.Called("unicorn"); got != nil {
+		t.Errorf("unicorn is %v", got)
 	}
 }

@@ -32,6 +32,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_planting", words.Args{"crop": cropName(cells["crop"]), "bed": n.name("beds", cells["bed"])})
 	case "covers":
 		return words.P("desk.name_cover", words.Args{"kind": valueName("covers", "kind", cells["kind"]), "bed": n.name("beds", cells["bed"])})
+	case "crops":
+		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
 		return words.P("desk.name_want", words.Args{"vegetable": cells["vegetable"]})
 	case "batches":

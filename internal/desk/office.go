@@ -16,6 +16,8 @@ type Office struct {
 	editing sync.Mutex // one edit is made at a time
 
 	computing sync.Mutex // one table is computed at a time
+	yearing   sync.Mutex // guards what is being worked out
+	underWay  map[num.Digest]*yearWork
 	memory    *outlook.Memory
 	views     *viewMemory
 	last      computed // the last table as it stands, and the last one tried
@@ -30,7 +32,7 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory()}
+	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*yearWork{}}
 }
 
 // Holding returns the holding as it stands.

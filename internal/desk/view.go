@@ -74,9 +74,13 @@ type VegetableView struct {
 	Gaps         []GapView
 	Sentences    []words.Phrase
 	Plantings    []PlantingLine
+	Crops        []CropName     // of the book that are counted as it
 	Tried        []plan.Change  // empty: as it stands
 	Before       *VegetableView // with a change tried: how it stood
 }
+
+// CropName is a crop of the book by its id.
+type CropName struct{ ID, Name string }
 
 // SourceView is what one planting or batch gives to the table.
 type SourceView struct {
@@ -123,7 +127,10 @@ type PlantingView struct {
 	Why                []words.Phrase
 	Ends               map[string]float64 // share of futures by end
 	Cautions           []string
-	Facts              []FactView
+	Facts              []CropFact
+	SeedG              float64   // seed for it [g]; 0: not sown, or not told
+	AgeYield           []float64 // of a perennial: share of a full yield by season in the ground
+	Heir               *HeirView // of a perennial that is renewed by its age
 }
 
 // CourseDay is a day of a planting's expected course.
@@ -135,6 +142,3 @@ type CourseDay struct {
 	LightMJ float64 // at the top of the canopy
 	MeanC   float64
 }
-
-// FactView is one number of the book with its source.
-type FactView struct{ Name, Value, Unit, Source, Mark string }

@@ -17,6 +17,7 @@ type viewMemory struct {
 	tables     map[num.Digest]*TableView
 	vegetables map[vegetableKey]*VegetableView
 	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
+	years      map[num.Digest][]yearAnswer
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -29,7 +30,7 @@ type vegetableKey struct {
 
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
-		beds: map[num.Digest]map[string][]float32{}}
+		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{}}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {
@@ -79,4 +80,19 @@ func (m *viewMemory) keepBed(name num.Digest, leaves map[string][]float32) {
 		clear(m.beds)
 	}
 	m.beds[name] = leaves
+}
+
+func (m *viewMemory) year(name num.Digest) []yearAnswer {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.years[name]
+}
+
+func (m *viewMemory) keepYear(name num.Digest, answers []yearAnswer) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.years) >= mostViews {
+		clear(m.years)
+	}
+	m.years[name] = answers
 }

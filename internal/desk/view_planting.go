@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"fmt"
 	"sort"
 
 	"garner/internal/cal"
@@ -34,6 +33,12 @@ func (o *Office) PlantingView(id string, try []plan.Change) (*PlantingView, erro
 		v.Version = version
 	}
 	v.facts(a.setting.Book)
+	if _, u, err := useOf(a.setting.Book, p.Crop, p.Use); err == nil && u.Pattern == crop.Perennial {
+		v.AgeYield = u.AgeYield[:]
+		if heir, ok := heirOf(a.holding, u, &p); ok {
+			v.Heir = &heir
+		}
+	}
 	for i := range t.Plantings {
 		if f := &t.Plantings[i]; f.Planting == id {
 			v.PlantingLine = n.line(t, f, o.leaves(a, t, v.Vegetable)[id])
@@ -155,19 +160,12 @@ func (v *PlantingView) facts(b *crop.Book) {
 			v.Cautions = append(v.Cautions, caution.Text)
 		}
 	}
-	meaning := map[string]string{}
-	for _, p := range b.Parameters() {
-		meaning[p.Name] = p.Meaning
-	}
 	for _, name := range shownFacts {
-		f := u.Fact(name)
-		if f.Source == "" || f.Value == 0 {
-			continue
+		if f := u.Fact(name); f.Source != "" && f.Value != 0 {
+			v.Facts = append(v.Facts, cropFact(b, name, f))
 		}
-		source := f.Source
-		if s, ok := b.Source(f.Source); ok {
-			source = s.Citation
-		}
-		v.Facts = append(v.Facts, FactView{Name: meaning[name], Value: fmt.Sprintf("%g", f.Value), Unit: f.Unit, Source: source, Mark: f.Mark})
+	}
+	if v.Method == crop.Seed {
+		v.SeedG = SeedG(u, v.AreaM2)
 	}
 }

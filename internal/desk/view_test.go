@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"reflect"
+	"sync"
 	"testing"
 
 	"garner/internal/cal"
@@ -17,16 +18,24 @@ import (
 type shelfKeeper struct {
 	Keeper  // the rest is not asked for
 	h       *holding.Holding
+	mu      sync.Mutex
 	results map[num.Digest][]byte
 }
 
 func (k *shelfKeeper) Holding() (*holding.Holding, int64, error)      { return k.h, 1, nil }
 func (k *shelfKeeper) Row(string, string) (journal.Row, int64, error) { return nil, 0, nil }
 func (k *shelfKeeper) Result(d num.Digest) ([]byte, bool, error) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
 	r, ok := k.results[d]
 	return r, ok, nil
 }
-func (k *shelfKeeper) Keep(d num.Digest, result []byte) error { k.results[d] = result; return nil }
+func (k *shelfKeeper) Keep(d num.Digest, result []byte) error {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.results[d] = result
+	return nil
+}
 
 func newShelf(h *holding.Holding) *shelfKeeper {
 	return &shelfKeeper{h: h, results: map[num.Digest][]byte{}}

@@ -87,6 +87,11 @@ func (o *Office) vegetableView(a *asked, t *outlook.Table, name string) (*Vegeta
 	n := newNamer(a)
 	v.Sources, v.Plantings = n.sources(t, name), o.lines(a, t, n, name)
 	letter(v)
+	for _, c := range a.setting.Book.Crops() {
+		if c.Vegetable == name {
+			v.Crops = append(v.Crops, CropName{c.ID, c.Name})
+		}
+	}
 	return v, nil
 }
 

@@ -44,6 +44,8 @@ func all() map[string]string {
 		"stack":  Stack(v, s, StackOptions{HeightPX: 158, Label: "stack", Source: say, Figure: figure, Want: "want <1", Short: "short"}),
 		"stack tried": Stack(tried, s, StackOptions{HeightPX: 158, Label: "stack", Plain: true,
 			Mended: func(weeks int) string { return whole(weeks) + " weeks mended" }}),
+		"year":         Year(exampleStart(), exampleYear(), yearOptions()),
+		"ages":         Ages([]float64{0, .3, .8, 1, 1, 1}, AgesOptions{WidthPX: 360, HeightPX: 60, Label: "ages", Share: figure, Season: whole}),
 		"lane":         Lane(&p.PlantingLine, s, lane),
 		"lane indoors": Lane(&p.PlantingLine, s, indoors),
 		"course": Course(p, CourseScale(p, 900), CourseOptions{HeightPX: 80, Label: "course", Months: months, Today: exampleToday + 5, TodayIs: "today",
@@ -100,6 +102,8 @@ func TestNothingIsDrawnOfNothing(t *testing.T) {
 		"share":  Share(&desk.RibbonView{}, s, ShareOptions{HeightPX: 44, Label: "none", Today: cal.None, Thinnest: cal.None}),
 		"lane":   Lane(&desk.PlantingLine{Date: cal.None}, s, LaneOptions{HeightPX: 34, Label: "none", Today: cal.None, Out: cal.None}),
 		"course": Course(&desk.PlantingView{}, CourseScale(&desk.PlantingView{}, 900), CourseOptions{HeightPX: 80, Label: "none", Today: cal.None}),
+		"year":   Year(&desk.StartView{}, exampleYear(), YearOptions{HeightPX: 40, Label: "none", Today: cal.None, Ready: true}),
+		"ages":   Ages(nil, AgesOptions{WidthPX: 300, HeightPX: 60, Label: "none"}),
 		"axis":   Axis(Scale{From: exampleFrom}, cal.None, nil, AxisTexts{Label: "none"}),
 	} {
 		elements(t, svg)

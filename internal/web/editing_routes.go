@@ -15,7 +15,7 @@ func (s *Server) editingRoutes(mux *http.ServeMux) {
 	mux.Handle("GET /start/places", s.open(startPlaces))
 	mux.Handle("POST /start/sample", s.open(startSample))
 	mux.Handle("POST /undo", s.atHome(undo))
-	for _, f := range []*rowForm{&plantingForm, &bedForm, &coverForm, &wantForm, &storeForm} {
+	for _, f := range []*rowForm{&plantingForm, &bedForm, &coverForm, &wantForm, &storeForm, &numberForm} {
 		s.mountRows(mux, f)
 	}
 }

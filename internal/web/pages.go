@@ -45,6 +45,7 @@ var navigation = []link{
 	{Name: "table", Path: "/"},
 	{Name: "plantings", Path: "/plantings"},
 	{Name: "beds", Path: "/beds"},
+	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},
 	{Name: "stores", Path: "/stores"},
 	{Name: "history", Path: "/history"},

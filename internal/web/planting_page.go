@@ -22,7 +22,10 @@ type plantingBody struct {
 	AreaM2         float64
 	Ends           []endRow
 	Cautions       []string
-	Facts          []desk.FactView
+	Facts          []numberRow
+	Ages           *agesBody // of a perennial
+	Seed           string    // for it; empty: not told
+	BookPath       string    // of its crop
 	Edit           string
 	Tried          []string
 }
@@ -79,7 +82,20 @@ func plantingPage(v *visit) error {
 func (v *visit) plantingBody(view *desk.PlantingView, today cal.Date) *plantingBody {
 	b := &plantingBody{ID: view.ID, Title: capital(view.Name), VegetableTitle: capital(view.Vegetable),
 		When: v.whenWords(&view.PlantingLine, today) + ".", AreaM2: view.AreaM2, Yield: view.YieldKg,
-		Cautions: view.Cautions, Facts: view.Facts, Edit: plantingPath(view.ID) + "/edit"}
+		Cautions: view.Cautions, Edit: plantingPath(view.ID) + "/edit", BookPath: cropPath(view.Crop, view.Use)}
+	for i := range view.Facts {
+		b.Facts = append(b.Facts, v.plainNumber(&view.Facts[i]))
+	}
+	if view.AgeYield != nil {
+		var heirs []desk.HeirView
+		if view.Heir != nil {
+			heirs = append(heirs, *view.Heir)
+		}
+		b.Ages = v.ages(view.AgeYield, heirs, today)
+	}
+	if view.SeedG > 0 {
+		b.Seed = v.words.Format().Weight(view.SeedG / 1000)
+	}
 	for _, why := range view.Why {
 		b.Why = append(b.Why, v.sentence(sharpened(why, today)))
 	}

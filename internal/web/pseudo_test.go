@@ -14,7 +14,7 @@ import (
 )
 
 // spoken are the attributes that are read to a person.
-var spoken = []string{"aria-label", "title", "alt", "placeholder", "data-one", "data-many"}
+var spoken = []string{"aria-label", "title", "alt", "placeholder", "data-single", "data-many"}
 
 // letters finds what is left of a language once the catalogue's texts and the
 // household's own words are taken out.
@@ -48,7 +48,9 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 	return []string{"/", "/vegetable/carrot", "/planting/bee-27a", "/plantings", "/plantings?by=bed&show=all&q=bean", "/plantings?q=unicorn",
 		"/beds", "/beds/h1", "/wants", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
-		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove"}
+		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
+		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
+		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
@@ -76,8 +78,13 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 		t.Fatal(err)
 	}
 	for _, c := range book.Crops() {
-		for _, s := range []string{c.Name, c.Plural, c.Vegetable, c.Botanical} {
+		for _, s := range []string{c.Name, c.Plural, c.Vegetable, c.Botanical, c.Family} {
 			add(s)
+		}
+		for _, n := range book.NamesOf(c.ID) {
+			add(n.Text)
+			last, first, _ := strings.Cut(n.Text, ", ")
+			add(first + " " + last) // as it is said
 		}
 		for _, u := range c.Uses {
 			add(u.Label)
@@ -93,9 +100,21 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 	for _, s := range book.Sources() {
 		add(s.Citation)
 	}
-	for _, p := range book.Parameters() {
-		add(p.Meaning)
-		add(p.Unit)
+	for _, c := range book.Crops() {
+		for _, u := range c.Uses {
+			for _, p := range book.Parameters() {
+				f := u.Fact(p.Name)
+				add(f.Where)
+				add(f.Note)
+			}
+		}
+	}
+	numbers, err := office.Rows("crops")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range numbers {
+		add(r.Cells["source"])
 	}
 	add("Ottilie")
 	var out []string
@@ -157,14 +176,14 @@ func strayIn(text string, own []string) string {
 			b.WriteRune(r)
 		}
 	}
-	rest := strings.ToLower(unit.ReplaceAllString(b.String(), " "))
-	if !latin.MatchString(rest) {
+	rest := strings.ToLower(b.String())
+	if !latin.MatchString(unit.ReplaceAllString(rest, " ")) {
 		return ""
 	}
 	for _, word := range own {
 		rest = strings.ReplaceAll(rest, word, " ")
 	}
-	return latin.FindString(rest)
+	return latin.FindString(unit.ReplaceAllString(rest, " "))
 }
 
 // Nothing runs or styles from inside a page, and every field has its label.

@@ -84,6 +84,9 @@ func (v *visit) fieldOf(f *rowForm, spec *fieldForm, column *desk.ColumnView, c 
 	if key := "web.hint_" + f.table + "." + spec.name; v.words.Has(key) {
 		b.Hint = v.say(key, nil)
 	}
+	if f.table == "crops" && spec.name == "value" {
+		b.Kind, b.Unit = kindNumber, values["unit"] // each number has a unit of its own
+	}
 	if b.Kind == kindChoice || !v.words.Has(unitTexts+unitKey(b.Unit)) {
 		b.Unit = ""
 	} else {

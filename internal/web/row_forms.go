@@ -71,6 +71,13 @@ var storeForm = rowForm{
 	fields: []fieldForm{{name: "name", wide: true}, {name: "method", wide: true}, {name: "capacity_kg", wide: true}, {name: "winter_c"}, {name: "summer_c"}},
 }
 
+// numberForm gives a number of the crop book the grower's own value: which number
+// it is, is carried along.
+var numberForm = rowForm{
+	table: "crops", nav: "crops", after: afterNumber, carried: []string{"crop", "use", "parameter", "unit"},
+	fields: []fieldForm{{name: "value"}, {name: "source", wide: true}},
+}
+
 // to leads to a list.
 func to(path string) func(*visit, map[string]string) string {
 	return func(*visit, map[string]string) string { return path }
@@ -85,4 +92,12 @@ func afterCover(_ *visit, cells map[string]string) string {
 		return "/beds"
 	}
 	return bedPath(cells["bed"])
+}
+
+// afterNumber leads to the crop whose number it is.
+func afterNumber(_ *visit, cells map[string]string) string {
+	if cells["crop"] == "" {
+		return "/crops"
+	}
+	return cropPath(cells["crop"], cells["use"])
 }

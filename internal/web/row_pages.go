@@ -132,6 +132,9 @@ func (v *visit) showRow(f *rowForm, shown rowShown) error {
 		b.Remove = rowPath(f, shown.id) + "/remove"
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
 	}
+	if b.New && f.table == "crops" {
+		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
+	}
 	if b.Fields, err = v.fieldsOf(f, &choosing{visit: v, holding: h, id: shown.id}, shown.values, shown.faults); err != nil {
 		return err
 	}
@@ -189,6 +192,8 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
 	case "covers":
 		return v.named("desk.value_covers.kind.", row.Cells["kind"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
+	case "crops":
+		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
 	case "wants":
 		return row.Cells["vegetable"]
 	}

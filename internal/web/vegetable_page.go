@@ -30,6 +30,7 @@ type vegetableBody struct {
 	Twin                  []sourceMonths
 	Months                []cal.Date
 	Tried                 *triedBody
+	Book                  []nameLink // its crops in the crop book
 }
 
 // laneBody is one planting on the time axis.
@@ -97,6 +98,9 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	}
 	b.Add = v.addForm(g, view, tried)
 	b.Months, b.Twin = v.sourceMonths(view)
+	for _, c := range view.Crops {
+		b.Book = append(b.Book, nameLink{v.say("web.crop_in_book", words.Args{"name": c.Name}), cropPath(c.ID, "")})
+	}
 	if len(tried) > 0 {
 		if b.Tried, err = v.compareVegetables(view, g, b.Path, tried); err != nil {
 			return nil, err

@@ -27,6 +27,19 @@ func (t tally) median() int {
 	return s[len(s)/2]
 }
 
+// tenYears are the days that ten good years of ten took, from early to late.
+func (t tally) tenYears() (out [10]int) {
+	if len(t.took) == 0 {
+		return out
+	}
+	s := append([]int(nil), t.took...)
+	sort.Ints(s)
+	for k := range out {
+		out[k] = s[(2*k+1)*len(s)/20]
+	}
+	return out
+}
+
 // odds are the chances of a usable crop by sowing day round the year.
 type odds struct {
 	days   []int // sowing days tried, rising
@@ -75,13 +88,16 @@ func (o *odds) smooth() {
 func wrap(i int) int { return ((i % yearDays) + yearDays) % yearDays }
 
 // took returns the median days from sowing to ready round a day index.
-func (o *odds) took(i int) int {
-	best, found := yearDays, 0
+func (o *odds) took(i int) int { return o.near(i).median() }
+
+// near is what was tried nearest to a day index and came ready in some year.
+func (o *odds) near(i int) tally {
+	best, found := yearDays, tally{}
 	for k, d := range o.days {
 		gap := wrap(d - 1 - i)
 		gap = min(gap, yearDays-gap)
-		if m := o.tried[k].median(); m > 0 && gap < best {
-			best, found = gap, m
+		if gap < best && o.tried[k].median() > 0 {
+			best, found = gap, o.tried[k]
 		}
 	}
 	return found

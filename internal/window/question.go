@@ -52,6 +52,10 @@ type Window struct {
 	First, Last        int
 	ReadyFrom, ReadyTo int // median ready days of the first and last sowing
 	Chance             float64
+
+	// Days from the first and from the last sowing to ready in ten good years,
+	// the quick ones first: the 5, 15 ... 95 % of them all.
+	FirstTook, LastTook [10]int
 }
 
 // Answer holds at most three windows and the best chance of the year.
@@ -59,6 +63,7 @@ type Answer struct {
 	Windows []Window
 	Best    float64
 	BestDay int
+	ByDay   [yearDays]float64 // smoothed chance by sowing day, index is day of the common year - 1
 }
 
 // Find answers a question. Questions of one place may be asked at once.

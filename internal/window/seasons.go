@@ -22,7 +22,7 @@ const (
 // answer turns the odds into windows.
 func (o *odds) answer(wanted float64) Answer {
 	o.smooth()
-	a := Answer{}
+	a := Answer{ByDay: o.chance}
 	for i, c := range o.chance {
 		if c > a.Best {
 			a.Best, a.BestDay = c, i+1
@@ -231,5 +231,6 @@ func (o *odds) window(s span) Window {
 		ReadyFrom: wrap(s.from+o.took(s.from)) + 1,
 		ReadyTo:   wrap(last+o.took(last)) + 1,
 		Chance:    s.chance,
+		FirstTook: o.near(s.from).tenYears(), LastTook: o.near(last).tenYears(),
 	}
 }

@@ -109,3 +109,30 @@ func TestWindowsKeepTheirRules(t *testing.T) {
 		}
 	})
 }
+
+// The ten years of a window run from the earliest to the latest of the good
+// years, and the chance by day is that of the windows.
+func TestAnswerTellsTenYearsAndEveryDay(t *testing.T) {
+	o := newOdds()
+	for day := 1; day <= yearDays; day += usualStep {
+		c := tally{years: 10}
+		if hump(day, 150, 40) > 0.5 {
+			c.good, c.took = 10, []int{90, 60, 62, 64, 66, 68, 70, 72, 74, 76}
+		}
+		o.set(day, c)
+	}
+	a := o.answer(0.8)
+	if len(a.Windows) != 1 {
+		t.Fatalf("%d windows", len(a.Windows))
+	}
+	w := a.Windows[0]
+	if want := [10]int{60, 62, 64, 66, 68, 70, 72, 74, 76, 90}; w.FirstTook != want || w.LastTook != want {
+		t.Errorf("ten years are %v and %v", w.FirstTook, w.LastTook)
+	}
+	if a.ByDay[a.BestDay-1] != a.Best || a.ByDay[149] < 0.99 || a.ByDay[0] > 0.01 {
+		t.Errorf("best %.2f on day %d; by day %.2f in May, %.2f in January", a.Best, a.BestDay, a.ByDay[149], a.ByDay[0])
+	}
+	if c := a.ByDay[w.First-1]; c < 0.8 {
+		t.Errorf("%.2f on the first day of the window", c)
+	}
+}

@@ -27,12 +27,19 @@ func Sharp(day, today cal.Date) Phrase {
 	if ahead <= dateDays {
 		return plainDay(day, today)
 	}
-	year, _, dayOfMonth := day.YMD()
-	part := P(partKeys[min(2, (dayOfMonth-1)/10)], Args{"day": day})
-	if year != today.Year() {
-		return P("words.sharp_year", Args{"date": part, "year": strconv.Itoa(year)})
+	if year := day.Year(); year != today.Year() {
+		return P("words.sharp_year", Args{"date": Third(day), "year": strconv.Itoa(year)})
 	}
-	return part
+	return Third(day)
+}
+
+// Third tells a day of any year as early, mid or late in its month.
+func Third(day cal.Date) Phrase {
+	if !day.IsSet() {
+		return P("words.sharp_never", nil)
+	}
+	_, _, dayOfMonth := day.YMD()
+	return P(partKeys[min(2, (dayOfMonth-1)/10)], Args{"day": day})
 }
 
 // partKeys are the texts of the thirds of a month.

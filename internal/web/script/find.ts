@@ -31,7 +31,7 @@ export function findWhileTyping(): void {
 // tell puts the number found into the text that the page brings for it.
 function tell(told: HTMLElement | null, narrowed: boolean, found: number): void {
   if (!told) return;
-  const text = found === 1 ? told.dataset["one"] : told.dataset["many"];
+  const text = found === 1 ? told.dataset["single"] : told.dataset["many"];
   told.textContent = narrowed ? (text ?? "").replace("#", String(found)) : "";
 }
 
