@@ -20,10 +20,10 @@ type search struct {
 
 // ladder holds, for each round, the steps that are tried either way from where
 // a number stands, in its spreads: far first, since the ends of windows jump.
-var ladder = [][]float64{{2, 1, 0.5}, {1, 0.5, 0.25}, {0.5, 0.25}}
+var ladder = [][]float64{{1.5, 0.5}, {1, 0.4}, {0.3}}
 
 // mostMoves is how often one number may move in a round.
-const mostMoves = 3
+const mostMoves = 2
 
 // Fit fits the free numbers to the dates that a condition lets through and
 // returns their values.
