@@ -16,7 +16,7 @@ export CGO_ENABLED = 0
 SCRIPT  = $(wildcard internal/web/script/*.ts internal/web/script/*/*.ts)
 BUNDLE  = internal/web/dist/main.js
 
-.PHONY: build run calibrate test web types browser format vet lint unit bench pictures docs fuzz cover clean
+.PHONY: build run calibrate calibrate-windows test web types browser format vet lint unit bench pictures docs fuzz cover clean
 
 build: web ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
@@ -70,6 +70,9 @@ pictures: web browser ## the pictures of the pages in docs/pictures
 
 calibrate: ## fit the free numbers of the crop book anew, then make docs
 	$(GO) run ./cmd/calibrate
+
+calibrate-windows: ## fit what classes and groups share to planting dates, each region left out in turn; goes on where it was broken off
+	$(GO) run ./cmd/calibrate windows
 
 docs: ## the parts of the documents that come from data and from the program
 	$(GO) test ./internal/exchange -run Document -update

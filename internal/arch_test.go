@@ -56,8 +56,9 @@ var arrows = map[string][]string{
 		"ground", "record"},
 	"calibrate": {"season", "growth", "window", "station", "cover", "crop", "climate", "sun", "plan", "place",
 		"record"},
-	"scoreboard": {"outlook", "window", "calibrate", "season", "crop", "growth", "cover", "climate", "sun", "record"},
-	"leftout":    {"scoreboard", "crop"},
+	"printed":    {"window", "growth", "cover", "crop", "climate", "sun"},
+	"leftout":    {"printed", "crop"},
+	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"programme":  {"outlook", "season", "plan", "larder", "holding", "place", "crop", "search"},
 	"advise":     {"record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 

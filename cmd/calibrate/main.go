@@ -1,5 +1,7 @@
 // Command calibrate fits the free numbers of the crop book and writes them to
-// the file the book reads them from. It is run by `make calibrate`.
+// the files the book reads them from. `calibrate` fits the yields of the
+// reference plantings (`make calibrate`); `calibrate windows` first fits what
+// classes and groups share to published planting dates (`make calibrate-windows`).
 package main
 
 import (
@@ -28,10 +30,20 @@ func (u unfitted) Open(name string) (fs.File, error) {
 }
 
 func main() {
-	if err := run(); err != nil {
+	if err := chosen(); err != nil {
 		fmt.Fprintln(os.Stderr, "calibrate:", err)
 		os.Exit(1)
 	}
+}
+
+// chosen runs the fit that was asked for.
+func chosen() error {
+	if len(os.Args) > 1 && os.Args[1] == "windows" {
+		if err := windows(); err != nil {
+			return err
+		}
+	}
+	return run()
 }
 
 func run() error {

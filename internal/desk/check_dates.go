@@ -4,18 +4,18 @@ import (
 	"os"
 	"runtime"
 
-	"garner/internal/scoreboard"
+	"garner/internal/printed"
 )
 
 // DatesResult holds the windows against a folder of printed planting dates.
 type DatesResult struct {
-	WithinDays int                `json:"within_days"` // as far off still agrees
-	Tallies    scoreboard.Tallies `json:"tallies"`
-	Rows       []DateRow          `json:"rows"`
+	WithinDays int             `json:"within_days"` // as far off still agrees
+	Tallies    printed.Tallies `json:"tallies"`
+	Rows       []DateRow       `json:"rows"`
 }
 
 // DatesTally sums up the dates of one kind.
-type DatesTally = scoreboard.Tally
+type DatesTally = printed.Tally
 
 // DateRow is one printed date and how far the nearest window lies from it.
 type DateRow struct {
@@ -37,22 +37,22 @@ func CheckDates(folder string) (*DatesResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	dates, err := scoreboard.ReadPlantingDates(os.DirFS(folder))
+	dates, err := printed.Read(os.DirFS(folder))
 	if err != nil {
 		return nil, err
 	}
-	rows, err := scoreboard.Windows(dates, b, scoreboard.FullPace, runtime.GOMAXPROCS(0))
+	rows, err := printed.Windows(dates, b, printed.FullPace, runtime.GOMAXPROCS(0))
 	if err != nil {
 		return nil, err
 	}
-	r := &DatesResult{WithinDays: scoreboard.Within, Tallies: scoreboard.TalliesOf(rows), Rows: []DateRow{}}
+	r := &DatesResult{WithinDays: printed.Within, Tallies: printed.TalliesOf(rows), Rows: []DateRow{}}
 	for i := range rows {
 		r.Rows = append(r.Rows, dateRow(&rows[i]))
 	}
 	return r, nil
 }
 
-func dateRow(r *scoreboard.Row) DateRow {
+func dateRow(r *printed.Row) DateRow {
 	out := DateRow{Region: r.Date.Region, Crop: r.Date.Crop, Group: r.Group, Published: r.Date.Text,
 		Source: r.Date.Source, End: r.End, Counted: r.Counted, Agrees: r.Agrees()}
 	if r.Answer {

@@ -9,7 +9,7 @@ import (
 
 	"garner/internal/fault"
 	"garner/internal/num"
-	"garner/internal/scoreboard"
+	"garner/internal/printed"
 	"garner/internal/table"
 	"garner/internal/words"
 )
@@ -101,7 +101,7 @@ func WriteFolds(free []Free, folds []Fold) []byte {
 
 // digest is of all that decides a fit but the crop book, whose growth would
 // make every fit stale with each crop that is added.
-func digest(dates *scoreboard.PlantingDates, free []Free) string {
+func digest(dates *printed.PlantingDates, free []Free) string {
 	d := num.NewDigester("leftout")
 	for _, f := range free {
 		d.Text(f.Scope + f.Name + f.Parameter)

@@ -1,6 +1,6 @@
 package leftout
 
-import "garner/internal/scoreboard"
+import "garner/internal/printed"
 
 // The price of a date: it rises by one for each easyDays it is off, up to
 // farDays, and by one more where it leaves the days that count as agreement.
@@ -13,7 +13,7 @@ const (
 )
 
 // misfit adds up the prices of the counted dates.
-func misfit(rows []scoreboard.Row) float64 {
+func misfit(rows []printed.Row) float64 {
 	sum := 0.0
 	for i := range rows {
 		if r := &rows[i]; r.Counted {
@@ -23,12 +23,12 @@ func misfit(rows []scoreboard.Row) float64 {
 	return sum
 }
 
-func price(r *scoreboard.Row) float64 {
+func price(r *printed.Row) float64 {
 	off := farDays
 	if r.Answer {
 		off = min(farDays, float64(max(r.Off, -r.Off)))
 	}
-	return off/easyDays + min(1, max(0, (off-scoreboard.Within)/edgeDays))
+	return off/easyDays + min(1, max(0, (off-printed.Within)/edgeDays))
 }
 
 // pull is the price of leaving the priors.

@@ -4,14 +4,14 @@ import (
 	"slices"
 
 	"garner/internal/crop"
-	"garner/internal/scoreboard"
+	"garner/internal/printed"
 )
 
 // Run makes the fits that are missing, the one to all dates first, and hands
 // each to done as it is made, so that a run that was broken off goes on where it
 // stopped. It returns them all.
-func Run(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, have []Fold, workers int, done func(all []Fold) error) ([]Fold, error) {
-	exam, err := scoreboard.NewExam(dates, scoreboard.CoarsePace)
+func Run(dates *printed.PlantingDates, book *crop.Book, free []Free, have []Fold, workers int, done func(all []Fold) error) ([]Fold, error) {
+	exam, err := printed.NewExam(dates, printed.CoarsePace)
 	if err != nil {
 		return nil, err
 	}
@@ -23,7 +23,7 @@ func Run(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, have []F
 			out = append(out, have[k])
 			continue
 		}
-		values := Fit(exam, book, free, func(d *scoreboard.Date) bool { return d.Region != id }, workers)
+		values := Fit(exam, book, free, func(d *printed.Date) bool { return d.Region != id }, workers)
 		out = append(out, Fold{LeftOut: id, Digest: key, Values: values})
 		if err := done(out); err != nil {
 			return nil, err
@@ -32,7 +32,7 @@ func Run(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, have []F
 	return out, nil
 }
 
-func regionsOf(dates *scoreboard.PlantingDates) (ids []string) {
+func regionsOf(dates *printed.PlantingDates) (ids []string) {
 	for i := range dates.Regions {
 		ids = append(ids, dates.Regions[i].ID)
 	}
@@ -41,18 +41,18 @@ func regionsOf(dates *scoreboard.PlantingDates) (ids []string) {
 
 // Rows computes the dates of every region with the numbers of the fit that
 // never saw it. Regions without such a fit are left out.
-func Rows(dates *scoreboard.PlantingDates, book *crop.Book, free []Free, folds []Fold, pace scoreboard.Pace, workers int) ([]scoreboard.Row, error) {
-	exam, err := scoreboard.NewExam(dates, pace)
+func Rows(dates *printed.PlantingDates, book *crop.Book, free []Free, folds []Fold, pace printed.Pace, workers int) ([]printed.Row, error) {
+	exam, err := printed.NewExam(dates, pace)
 	if err != nil {
 		return nil, err
 	}
-	var out []scoreboard.Row
+	var out []printed.Row
 	for _, f := range folds {
 		if f.LeftOut == "" {
 			continue
 		}
 		blind := book.WithDefaults(defaults(free, f.Values))
-		out = append(out, exam.Rows(blind, workers, func(d *scoreboard.Date) bool { return d.Region == f.LeftOut })...)
+		out = append(out, exam.Rows(blind, workers, func(d *printed.Date) bool { return d.Region == f.LeftOut })...)
 	}
 	return out, nil
 }

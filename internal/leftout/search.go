@@ -3,13 +3,13 @@ package leftout
 import (
 	"garner/internal/crop"
 	"garner/internal/num"
-	"garner/internal/scoreboard"
+	"garner/internal/printed"
 )
 
 // search moves one number after the other.
 type search struct {
-	exam    *scoreboard.Exam
-	in      func(*scoreboard.Date) bool
+	exam    *printed.Exam
+	in      func(*printed.Date) bool
 	free    []Free
 	workers int
 
@@ -27,7 +27,7 @@ const mostMoves = 2
 
 // Fit fits the free numbers to the dates that a condition lets through and
 // returns their values.
-func Fit(exam *scoreboard.Exam, book *crop.Book, free []Free, in func(*scoreboard.Date) bool, workers int) []float64 {
+func Fit(exam *printed.Exam, book *crop.Book, free []Free, in func(*printed.Date) bool, workers int) []float64 {
 	s := &search{exam: exam, in: in, free: free, workers: workers, values: priors(free)}
 	s.book = book.WithDefaults(defaults(free, s.values))
 	s.best = s.cost(s.book, s.values)

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"math"
 	"strconv"
 	"strings"
@@ -30,18 +31,18 @@ const runWithin = 60
 // plants in a growth chamber either side of each, and sowings in southern
 // England that were seen to run up or not.
 func (m *maker) bolting() (s Section, err error) {
-	c, err := openCells(m.data, "bolting.csv", "crop", "use", "measure", "low", "high", "unit", "source", "mark")
+	c, err := table.OpenCells(m.data, "bolting.csv", "crop", "use", "measure", "low", "high", "unit", "source", "mark")
 	if err != nil {
 		return s, err
 	}
 	var h hulls
 	for i := range c.Rows {
-		u := m.find(c.text(i, "crop"), c.text(i, "use"))
+		u := m.find(c.Text(i, "crop"), c.Text(i, "use"))
 		if u == nil {
 			continue
 		}
-		measure := c.text(i, "measure")
-		l := Line{Crop: u.Crop, Published: c.span(i, "low", "high"), Unit: c.text(i, "unit"), Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}
+		measure := c.Text(i, "measure")
+		l := Line{Crop: u.Crop, Published: span(c, i, "low", "high"), Unit: c.Text(i, "unit"), Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
 		if l, err = m.bolted(l, u, measure); err != nil {
 			return s, err
 		}
@@ -50,7 +51,7 @@ func (m *maker) bolting() (s Section, err error) {
 	for _, l := range h.lines {
 		s.Lines = append(s.Lines, l.judge())
 	}
-	return s, c.err()
+	return s, c.Err()
 }
 
 // bolted says what a published measure is in the engine.

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/printed"
 	"math"
 	"slices"
 
@@ -18,19 +19,16 @@ const (
 // garner window, beside what the gardeners' rule makes of the same dates and
 // what the trial model came to.
 func (m *maker) windows() (s Section, err error) {
-	dates, err := m.dates()
+	dates, err := printed.Published()
 	if err != nil {
 		return s, err
 	}
-	rows, err := Windows(dates, m.book, FullPace, m.workers)
+	rows, err := printed.Windows(dates, m.book, printed.FullPace, m.workers)
 	if err != nil {
 		return s, err
 	}
-	rule, err := m.ruleRows(dates)
-	if err != nil {
-		return s, err
-	}
-	all, ruled := TalliesOf(rows), TalliesOf(rule)
+	rule := printed.RuleRows(dates, m.book)
+	all, ruled := printed.TalliesOf(rows), printed.TalliesOf(rule)
 	s.Goals = []Goal{
 		{What: words.P("scoreboard.goal_windows_median", nil), Want: trialMedianDays, Got: float64(all.All.Median), AtMost: true, Unit: "d"},
 		{What: words.P("scoreboard.goal_windows_share", nil), Want: trialSharePct, Got: 100 * all.All.Agree, Unit: "%"},
@@ -38,28 +36,20 @@ func (m *maker) windows() (s Section, err error) {
 	s.Lines = append(s.Lines, m.tallied(all, "scoreboard.windows_", "seen")...)
 	s.Lines = append(s.Lines, m.trialModel()...)
 	s.Lines = append(s.Lines, m.tallied(ruled, "scoreboard.rule_", "rule")...)
-	regions := map[string]*Region{}
-	for i := range dates.Regions {
-		regions[dates.Regions[i].ID] = &dates.Regions[i]
-	}
-	for i := 0; i < len(rows); {
-		d := rows[i].Date
-		for _, c := range claims(d, regions[d.Region]) {
-			s.Lines = append(s.Lines, m.dateLine(&rows[i], c))
-			i++
-		}
+	for i := range rows {
+		s.Lines = append(s.Lines, m.dateLine(&rows[i]))
 	}
 	return s, nil
 }
 
 // tallied are the sums of the dates as lines: the median distance, which must lie
 // within three weeks, and the share of the dates within.
-func (m *maker) tallied(t Tallies, key, mark string) (out []Line) {
-	add := func(of words.Phrase, tally Tally) {
+func (m *maker) tallied(t printed.Tallies, key, mark string) (out []Line) {
+	add := func(of words.Phrase, tally printed.Tally) {
 		args := words.Args{"of": of, "n": tally.Dates}
 		source := []string{m.work("printed-dates")}
 		out = append(out,
-			Line{Check: words.P(key+"median", args), Published: Span{0, Within}, Computed: exactly(float64(tally.Median)), Unit: "d", Sources: source, Mark: mark}.judge(),
+			Line{Check: words.P(key+"median", args), Published: Span{0, printed.Within}, Computed: exactly(float64(tally.Median)), Unit: "d", Sources: source, Mark: mark}.judge(),
 			Line{Check: words.P(key+"share", args), Published: unknown(), Computed: exactly(100 * tally.Agree), Unit: "%", Sources: source, Mark: mark, Verdict: Apart})
 	}
 	add(words.P("scoreboard.dates_all", nil), t.All)
@@ -83,9 +73,9 @@ func (m *maker) trialModel() []Line {
 
 // dateLine is one printed date: the stretch it leaves open, and the day of the
 // nearest window where that is outside it.
-func (m *maker) dateLine(r *Row, c claim) Line {
+func (m *maker) dateLine(r *printed.Row) Line {
 	l := Line{Crop: r.Date.Crop, Check: words.P("scoreboard.date_"+r.End, words.Args{"region": r.Date.Region}), Unit: "date",
-		Published: Span{float64(c.from), float64(c.to)}, Computed: unknown(), Slack: Within, Sources: []string{r.Date.Source}, Mark: "seen", Verdict: Missed}
+		Published: Span{float64(r.From), float64(r.To)}, Computed: unknown(), Slack: printed.Within, Sources: []string{r.Date.Source}, Mark: "seen", Verdict: Missed}
 	if r.Answer {
 		l.Difference = float64(r.Off)
 		l.Computed = l.Published
@@ -93,9 +83,9 @@ func (m *maker) dateLine(r *Row, c claim) Line {
 		case r.End == "inside":
 			l.Computed = unknown()
 		case r.Off < 0:
-			l.Computed = exactly(float64(onCircle(c.from + r.Off)))
+			l.Computed = exactly(float64(printed.OnCircle(r.From + r.Off)))
 		case r.Off > 0:
-			l.Computed = exactly(float64(onCircle(c.to + r.Off)))
+			l.Computed = exactly(float64(printed.OnCircle(r.To + r.Off)))
 		}
 	} else {
 		l.Difference = math.NaN()

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"math"
 
 	"garner/internal/crop"
@@ -112,34 +113,34 @@ func (p *printedDays) quickest() float64 {
 }
 
 func (m *maker) emergenceTable() (out []printedDays, err error) {
-	c, err := openCells(m.data, "emergence.csv", "crop", "temperature_c", "days", "source", "mark")
+	c, err := table.OpenCells(m.data, "emergence.csv", "crop", "temperature_c", "days", "source", "mark")
 	if err != nil {
 		return nil, err
 	}
 	for i := range c.Rows {
-		if n := len(out); n == 0 || out[n-1].crop != c.text(i, "crop") {
-			out = append(out, printedDays{crop: c.text(i, "crop"), source: c.text(i, "source")})
+		if n := len(out); n == 0 || out[n-1].crop != c.Text(i, "crop") {
+			out = append(out, printedDays{crop: c.Text(i, "crop"), source: c.Text(i, "source")})
 		}
 		p := &out[len(out)-1]
 		days := 0.0
-		if c.text(i, "days") != "" {
-			days = c.number(i, "days", 1, 200)
+		if c.Text(i, "days") != "" {
+			days = c.Within(i, "days", 1, 200)
 		}
-		p.degrees, p.days = append(p.degrees, c.number(i, "temperature_c", 0, 50)), append(p.days, days)
+		p.degrees, p.days = append(p.degrees, c.Within(i, "temperature_c", 0, 50)), append(p.days, days)
 	}
-	return out, c.err()
+	return out, c.Err()
 }
 
 func (m *maker) workingRanges() (map[string]Span, error) {
-	c, err := openCells(m.data, "emergence_range.csv", "crop", "minimum_c", "optimum_high_c")
+	c, err := table.OpenCells(m.data, "emergence_range.csv", "crop", "minimum_c", "optimum_high_c")
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]Span{}
 	for i := range c.Rows {
-		out[c.text(i, "crop")] = c.span(i, "minimum_c", "optimum_high_c")
+		out[c.Text(i, "crop")] = span(c, i, "minimum_c", "optimum_high_c")
 	}
-	return out, c.err()
+	return out, c.Err()
 }
 
 // sown is a use of the crop that is chiefly sown or raised from seed.

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"math"
 
 	"garner/internal/crop"
@@ -24,24 +25,24 @@ const beforeNight = 28
 // frost holds the nights that kill against published killing temperatures and
 // against those that crops were seen to live through.
 func (m *maker) frost() (s Section, err error) {
-	c, err := openCells(m.data, "hardiness.csv", "crop", "use", "measure", "low_c", "high_c", "source", "mark")
+	c, err := table.OpenCells(m.data, "hardiness.csv", "crop", "use", "measure", "low_c", "high_c", "source", "mark")
 	if err != nil {
 		return s, err
 	}
 	known := map[*crop.Use]Span{}
 	for i := range c.Rows {
-		u := m.find(c.text(i, "crop"), c.text(i, "use"))
+		u := m.find(c.Text(i, "crop"), c.Text(i, "use"))
 		if u == nil || u.Pattern == crop.Perennial {
 			continue
 		}
 		if _, ok := known[u]; !ok {
 			known[u] = Span{lethalC(u, hardening), lethalC(u, softening)}
 		}
-		l := Line{Crop: u.Crop, Published: c.span(i, "low_c", "high_c"), Unit: "C", Slack: frostSlackC,
-			Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}
-		s.Lines = append(s.Lines, chilled(l, c.text(i, "measure"), u, known[u]).judge())
+		l := Line{Crop: u.Crop, Published: span(c, i, "low_c", "high_c"), Unit: "C", Slack: frostSlackC,
+			Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
+		s.Lines = append(s.Lines, chilled(l, c.Text(i, "measure"), u, known[u]).judge())
 	}
-	return s, c.err()
+	return s, c.Err()
 }
 
 // chilled says what a published measure asks of the engine. lethal runs from the

@@ -1,6 +1,8 @@
 package scoreboard
 
 import (
+	"garner/internal/printed"
+	"garner/internal/window"
 	"io/fs"
 
 	"garner/internal/cal"
@@ -38,7 +40,7 @@ func newGarden(at sun.Location, normals climate.Normals) (*garden, error) {
 		return nil, err
 	}
 	span := int(cal.Of(gardenFirst.Year()+gardenYears+2, 1, 1) - gardenFirst)
-	return &garden{sky: season.NewSky(at, gardenFirst, span), days: generator.Days(usualSeed, 0, 0, gardenFirst, span),
+	return &garden{sky: season.NewSky(at, gardenFirst, span), days: generator.Days(window.UsualSeed, 0, 0, gardenFirst, span),
 		beds: map[bedKind]*season.Bedside{}}, nil
 }
 
@@ -95,7 +97,7 @@ func (m *maker) england() (*garden, error) {
 	if m.home != nil {
 		return m.home, nil
 	}
-	dates, err := m.dates()
+	dates, err := printed.Published()
 	if err != nil {
 		return nil, err
 	}
@@ -106,13 +108,4 @@ func (m *maker) england() (*garden, error) {
 		}
 	}
 	return nil, fs.ErrNotExist
-}
-
-// dates are the embedded planting dates.
-func (m *maker) dates() (*PlantingDates, error) {
-	files, err := fs.Sub(m.data, "planting_dates")
-	if err != nil {
-		return nil, err
-	}
-	return ReadPlantingDates(files)
 }

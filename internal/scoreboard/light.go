@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"strconv"
 	"strings"
 
@@ -18,18 +19,18 @@ var lightSlack = map[string]float64{"radiation use": 0.6, "extinction": 0.15, "l
 // light holds how light is caught and turned into growth against published
 // figures.
 func (m *maker) light() (s Section, err error) {
-	c, err := openCells(m.data, "light.csv", "crop", "measure", "low", "high", "unit", "source", "mark")
+	c, err := table.OpenCells(m.data, "light.csv", "crop", "measure", "low", "high", "unit", "source", "mark")
 	if err != nil {
 		return s, err
 	}
 	var h hulls
 	for i := range c.Rows {
-		measure := c.text(i, "measure")
-		u := m.find(c.text(i, "crop"), "")
-		if u == nil && c.text(i, "crop") != "" {
+		measure := c.Text(i, "measure")
+		u := m.find(c.Text(i, "crop"), "")
+		if u == nil && c.Text(i, "crop") != "" {
 			continue
 		}
-		l := Line{Published: c.span(i, "low", "high"), Unit: c.text(i, "unit"), Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}
+		l := Line{Published: span(c, i, "low", "high"), Unit: c.Text(i, "unit"), Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
 		if u != nil {
 			l.Crop = u.Crop
 		}
@@ -39,7 +40,7 @@ func (m *maker) light() (s Section, err error) {
 	for _, l := range h.lines {
 		s.Lines = append(s.Lines, l.judge())
 	}
-	return s, c.err()
+	return s, c.Err()
 }
 
 // lit says what a measure of light is in the engine.

@@ -2,6 +2,7 @@ package scoreboard
 
 import (
 	"embed"
+	"garner/internal/table"
 	"io/fs"
 	"math"
 	"strings"
@@ -34,12 +35,12 @@ func newMaker(book *crop.Book, workers int) (*maker, error) {
 		return nil, &fault.Error{Kind: fault.Internal, Phrase: words.P("scoreboard.data", nil), Err: err}
 	}
 	m := &maker{book: book, workers: workers, data: data, works: map[string]string{}}
-	c, err := openCells(data, "works.csv", "key", "citation")
+	c, err := table.OpenCells(data, "works.csv", "key", "citation")
 	if err != nil {
 		return nil, err
 	}
 	for i := range c.Rows {
-		m.works[c.text(i, "key")] = c.text(i, "citation")
+		m.works[c.Text(i, "key")] = c.Text(i, "citation")
 	}
 	return m, nil
 }
@@ -84,13 +85,13 @@ func (m *maker) find(name, use string) *crop.Use {
 }
 
 // span reads the two ends of a published range; a blank end is open.
-func (c *cells) span(row int, low, high string) Span {
+func span(c *table.Cells, row int, low, high string) Span {
 	s := Span{math.Inf(-1), math.Inf(1)}
-	if c.text(row, low) != "" {
-		s.Low = c.number(row, low, -1e6, 1e6)
+	if c.Text(row, low) != "" {
+		s.Low = c.Within(row, low, -1e6, 1e6)
 	}
-	if c.text(row, high) != "" {
-		s.High = c.number(row, high, -1e6, 1e6)
+	if c.Text(row, high) != "" {
+		s.High = c.Within(row, high, -1e6, 1e6)
 	}
 	return s
 }

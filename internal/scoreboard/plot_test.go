@@ -2,6 +2,7 @@ package scoreboard
 
 import (
 	"fmt"
+	"garner/internal/printed"
 	"html"
 	"math"
 	"strings"
@@ -109,7 +110,7 @@ func drawnDates(s *Section) string {
 	p := newPlot(640, row*float64(len(regions))+56, "Distance of the windows from printed dates, by region")
 	x := scale{-90, 90, 150, 630, false}
 	bottom := row*float64(len(regions)) + 8
-	p.box(x.at(-Within), 4, x.at(Within), bottom, wash)
+	p.box(x.at(-printed.Within), 4, x.at(printed.Within), bottom, wash)
 	for _, v := range []float64{-90, -60, -30, 0, 30, 60, 90} {
 		p.line(x.at(v), 4, x.at(v), bottom, rule, 0.5)
 		p.text(x.at(v), bottom+16, "middle", fmt.Sprint(v))

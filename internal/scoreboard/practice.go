@@ -6,14 +6,16 @@ import (
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/num"
+	"garner/internal/printed"
 	"garner/internal/season"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 
 // practice holds the engine against what growers at a cool maritime place near
 // 51 N take for granted: common practice, no source.
 func (m *maker) practice() (s Section, err error) {
-	c, err := openCells(m.data, "practice.csv", "crop", "use", "measure", "low", "high", "unit", "source", "mark")
+	c, err := table.OpenCells(m.data, "practice.csv", "crop", "use", "measure", "low", "high", "unit", "source", "mark")
 	if err != nil {
 		return s, err
 	}
@@ -22,12 +24,12 @@ func (m *maker) practice() (s Section, err error) {
 		return s, err
 	}
 	for i := range c.Rows {
-		measure := c.text(i, "measure")
-		l := Line{Crop: c.text(i, "crop"), Published: c.span(i, "low", "high"), Computed: unknown(), Unit: c.text(i, "unit"),
-			Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}
+		measure := c.Text(i, "measure")
+		l := Line{Crop: c.Text(i, "crop"), Published: span(c, i, "low", "high"), Computed: unknown(), Unit: c.Text(i, "unit"),
+			Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
 		custom := customs[measure]
-		l.Check = words.P(custom.key, words.Args{"use": c.text(i, "use")})
-		if u := m.find(l.Crop, c.text(i, "use")); u != nil {
+		l.Check = words.P(custom.key, words.Args{"use": c.Text(i, "use")})
+		if u := m.find(l.Crop, c.Text(i, "use")); u != nil {
 			l.Crop = u.Crop
 			l.Check = words.P(custom.key, words.Args{"use": u.Label})
 			if l.Computed, err = custom.ask(home, u); err != nil {
@@ -36,7 +38,7 @@ func (m *maker) practice() (s Section, err error) {
 		}
 		s.Lines = append(s.Lines, l.judge())
 	}
-	return s, c.err()
+	return s, c.Err()
 }
 
 // customs are the measures of practice.csv: their phrase, and what the engine
@@ -93,7 +95,7 @@ func runsOn(g *garden, u *crop.Use) (Span, error) {
 	if err != nil || took >= neverDays {
 		return unknown(), err
 	}
-	return exactly(float64(onCircle(on.DayOfYear() + int(took)))), nil
+	return exactly(float64(printed.OnCircle(on.DayOfYear() + int(took)))), nil
 }
 
 // augustAfterJuly is how much later a sowing of late August runs up than one of
@@ -188,7 +190,7 @@ func ripeOn(g *garden, u *crop.Use) (Span, error) {
 	if err != nil || took >= neverDays {
 		return unknown(), err
 	}
-	return exactly(float64(onCircle(on.DayOfYear() + int(took)))), nil
+	return exactly(float64(printed.OnCircle(on.DayOfYear() + int(took)))), nil
 }
 
 // closeUp is the longest time between the ready days of three spring sowings

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"strings"
 
 	"garner/internal/crop"
@@ -28,16 +29,16 @@ var byBasis = map[string]string{"from_sow": "scoreboard.days_from_sow", "from_tr
 // stand the winter are left out: their days hold a standstill that the tables
 // leave out; so is the whole cycle of leaves that are cut, which ends in seed.
 func (m *maker) days() (s Section, err error) {
-	c, err := openCells(m.data, "days_to_maturity.csv", "crop", "basis", "min_days", "max_days", "source", "how")
+	c, err := table.OpenCells(m.data, "days_to_maturity.csv", "crop", "basis", "min_days", "max_days", "source", "how")
 	if err != nil {
 		return s, err
 	}
 	var h hulls
 	for i := range c.Rows {
-		basis, _, _ := strings.Cut(c.text(i, "basis"), " ")
-		if u := m.find(c.text(i, "crop"), ""); u != nil && byBasis[basis] != "" {
+		basis, _, _ := strings.Cut(c.Text(i, "basis"), " ")
+		if u := m.find(c.Text(i, "crop"), ""); u != nil && byBasis[basis] != "" {
 			h.add(u.Crop+basis, Line{Crop: u.Crop, Check: words.P(byBasis[basis], nil), Unit: "d",
-				Published: c.span(i, "min_days", "max_days"), Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "how")})
+				Published: span(c, i, "min_days", "max_days"), Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "how")})
 		}
 	}
 	computed, err := m.daysComputed()
@@ -52,7 +53,7 @@ func (m *maker) days() (s Section, err error) {
 		}
 	}
 	s.wantShare(daysGoal)
-	return s, c.err()
+	return s, c.Err()
 }
 
 // daysComputed are the days of every crop by the key of their basis.
@@ -99,25 +100,25 @@ const (
 // yields holds the yields of a crop's uses in the open against published ones.
 // Crops under cover are left out: no figure read is of crops under cover.
 func (m *maker) yields() (s Section, err error) {
-	c, err := openCells(m.data, "yields.csv", "crop", "kg_per_m2_low", "kg_per_m2_high", "basis", "source", "how")
+	c, err := table.OpenCells(m.data, "yields.csv", "crop", "kg_per_m2_low", "kg_per_m2_high", "basis", "source", "how")
 	if err != nil {
 		return s, err
 	}
 	var h hulls
 	for i := range c.Rows {
-		u := m.find(c.text(i, "crop"), "")
+		u := m.find(c.Text(i, "crop"), "")
 		if u == nil {
 			continue
 		}
-		span := c.span(i, "kg_per_m2_low", "kg_per_m2_high")
+		span := span(c, i, "kg_per_m2_low", "kg_per_m2_high")
 		if span.Low == span.High {
 			span.Low, span.High = span.Low*(1-singleFigure), span.High*(1+singleFigure)
 		}
-		if strings.Contains(c.text(i, "basis"), "row") {
+		if strings.Contains(c.Text(i, "basis"), "row") {
 			span.High *= bedsOverRows
 		}
 		h.add(u.Crop, Line{Crop: u.Crop, Check: words.P("scoreboard.yield", nil), Unit: "kg/m2", Published: span,
-			Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "how")})
+			Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "how")})
 	}
 	computed, err := m.yieldsComputed()
 	if err != nil {
@@ -131,7 +132,7 @@ func (m *maker) yields() (s Section, err error) {
 		}
 	}
 	s.wantShare(yieldsGoal)
-	return s, c.err()
+	return s, c.Err()
 }
 
 func (m *maker) yieldsComputed() (map[string]Span, error) {

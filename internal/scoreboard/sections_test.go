@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/printed"
 	"math"
 	"testing"
 
@@ -94,24 +95,11 @@ func TestShortDaysGrowWithLatitude(t *testing.T) {
 	before := 0
 	for lat := 34.0; lat < 62; lat += 2 {
 		first, last := shorterThan(lat, 10)
-		if span := onCircle(last - first + 1); span <= before {
+		if span := printed.OnCircle(last - first + 1); span <= before {
 			t.Errorf("%g N: %d days, further south %d", lat, span, before)
 		} else {
 			before = span
 		}
-	}
-}
-
-// The rule by hand: half-hardy crops two weeks before the last frost; the last sowing
-// by the days to maturity and a fortnight before the first.
-func TestFrostRuleByHand(t *testing.T) {
-	carrot := bookUse(t, "carrot", "table")
-	w := ruled(carrot, growth.FromSeed, frostDates{last: 110, first: 300})
-	if want := 110 - 14; w.First != want {
-		t.Errorf("first %d, want %d: carrots are half-hardy", w.First, want)
-	}
-	if want := 300 - int(carrot.DaysSeed) - 14; w.Last != want {
-		t.Errorf("last %d, want %d", w.Last, want)
 	}
 }
 

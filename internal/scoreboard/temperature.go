@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"math"
 
 	"garner/internal/crop"
@@ -16,21 +17,21 @@ const temperatureSlackC = 2.5
 // limits: where it begins, where it is best and where it ends. The engine's
 // values are read off its own response, not off the book.
 func (m *maker) temperature() (s Section, err error) {
-	c, err := openCells(m.data, "temperature_response.csv", "crop", "measure", "low_c", "high_c", "source", "mark")
+	c, err := table.OpenCells(m.data, "temperature_response.csv", "crop", "measure", "low_c", "high_c", "source", "mark")
 	if err != nil {
 		return s, err
 	}
 	var h hulls
 	uses := map[string]*crop.Use{}
 	for i := range c.Rows {
-		u := m.find(c.text(i, "crop"), "")
+		u := m.find(c.Text(i, "crop"), "")
 		if u == nil {
 			continue
 		}
 		uses[u.Crop] = u
-		measure := c.text(i, "measure")
+		measure := c.Text(i, "measure")
 		h.add(u.Crop+measure, Line{Crop: u.Crop, Check: words.P("scoreboard.temperature_"+measure, nil), Unit: "C", Slack: temperatureSlackC,
-			Published: c.span(i, "low_c", "high_c"), Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")})
+			Published: span(c, i, "low_c", "high_c"), Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")})
 	}
 	for _, l := range h.lines {
 		u := uses[l.Crop]
@@ -39,7 +40,7 @@ func (m *maker) temperature() (s Section, err error) {
 			"scoreboard.temperature_ceiling": ceiling}[l.Check.Key])
 		s.Lines = append(s.Lines, l.judge())
 	}
-	return s, c.err()
+	return s, c.Err()
 }
 
 // landmarks are where a response begins, is best and ends [C], to a tenth.

@@ -1,6 +1,7 @@
 package scoreboard
 
 import (
+	"garner/internal/table"
 	"math"
 
 	"garner/internal/cal"
@@ -38,36 +39,36 @@ func (m *maker) winter() (s Section, err error) {
 	if err != nil {
 		return s, err
 	}
-	c, err := openCells(m.data, "winter_trials.csv", "trial", "site", "cover", "crop", "use", "method", "sown", "stage", "days_low", "days_high", "order", "by", "until", "source", "mark")
+	c, err := table.OpenCells(m.data, "winter_trials.csv", "trial", "site", "cover", "crop", "use", "method", "sown", "stage", "days_low", "days_high", "order", "by", "until", "source", "mark")
 	if err != nil {
 		return s, err
 	}
 	var rows []trialRow
 	for i := range c.Rows {
-		u := m.find(c.text(i, "crop"), c.text(i, "use"))
+		u := m.find(c.Text(i, "crop"), c.Text(i, "use"))
 		if u == nil {
 			continue
 		}
-		on := cal.MonthDayOf(c.day(i, "sown"))
-		row := trialRow{trial: c.text(i, "trial"), by: c.text(i, "by")}
-		if c.text(i, "order") != "" {
-			row.order = c.number(i, "order", 1, 20)
+		on := cal.MonthDayOf(c.Day(i, "sown"))
+		row := trialRow{trial: c.Text(i, "trial"), by: c.Text(i, "by")}
+		if c.Text(i, "order") != "" {
+			row.order = c.Within(i, "order", 1, 20)
 		}
-		if c.text(i, "stage") != "" {
-			u = babyLeaf(u, c.number(i, "stage", 0.3, 1))
+		if c.Text(i, "stage") != "" {
+			u = babyLeaf(u, c.Within(i, "stage", 0.3, 1))
 		}
-		what := sowing{u, growth.StartOf(c.text(i, "method")), on, cover.Kind(c.text(i, "cover")), 1, 0}
-		if err := row.grow(gardens[c.text(i, "site")], what, cal.MonthDayOf(c.day(i, "until"))); err != nil {
+		what := sowing{u, growth.StartOf(c.Text(i, "method")), on, cover.Kind(c.Text(i, "cover")), 1, 0}
+		if err := row.grow(gardens[c.Text(i, "site")], what, cal.MonthDayOf(c.Day(i, "until"))); err != nil {
 			return s, err
 		}
 		rows = append(rows, row)
-		l := Line{Crop: u.Crop, Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}
-		args := words.Args{"place": c.text(i, "site"), "sown": on}
+		l := Line{Crop: u.Crop, Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
+		args := words.Args{"place": c.Text(i, "site"), "sown": on}
 		if row.by == "lives" {
 			l.Check, l.Published, l.Computed, l.Unit = words.P("scoreboard.winter_lives", args), Span{50, 100}, exactly(row.lives), "%"
 			s.Lines = append(s.Lines, l.judge())
-		} else if c.text(i, "days_high") != "" {
-			l.Check, l.Published, l.Computed, l.Unit = words.P("scoreboard.winter_days", args), c.span(i, "days_low", "days_high"), took(row.days), "d"
+		} else if c.Text(i, "days_high") != "" {
+			l.Check, l.Published, l.Computed, l.Unit = words.P("scoreboard.winter_days", args), span(c, i, "days_low", "days_high"), took(row.days), "d"
 			l.Slack = winterSlack * l.edge()
 			s.Lines = append(s.Lines, l.judge())
 			if row.days < neverDays {
@@ -76,7 +77,7 @@ func (m *maker) winter() (s Section, err error) {
 		}
 	}
 	m.ranked(&s, c, rows)
-	return s, c.err()
+	return s, c.Err()
 }
 
 // babyLeaf is a use sown thickly and cut young: from a stage of its way to full
@@ -97,7 +98,7 @@ func (l *Line) edge() float64 {
 
 // ranked adds a line for each trial that sets sowings in an order: Kendall's tau
 // over the pairs that the trial tells apart, -1 to 1.
-func (m *maker) ranked(s *Section, c *cells, rows []trialRow) {
+func (m *maker) ranked(s *Section, c *table.Cells, rows []trialRow) {
 	var all []float64
 	for i := 0; i < len(rows); {
 		k := i
@@ -106,8 +107,8 @@ func (m *maker) ranked(s *Section, c *cells, rows []trialRow) {
 		}
 		if tau, pairs := kendall(rows[i:k]); pairs > 0 {
 			key := map[string]string{"yield": "scoreboard.winter_order_yield", "first cut": "scoreboard.winter_order_days"}[rows[i].by]
-			s.Lines = append(s.Lines, Line{Crop: c.text(i, "crop"), Check: words.P(key, words.Args{"place": c.text(i, "site"), "n": pairs}),
-				Published: exactly(1), Computed: exactly(tau), Unit: "1", Sources: []string{m.work(c.text(i, "source"))}, Mark: c.text(i, "mark")}.judge())
+			s.Lines = append(s.Lines, Line{Crop: c.Text(i, "crop"), Check: words.P(key, words.Args{"place": c.Text(i, "site"), "n": pairs}),
+				Published: exactly(1), Computed: exactly(tau), Unit: "1", Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}.judge())
 			all = append(all, tau)
 		}
 		i = k
@@ -221,37 +222,37 @@ func (m *maker) trialGardens() (map[string]*garden, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := openCells(m.data, "trial_sites.csv", "site", "lat", "lon", "elevation_m", "station_elevation_m")
+	c, err := table.OpenCells(m.data, "trial_sites.csv", "site", "lat", "lon", "elevation_m", "station_elevation_m")
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]*garden{}
 	for i := range c.Rows {
-		at := sun.Location{LatitudeDeg: c.number(i, "lat", -90, 90), LongitudeDeg: c.number(i, "lon", -180, 180), ElevationM: c.number(i, "elevation_m", -400, 5000)}
-		n := normals[c.text(i, "site")]
-		colder := lapseCPerM * (at.ElevationM - c.number(i, "station_elevation_m", -400, 5000))
+		at := sun.Location{LatitudeDeg: c.Within(i, "lat", -90, 90), LongitudeDeg: c.Within(i, "lon", -180, 180), ElevationM: c.Within(i, "elevation_m", -400, 5000)}
+		n := normals[c.Text(i, "site")]
+		colder := lapseCPerM * (at.ElevationM - c.Within(i, "station_elevation_m", -400, 5000))
 		for k := range n {
 			n[k].TMinC -= colder
 			n[k].TMaxC -= colder
 		}
-		if out[c.text(i, "site")], err = newGarden(at, n); err != nil {
+		if out[c.Text(i, "site")], err = newGarden(at, n); err != nil {
 			return nil, err
 		}
 	}
-	return out, c.err()
+	return out, c.Err()
 }
 
 func (m *maker) trialNormals() (map[string]climate.Normals, error) {
-	c, err := openCells(m.data, "trial_normals.csv", "site", "month", "tmin_c", "tmax_c", "rain_mm", "rad_mj_m2")
+	c, err := table.OpenCells(m.data, "trial_normals.csv", "site", "month", "tmin_c", "tmax_c", "rain_mm", "rad_mj_m2")
 	if err != nil {
 		return nil, err
 	}
 	out := map[string]climate.Normals{}
 	for i := range c.Rows {
-		n := out[c.text(i, "site")]
-		n[int(c.number(i, "month", 1, 12))-1] = climate.MonthNormal{TMinC: c.number(i, "tmin_c", -60, 50), TMaxC: c.number(i, "tmax_c", -60, 60),
-			RainMM: c.number(i, "rain_mm", 0, 2000), RadiationMJ: climate.Is(c.number(i, "rad_mj_m2", 0, 45))}
-		out[c.text(i, "site")] = n
+		n := out[c.Text(i, "site")]
+		n[int(c.Within(i, "month", 1, 12))-1] = climate.MonthNormal{TMinC: c.Within(i, "tmin_c", -60, 50), TMaxC: c.Within(i, "tmax_c", -60, 60),
+			RainMM: c.Within(i, "rain_mm", 0, 2000), RadiationMJ: climate.Is(c.Within(i, "rad_mj_m2", 0, 45))}
+		out[c.Text(i, "site")] = n
 	}
-	return out, c.err()
+	return out, c.Err()
 }

@@ -12,6 +12,7 @@ const (
 	UsualYears  = 60  // of generated weather
 	UsualChance = 0.8 // of a usable crop
 	FirstYear   = 2001
+	UsualSeed   = uint64(1)
 )
 
 // GeneratedPlace is a place under years of weather drawn from monthly normals,

@@ -1,4 +1,4 @@
-package scoreboard
+package printed
 
 import (
 	"errors"
@@ -31,8 +31,8 @@ nowhere,carrot,direct,02-29,,spring,day,29 February,invented
 	}
 }
 
-func TestReadPlantingDates(t *testing.T) {
-	p, err := ReadPlantingDates(folder())
+func TestRead(t *testing.T) {
+	p, err := Read(folder())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,7 +54,7 @@ func TestReadPlantingDatesTellsEveryFault(t *testing.T) {
 	} {
 		files := folder()
 		files[c.file] = &fstest.MapFile{Data: []byte(c.text)}
-		_, err := ReadPlantingDates(files)
+		_, err := Read(files)
 		if err == nil {
 			t.Errorf("%s %q was read", c.file, c.text)
 			continue
@@ -70,16 +70,16 @@ func TestReadPlantingDatesTellsEveryFault(t *testing.T) {
 	}
 	files := folder()
 	delete(files, "regions.csv")
-	if _, err := ReadPlantingDates(files); err == nil {
+	if _, err := Read(files); err == nil {
 		t.Error("a folder without regions was read")
 	}
 }
 
-func FuzzReadPlantingDates(f *testing.F) {
+func FuzzRead(f *testing.F) {
 	whole := folder()
 	f.Add(whole["regions.csv"].Data, whole["normals.csv"].Data, whole["dates.csv"].Data)
 	f.Fuzz(func(t *testing.T, regions, normals, dates []byte) {
-		p, err := ReadPlantingDates(fstest.MapFS{"regions.csv": {Data: regions}, "normals.csv": {Data: normals}, "dates.csv": {Data: dates}})
+		p, err := Read(fstest.MapFS{"regions.csv": {Data: regions}, "normals.csv": {Data: normals}, "dates.csv": {Data: dates}})
 		if err != nil {
 			return
 		}
@@ -98,7 +98,7 @@ func TestWindowsAreTheSameForAnyNumberOfWorkers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := ReadPlantingDates(folder())
+	p, err := Read(folder())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package scoreboard
+package printed
 
 import "sort"
 

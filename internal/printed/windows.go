@@ -1,4 +1,4 @@
-package scoreboard
+package printed
 
 import (
 	"strings"
@@ -26,6 +26,8 @@ var (
 type Row struct {
 	Date    *Date
 	End     string // first, last, inside
+	From    int    // the days of the common year that the print leaves open
+	To      int
 	Counted bool   // false: told apart
 	Group   string // of the crop
 	Off     int    // signed days from the printed interval to the nearest window
@@ -72,14 +74,14 @@ func NewExam(p *PlantingDates, pace Pace) (*Exam, error) {
 	e := &Exam{pace: pace, regions: map[string]*Region{}, places: map[string]*window.Place{}, known: map[question][]window.Window{}}
 	for i := range p.Regions {
 		r := &p.Regions[i]
-		at, err := window.GeneratedPlace(r.Location, r.Normals, usualSeed, pace.Years, 1, cover.Open)
+		at, err := window.GeneratedPlace(r.Location, r.Normals, window.UsualSeed, pace.Years, 1, cover.Open)
 		if err != nil {
 			return nil, err
 		}
 		e.regions[r.ID], e.places[r.ID] = r, at
 	}
 	for i := range p.Dates {
-		if d := &p.Dates[i]; e.regions[d.Region] != nil && !strings.Contains(d.Crop, "seedbed") && d.Method != "start indoors" && len(claims(d, e.regions[d.Region])) > 0 {
+		if d := &p.Dates[i]; e.regions[d.Region] != nil && d.asked() && len(claims(d, e.regions[d.Region])) > 0 {
 			e.dates = append(e.dates, d)
 		}
 	}
@@ -129,9 +131,6 @@ func Windows(p *PlantingDates, book *crop.Book, pace Pace, workers int) ([]Row, 
 	}
 	return e.Rows(book, workers, func(*Date) bool { return true }), nil
 }
-
-// usualSeed is the seed that garner window takes.
-const usualSeed uint64 = 1
 
 // question is a crop started one way in one region.
 type question struct {
@@ -214,9 +213,13 @@ func (a *asker) rows(d *Date, r *Region) []Row {
 			group = q.use.Group
 		}
 	}
-	var out []Row
+	return rowsOf(d, r, group, readings)
+}
+
+// rowsOf holds every claim of a printed row against the windows of its readings.
+func rowsOf(d *Date, r *Region, group string, readings [][]window.Window) (out []Row) {
 	for _, c := range claims(d, r) {
-		row := Row{Date: d, End: c.end, Counted: c.counted, Group: group}
+		row := Row{Date: d, End: c.end, From: c.from, To: c.to, Counted: c.counted, Group: group}
 		row.Off, row.Answer = nearest(c, readings)
 		out = append(out, row)
 	}

@@ -1,4 +1,4 @@
-package scoreboard
+package printed
 
 import "strings"
 
@@ -45,17 +45,17 @@ func claims(d *Date, r *Region) []claim {
 	}
 	var out []claim
 	if (d.Season == "spring" || d.Season == "all") && d.Start > 0 && !(d.Season == "all" && strings.Contains(d.Crop, "storage")) {
-		to := onCircle(d.Start + slack(d.Precision, 0))
+		to := OnCircle(d.Start + slack(d.Precision, 0))
 		if strings.Contains(d.Text, "EARLIEST") && d.End > 0 {
 			to = d.End
 		}
 		out = append(out, claim{"first", d.Start, to, true})
 	}
 	if (d.Season == "fall" || d.Season == "fall-winter" || d.Season == "all") && d.End > 0 {
-		out = append(out, claim{"last", onCircle(d.End - slack(d.Precision, 1) - wide), onCircle(d.End + wide), true})
+		out = append(out, claim{"last", OnCircle(d.End - slack(d.Precision, 1) - wide), OnCircle(d.End + wide), true})
 	}
 	if d.Season == "fall-winter" && d.Start > 0 {
-		out = append(out, claim{"first", d.Start, onCircle(d.Start + slack(d.Precision, 0)), false})
+		out = append(out, claim{"first", d.Start, OnCircle(d.Start + slack(d.Precision, 0)), false})
 	}
 	return out
 }
@@ -67,15 +67,15 @@ func either0(a, b int) int {
 	return b
 }
 
-// onCircle takes a day of the year round the circle to 1-365.
-func onCircle(day int) int { return ((day-1)%365+365)%365 + 1 }
+// OnCircle takes a day of the year round the circle to 1-365.
+func OnCircle(day int) int { return ((day-1)%365+365)%365 + 1 }
 
 // ahead is the signed distance in days from a to b, -182 to 182.
 func ahead(a, b int) int { return ((b-a+182)%365+365)%365 - 182 }
 
 // outside is the signed distance of a day from an interval of the year, 0 inside.
 func outside(from, to, day int) int {
-	if onCircle(day-from+1) <= onCircle(to-from+1) {
+	if OnCircle(day-from+1) <= OnCircle(to-from+1) {
 		return 0
 	}
 	before, after := ahead(from, day), ahead(to, day)
