@@ -2,6 +2,7 @@ package cli
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"garner/internal/cal"
@@ -33,8 +34,37 @@ func (c *checkCommand) Run(a *App) error {
 	for i := range board.Sections {
 		a.showSection(&board.Sections[i])
 	}
+	if len(board.Sections) > 1 {
+		a.showSums(board)
+	}
 	a.say(words.P("cli.board_reading", nil))
 	return nil
+}
+
+// showSums writes one line a section: its counts and how many goals it reaches.
+func (a *App) showSums(b *desk.Board) {
+	table := &grid{right: []bool{false, true, true, true, true}}
+	table.add(a.head("cli.board_section"), a.named("cli.board_", "met"), a.named("cli.board_", "missed"), a.named("cli.board_", "apart"), a.head("cli.board_goals"))
+	for i := range b.Sections {
+		s := &b.Sections[i]
+		row := []string{a.Words.Text(words.P("scoreboard.section_"+s.Name, nil))}
+		for _, v := range desk.BoardVerdicts {
+			row = append(row, strconv.Itoa(s.Count(v)))
+		}
+		reached := 0
+		for _, g := range s.Goals {
+			if g.Met() {
+				reached++
+			}
+		}
+		goals := ""
+		if len(s.Goals) > 0 {
+			goals = a.Words.Text(words.P("cli.board_goals_of", words.Args{"reached": reached, "goals": len(s.Goals)}))
+		}
+		table.add(append(row, goals)...)
+	}
+	table.write(a)
+	a.gap()
 }
 
 // showSection writes a section: its counts, its goals, every line, the works.
@@ -57,14 +87,14 @@ func (a *App) showSection(s *desk.BoardSection) {
 		a.say(words.P(key, words.Args{"what": g.What, "got": a.withUnit(g.Got, g.Unit), "want": a.withUnit(g.Want, g.Unit), "verdict": a.named("cli.board_", verdict)}))
 	}
 	a.gap()
-	table := &grid{right: []bool{false, false, false, true, true, false, true, true}}
-	table.add(a.head("cli.board_verdict"), a.head("cli.board_crop"), a.head("cli.board_check"), a.head("cli.board_published"),
-		a.head("cli.board_computed"), a.head("cli.board_unit"), a.head("cli.board_difference"), a.head("cli.board_works"))
+	table := &grid{right: []bool{false, false, true, true, false, true, true, false}}
+	table.add(a.head("cli.board_verdict"), a.head("cli.board_crop"), a.head("cli.board_published"), a.head("cli.board_computed"),
+		a.head("cli.board_unit"), a.head("cli.board_difference"), a.head("cli.board_works"), a.head("cli.board_check"))
 	works := &workList{}
 	for i := range s.Lines {
 		l := &s.Lines[i]
-		table.add(a.named("cli.board_", string(l.Verdict)), l.Crop, a.Words.Text(l.Check), a.span(l.Published, l.Unit), a.span(l.Computed, l.Unit),
-			unitOf(l.Unit), a.off(l), works.numbers(a, l.Sources))
+		table.add(a.named("cli.board_", string(l.Verdict)), l.Crop, a.span(l.Published, l.Unit), a.span(l.Computed, l.Unit),
+			unitOf(l.Unit), a.off(l), works.numbers(a, l.Sources), a.Words.Text(l.Check))
 	}
 	table.write(a)
 	a.gap()

@@ -58,7 +58,8 @@ func singular(word string) string {
 	return word
 }
 
-// loadNames gathers the names of the crops and the synonyms. Two crops may
+// loadNames gathers the names of the crops and the synonyms; a use is found by
+// its name before that of its crop too, as in "overwintered cauliflower". Two crops may
 // share a botanical name, but no other.
 func (l *loader) loadNames() {
 	n := names{targets: map[string][]target{}, of: map[string][]Name{}}
@@ -92,6 +93,14 @@ func (l *loader) loadNames() {
 		key := normalise(c.Botanical)
 		if !slices.ContainsFunc(n.targets[key], func(t target) bool { return t.crop == c }) {
 			n.targets[key] = append(n.targets[key], target{crop: c})
+		}
+	}
+	for _, c := range l.book.crops {
+		for _, u := range c.Uses {
+			if key := normalise(u.Name + " " + c.Name); len(n.targets[key]) == 0 {
+				n.targets[key] = []target{{crop: c, use: u}}
+				n.printed = append(n.printed, u.Name+" "+c.Name)
+			}
 		}
 	}
 	slices.Sort(n.printed)

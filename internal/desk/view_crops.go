@@ -14,7 +14,7 @@ type CropLine struct {
 	ID, Name, Plural, Botanical string
 	Family                      string   // botanical
 	Kind                        string   // heads, leaves, roots, onions, legumes, fruit, potatoes, perennials
-	Vegetable                   string   // the name under which the table counts it
+	Vegetable                   string   // the name under which the table counts it; "" for a green manure
 	Names                       []string // other names, as people say them
 	Search                      string   // all names, to be looked in
 	Uses                        []UseName
@@ -65,7 +65,11 @@ func grownIn(h *holding.Holding) grown {
 func cropLine(b *crop.Book, c *crop.Crop, g grown) CropLine {
 	l := CropLine{ID: c.ID, Name: c.Name, Plural: c.Plural, Botanical: c.Botanical, Family: c.Family, Kind: c.Group,
 		Vegetable: c.Vegetable, Plantings: g.plantings[c.ID]}
-	l.OnTable = l.Plantings > 0 || g.wanted[c.Vegetable]
+	if c.Uses[0].Feeds() {
+		l.OnTable = l.Plantings > 0 || g.wanted[c.Vegetable]
+	} else {
+		l.Vegetable = ""
+	}
 	l.Names, l.Search = otherNames(b, c), SearchText(c.Name, c.Plural, c.Botanical, namesIn(b, c.ID))
 	for _, u := range c.Uses {
 		l.Uses = append(l.Uses, UseName{u.Name, u.Label})

@@ -1,10 +1,11 @@
 package exchange
 
 import (
+	"strconv"
+
 	"garner/internal/fault"
 	"garner/internal/plan"
 	"garner/internal/words"
-	"strconv"
 )
 
 // checkPlans finds drafts that stand over themselves.

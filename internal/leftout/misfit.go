@@ -1,15 +1,22 @@
 package leftout
 
-import "garner/internal/printed"
+import (
+	"math"
 
-// The price of a date: it rises by one for each easyDays it is off, up to
-// farDays, and by one more where it leaves the days that count as agreement.
-// A date without a window is as far as can be.
+	"garner/internal/printed"
+)
+
+// The price of a date. It rises with the logarithm of the days it is off, since a
+// date brought home is worth more than one brought from six weeks to five, by a
+// little more with the days themselves, up to farDays, and by one where it leaves
+// the days that count as agreement. A date without a window is as far as can be.
 const (
-	easyDays  = 25.0
+	nearDays  = 5.0
+	nearPrice = 1.2 // of the logarithm at farDays
+	dayPrice  = 0.01
 	farDays   = 50.0
 	edgeDays  = 7.0 // over which the step at the end of agreement is spread
-	pullPrice = 0.4 // of leaving a prior by one spread, in dates
+	pullPrice = 1.2 // of leaving a prior by one spread
 )
 
 // misfit adds up the prices of the counted dates.
@@ -28,7 +35,8 @@ func price(r *printed.Row) float64 {
 	if r.Answer {
 		off = min(farDays, float64(max(r.Off, -r.Off)))
 	}
-	return off/easyDays + min(1, max(0, (off-printed.Within)/edgeDays))
+	near := nearPrice * math.Log1p(off/nearDays) / math.Log1p(farDays/nearDays)
+	return near + dayPrice*off + min(1, max(0, (off-printed.Within)/edgeDays))
 }
 
 // pull is the price of leaving the priors.

@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"garner/internal/crop"
+	"garner/internal/fault"
 	"garner/internal/printed"
+	"garner/internal/words"
 )
 
 // Run makes the fits that are missing, the one to all dates first, and hands
@@ -39,20 +41,33 @@ func regionsOf(dates *printed.PlantingDates) (ids []string) {
 	return ids
 }
 
-// Rows computes the dates of every region with the numbers of the fit that
-// never saw it. Regions without such a fit are left out.
-func Rows(dates *printed.PlantingDates, book *crop.Book, free []Free, folds []Fold, pace printed.Pace, workers int) ([]printed.Row, error) {
+// Blind computes the dates of every region with the numbers of the kept fit that
+// never saw it. A region without such a fit is refused.
+func Blind(dates *printed.PlantingDates, book *crop.Book, pace printed.Pace, workers int) ([]printed.Row, error) {
+	free, err := FreeNumbers()
+	if err != nil {
+		return nil, err
+	}
+	folds, err := Folds(free)
+	if err != nil {
+		return nil, err
+	}
+	return blind(dates, book, free, folds, pace, workers)
+}
+
+func blind(dates *printed.PlantingDates, book *crop.Book, free []Free, folds []Fold, pace printed.Pace, workers int) ([]printed.Row, error) {
 	exam, err := printed.NewExam(dates, pace)
 	if err != nil {
 		return nil, err
 	}
 	var out []printed.Row
-	for _, f := range folds {
-		if f.LeftOut == "" {
-			continue
+	for _, id := range regionsOf(dates) {
+		k := slices.IndexFunc(folds, func(f Fold) bool { return f.LeftOut == id })
+		if k < 0 {
+			return nil, fault.New(fault.NotFound, "leftout.missing", words.Args{"region": id})
 		}
-		blind := book.WithDefaults(defaults(free, f.Values))
-		out = append(out, exam.Rows(blind, workers, func(d *printed.Date) bool { return d.Region == f.LeftOut })...)
+		unseen := book.WithDefaults(defaults(free, folds[k].Values))
+		out = append(out, exam.Rows(unseen, workers, func(d *printed.Date) bool { return d.Region == id })...)
 	}
 	return out, nil
 }

@@ -1,6 +1,8 @@
 package leftout
 
 import (
+	"math"
+
 	"garner/internal/crop"
 	"garner/internal/num"
 	"garner/internal/printed"
@@ -50,7 +52,7 @@ func (s *search) move(i int, steps []float64) bool {
 		for _, way := range []float64{step, -step} {
 			f := s.free[i]
 			trial := append([]float64(nil), s.values...)
-			trial[i] = num.Clamp(trial[i]+way*f.Spread, f.Min, f.Max)
+			trial[i] = num.Clamp(math.Round((trial[i]+way*f.Spread)*fineness)/fineness, f.Min, f.Max)
 			changed := s.book.WithDefaults(defaults(s.free[i:i+1], trial[i:i+1]))
 			if c := s.cost(changed, trial); c < best-leastGain {
 				best, book, value = c, changed, trial[i]
@@ -62,6 +64,9 @@ func (s *search) move(i int, steps []float64) bool {
 	s.exam.Keep(book)
 	return moved
 }
+
+// fineness is how finely a number is told: to a ten-thousandth.
+const fineness = 1e4
 
 // leastGain keeps rounding from moving a number.
 const leastGain = 1e-9

@@ -1,12 +1,12 @@
 package printed
 
 import (
-	"garner/internal/table"
 	"io/fs"
 	"strings"
 
 	"garner/internal/climate"
 	"garner/internal/sun"
+	"garner/internal/table"
 )
 
 // Region is a place whose advisory service prints planting dates.

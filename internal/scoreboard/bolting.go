@@ -1,7 +1,6 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"math"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/season"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 

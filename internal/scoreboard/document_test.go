@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -138,22 +140,28 @@ func (w *writer) section(s *Section) {
 	if s.Name == "windows" {
 		w.put("\nOf the single dates only those further off than three weeks are listed.\n")
 	}
-	w.put("\n| crop | check | published | computed | off by | |\n| --- | --- | --- | --- | --- | --- |\n")
+	w.put("\n| crop | check | published | computed | off by | | works |\n| --- | --- | --- | --- | --- | --- | --- |\n")
 	var works []string
 	for i := range s.Lines {
 		l := &s.Lines[i]
 		if s.Name == "windows" && l.Unit == "date" && l.Verdict != Missed {
 			continue
 		}
+		var numbers []string
 		for _, source := range l.Sources {
-			if !contains(works, source) {
-				works = append(works, source)
+			k := slices.Index(works, source)
+			if k < 0 {
+				k, works = len(works), append(works, source)
 			}
+			numbers = append(numbers, strconv.Itoa(k+1))
 		}
 		verdict := map[Verdict]string{Met: "", Missed: "**missed**", Apart: "told apart"}[l.Verdict]
-		w.put("| %s | %s | %s | %s | %s | %s |\n", l.Crop, w.texts.Text(l.Check), w.span(l.Published, l.Unit), w.span(l.Computed, l.Unit), w.off(l), verdict)
+		w.put("| %s | %s | %s | %s | %s | %s | %s |\n", strings.ReplaceAll(l.Crop, "-", " "), w.texts.Text(l.Check), w.span(l.Published, l.Unit), w.span(l.Computed, l.Unit), w.off(l), verdict, strings.Join(numbers, ", "))
 	}
-	w.put("\nSources: %s.\n", strings.Join(works, "; "))
+	w.put("\nWorks:\n\n")
+	for i, work := range works {
+		w.put("%d. %s\n", i+1, work)
+	}
 }
 
 var documentDigits = map[string]int{"C": 1, "h": 2, "kg/m2": 1, "1": 2, "g/MJ": 1, "1/d": 2}
@@ -165,7 +173,16 @@ func (w *writer) value(v float64, unit string) string {
 	case "1":
 		return fmt.Sprintf("%.2f", v)
 	}
-	return fmt.Sprintf("%.*f %s", documentDigits[unit], v, unit)
+	return number(v, unit) + " " + strings.Replace(unit, "C", "°C", 1)
+}
+
+// number writes a value with the decimals of its unit, and nought without a sign.
+func number(v float64, unit string) string {
+	text := fmt.Sprintf("%.*f", documentDigits[unit], v)
+	if strings.Trim(text, "-0.") == "" {
+		return strings.TrimPrefix(text, "-")
+	}
+	return text
 }
 
 func (w *writer) span(s Span, unit string) string {
@@ -183,7 +200,7 @@ func (w *writer) span(s Span, unit string) string {
 	case unit == "date":
 		return w.value(s.Low, unit) + " to " + w.value(s.High, unit)
 	}
-	return fmt.Sprintf("%.*f to %s", documentDigits[unit], s.Low, w.value(s.High, unit))
+	return number(s.Low, unit) + " to " + w.value(s.High, unit)
 }
 
 func (w *writer) off(l *Line) string {

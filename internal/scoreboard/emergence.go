@@ -1,12 +1,12 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"math"
 
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/num"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 

@@ -1,11 +1,11 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"math"
 
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 

@@ -1,8 +1,6 @@
 package scoreboard
 
 import (
-	"garner/internal/printed"
-	"garner/internal/window"
 	"io/fs"
 
 	"garner/internal/cal"
@@ -10,8 +8,10 @@ import (
 	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/printed"
 	"garner/internal/season"
 	"garner/internal/sun"
+	"garner/internal/window"
 )
 
 // gardenYears is how many years of plantings a garden of the board sees.

@@ -1,13 +1,13 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"strconv"
 	"strings"
 
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/sun"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 

@@ -1,11 +1,13 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"strings"
 
+	"garner/internal/cal"
+	"garner/internal/calibrate"
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 
@@ -64,7 +66,7 @@ func (m *maker) daysComputed() (map[string]Span, error) {
 	}
 	out := map[string]Span{}
 	for _, h := range harvests {
-		if h.Ready == 0 || h.Quick > 10000 || h.Use.Pattern == crop.Perennial || h.Use.SlowFactor == 0 {
+		if h.Ready == 0 || h.Quick > 10000 || h.Use.Pattern == crop.Perennial || standsWinter(&h) {
 			continue
 		}
 		start, raised := growth.StartOf(h.Use.ReferenceMethod), 0.0
@@ -153,3 +155,17 @@ func (m *maker) yieldsComputed() (map[string]Span, error) {
 	}
 	return out, nil
 }
+
+// standsWinter tells whether a reference planting is meant to stand the winter or
+// lives through midwinter on its way: its days hold a standstill that printed
+// days leave out.
+func standsWinter(h *calibrate.Harvest) bool {
+	if h.Use.SlowFactor == 0 {
+		return true
+	}
+	on, err := cal.ParseMonthDay(h.Use.ReferenceDate)
+	return err == nil && on.DayOfYear() < midwinter && float64(on.DayOfYear())+h.Days > midwinter
+}
+
+// midwinter is the winter solstice of the reference climate, a day of the common year.
+const midwinter = 355

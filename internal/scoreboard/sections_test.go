@@ -1,12 +1,12 @@
 package scoreboard
 
 import (
-	"garner/internal/printed"
 	"math"
 	"testing"
 
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/printed"
 )
 
 func bookUse(t *testing.T, name, use string) *crop.Use {

@@ -1,7 +1,6 @@
 package scoreboard
 
 import (
-	"garner/internal/table"
 	"math"
 
 	"garner/internal/cal"
@@ -12,6 +11,7 @@ import (
 	"garner/internal/num"
 	"garner/internal/season"
 	"garner/internal/sun"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 

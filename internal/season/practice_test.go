@@ -152,9 +152,9 @@ func TestCourgettesAWeek(t *testing.T) {
 			}
 		}
 	})
-	fruits := weekly / params.PlantsPerM2() / 0.225
-	if fruits < 3 || fruits > 5 {
-		t.Errorf("%.1f fruits a week, want 3 to 5", fruits)
+	const small, large = 0.2, 0.25 // kg a fruit
+	if kg := weekly / params.PlantsPerM2(); kg < 3*small || kg > 5*large {
+		t.Errorf("%.2f kg a week, want %.2f to %.2f", kg, 3*small, 5*large)
 	}
 }
 

@@ -96,7 +96,7 @@ func (v *visit) cropSays(view *desk.CropView) []string {
 		out = append(out, v.say("web.crop_also", words.Args{"names": view.Names}))
 	}
 	out = append(out, v.say("web.crop_family", words.Args{"botanical": view.Botanical, "family": v.familyName(view.Family), "latin": view.Family}))
-	if view.Vegetable != view.Name {
+	if view.Vegetable != "" && view.Vegetable != view.Name {
 		out = append(out, v.say("web.crop_counted", words.Args{"vegetable": view.Vegetable}))
 	}
 	if view.RotationYear > 0 {

@@ -116,7 +116,7 @@ func (v *visit) familyName(latin string) string {
 
 func (v *visit) cropListLine(l desk.CropLine) cropListLine {
 	line := cropListLine{CropLine: l, Path: cropPath(l.ID, ""), Find: l.Search}
-	if l.Vegetable != l.Name {
+	if l.Vegetable != "" && l.Vegetable != l.Name {
 		line.Other = l.Vegetable
 	}
 	if len(l.Uses) > 1 {
