@@ -84,7 +84,7 @@ func (a *App) showSection(s *desk.BoardSection) {
 		if g.Met() {
 			verdict = "met"
 		}
-		a.say(words.P(key, words.Args{"what": g.What, "got": a.withUnit(g.Got, g.Unit), "want": a.withUnit(g.Want, g.Unit), "verdict": a.named("cli.board_", verdict)}))
+		a.say(words.P(key, words.Args{"what": g.What, "got": a.got(&g), "want": a.withUnit(g.Want, g.Unit), "verdict": a.named("cli.board_", verdict)}))
 	}
 	a.gap()
 	table := &grid{right: []bool{false, false, true, true, false, true, true, false}}
@@ -111,6 +111,19 @@ func (a *App) amount(v float64, unit string) string {
 	}
 	return a.Words.Format().Number(v, digits[unit])
 }
+
+// got writes what a goal came to, with as many decimals as tell it from the goal.
+func (a *App) got(g *desk.BoardGoal) string {
+	for n := digits[g.Unit]; ; n++ {
+		text := a.Words.Format().Number(g.Got, n)
+		if n == mostDecimals || g.Got == g.Want || text != a.Words.Format().Number(g.Want, n) {
+			return strings.TrimSpace(text + " " + unitOf(g.Unit))
+		}
+	}
+}
+
+// mostDecimals is how finely a goal that is all but reached is told.
+const mostDecimals = 3
 
 func (a *App) withUnit(v float64, unit string) string {
 	return strings.TrimSpace(a.amount(v, unit) + " " + unitOf(unit))

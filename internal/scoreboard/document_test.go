@@ -121,10 +121,20 @@ func (w *writer) summary(s *Section) {
 			hit = "yes"
 		}
 		goals = append(goals, fmt.Sprintf("%s %s %s", w.texts.Text(g.What), sign, w.value(g.Want, g.Unit)))
-		reached = append(reached, w.value(g.Got, g.Unit)+", "+hit)
+		reached = append(reached, got(&g)+", "+hit)
 	}
 	w.put("| [%s](#%s) | %d | %d | %d | %s | %s |\n", w.text("scoreboard.section_"+s.Name), anchor(w.text("scoreboard.section_"+s.Name)),
 		s.Count(Met), s.Count(Missed), s.Count(Apart), strings.Join(goals, "<br>"), strings.Join(reached, "<br>"))
+}
+
+// got writes what a goal came to, with as many decimals as tell it from the goal.
+func got(g *Goal) string {
+	for n := documentDigits[g.Unit]; ; n++ {
+		text := fmt.Sprintf("%.*f", n, g.Got)
+		if n == 3 || g.Got == g.Want || text != fmt.Sprintf("%.*f", n, g.Want) {
+			return strings.TrimSpace(text + " " + strings.TrimSuffix(g.Unit, "1"))
+		}
+	}
 }
 
 // anchor is the address of a heading within its page.
