@@ -123,7 +123,9 @@ func (v *visit) brief(view *desk.CropView) []briefRow {
 	if b.TableG > 0 {
 		add(v.say("web.brief_size", nil), f.Weight(b.TableG/1000))
 	}
-	add(v.say("web.brief_yield", nil), v.say("web.brief_yield_says", words.Args{"low": b.YieldKgM2[0], "middle": b.YieldKgM2[1], "high": b.YieldKgM2[2]}))
+	if b.YieldKgM2[1] > 0 {
+		add(v.say("web.brief_yield", nil), v.say("web.brief_yield_says", words.Args{"low": b.YieldKgM2[0], "middle": b.YieldKgM2[1], "high": b.YieldKgM2[2]}))
+	}
 	return rows
 }
 
