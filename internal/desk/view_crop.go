@@ -18,6 +18,7 @@ type CropView struct {
 	Use, Label   string
 	Pattern      crop.Pattern
 	Today        cal.Date
+	Rotation     string  // the group it rotates with, see crop.Family
 	RotationYear float64 // years before the family comes back; 0: not told
 	Cautions     []string
 	Brief        CropBrief
@@ -88,7 +89,7 @@ func (o *Office) CropView(id, useName string) (*CropView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &CropView{CropLine: cropLine(b, c, grownIn(h)), Use: u.Name, Label: u.Label, Pattern: u.Pattern, RotationYear: u.RotationYears}
+	v := &CropView{CropLine: cropLine(b, c, grownIn(h)), Use: u.Name, Label: u.Label, Pattern: u.Pattern, Rotation: rotationOf(c, u), RotationYear: u.RotationYears}
 	if v.Today, err = today(h); err != nil {
 		return nil, err
 	}
@@ -215,4 +216,17 @@ func heirOf(h *holding.Holding, u *crop.Use, p *plan.Planting) (HeirView, bool) 
 		}
 	}
 	return v, true
+}
+
+// rotationOf is the group a use rotates with: what bears year after year stands
+// outside, and what its family's perennials stand outside of does not bind a crop
+// of one year.
+func rotationOf(c *crop.Crop, u *crop.Use) string {
+	switch {
+	case u.Pattern == crop.Perennial:
+		return "permanent"
+	case c.RotationGroup == "permanent":
+		return "anywhere"
+	}
+	return c.RotationGroup
 }

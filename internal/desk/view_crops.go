@@ -13,6 +13,7 @@ import (
 type CropLine struct {
 	ID, Name, Plural, Botanical string
 	Family                      string   // botanical
+	FamilyName                  string   // as a gardener says it
 	Kind                        string   // heads, leaves, roots, onions, legumes, fruit, potatoes, perennials
 	Vegetable                   string   // the name under which the table counts it; "" for a green manure
 	Names                       []string // other names, as people say them
@@ -63,7 +64,8 @@ func grownIn(h *holding.Holding) grown {
 }
 
 func cropLine(b *crop.Book, c *crop.Crop, g grown) CropLine {
-	l := CropLine{ID: c.ID, Name: c.Name, Plural: c.Plural, Botanical: c.Botanical, Family: c.Family, Kind: c.Group,
+	l := CropLine{ID: c.ID, Name: c.Name, Plural: c.Plural, Botanical: c.Botanical, Family: c.Family,
+		FamilyName: c.FamilyName, Kind: c.Group,
 		Vegetable: c.Vegetable, Plantings: g.plantings[c.ID]}
 	if c.Uses[0].Feeds() {
 		l.OnTable = l.Plantings > 0 || g.wanted[c.Vegetable]

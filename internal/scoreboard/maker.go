@@ -5,6 +5,7 @@ import (
 	"garner/internal/table"
 	"io/fs"
 	"math"
+	"slices"
 	"strings"
 
 	"garner/internal/calibrate"
@@ -119,17 +120,8 @@ func (h *hulls) add(key string, l Line) {
 	known := &h.lines[i]
 	known.Published = known.Published.join(l.Published)
 	for _, s := range l.Sources {
-		if !contains(known.Sources, s) {
+		if !slices.Contains(known.Sources, s) {
 			known.Sources = append(known.Sources, s)
 		}
 	}
-}
-
-func contains(list []string, s string) bool {
-	for _, have := range list {
-		if have == s {
-			return true
-		}
-	}
-	return false
 }

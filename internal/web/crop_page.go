@@ -95,10 +95,11 @@ func (v *visit) cropSays(view *desk.CropView) []string {
 	if len(view.Names) > 0 {
 		out = append(out, v.say("web.crop_also", words.Args{"names": view.Names}))
 	}
-	out = append(out, v.say("web.crop_family", words.Args{"botanical": view.Botanical, "family": v.familyName(view.Family), "latin": view.Family}))
+	out = append(out, v.say("web.crop_family", words.Args{"botanical": view.Botanical, "family": view.FamilyName, "latin": view.Family}))
 	if view.Vegetable != "" && view.Vegetable != view.Name {
 		out = append(out, v.say("web.crop_counted", words.Args{"vegetable": view.Vegetable}))
 	}
+	out = append(out, v.named("web.rotation_", view.Rotation))
 	if view.RotationYear > 0 {
 		out = append(out, v.say("web.crop_rotation", words.Args{"n": view.RotationYear}))
 	}

@@ -100,18 +100,11 @@ func (v *visit) cropGroups(list []desk.CropLine, by string) []cropGroup {
 		}
 		g := cropGroup{Name: v.named("web.kind_", key), Lines: of[key]}
 		if by == "family" {
-			g.Name, g.Latin = capital(v.familyName(key)), key
+			g.Name, g.Latin = capital(of[key][0].FamilyName), key
 		}
 		out = append(out, g)
 	}
 	return out
-}
-
-func (v *visit) familyName(latin string) string {
-	if key := "web.family_" + strings.ToLower(latin); v.words.Has(key) {
-		return v.say(key, nil)
-	}
-	return latin
 }
 
 func (v *visit) cropListLine(l desk.CropLine) cropListLine {

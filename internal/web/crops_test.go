@@ -179,16 +179,3 @@ func TestNumberIsCorrectedByHand(t *testing.T) {
 		}
 	}
 }
-
-// Every family of the book is told by the name people use for it.
-func TestEveryFamilyHasACommonName(t *testing.T) {
-	book, err := crop.Load()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range book.Crops() {
-		if key := "web.family_" + strings.ToLower(c.Family); !words.English().Has(key) {
-			t.Errorf("%s: no text for %s", c.Name, key)
-		}
-	}
-}

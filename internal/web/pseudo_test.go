@@ -78,7 +78,7 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 		t.Fatal(err)
 	}
 	for _, c := range book.Crops() {
-		for _, s := range []string{c.Name, c.Plural, c.Vegetable, c.Botanical, c.Family} {
+		for _, s := range []string{c.Name, c.Plural, c.Vegetable, c.Botanical, c.Family, c.FamilyName} {
 			add(s)
 		}
 		for _, n := range book.NamesOf(c.ID) {
