@@ -80,10 +80,10 @@ func TestBarrier(t *testing.T) {
 
 func TestAt(t *testing.T) {
 	spells := []Spell{
-		{Fleece, cal.Of(2027, 3, 1), cal.Of(2027, 4, 10)},
-		{Mesh, cal.Of(2027, 4, 10), cal.Of(2027, 8, 1)},
-		{Tunnel, cal.Of(2027, 10, 1), cal.None},
-		{Cloche, cal.Of(2027, 6, 1), cal.Of(2027, 7, 1)},
+		{Kind: Fleece, On: cal.Of(2027, 3, 1), Off: cal.Of(2027, 4, 10)},
+		{Kind: Mesh, On: cal.Of(2027, 4, 10), Off: cal.Of(2027, 8, 1)},
+		{Kind: Tunnel, On: cal.Of(2027, 10, 1), Off: cal.None},
+		{Kind: Cloche, On: cal.Of(2027, 6, 1), Off: cal.Of(2027, 7, 1)},
 	}
 	for _, c := range []struct {
 		date cal.Date
@@ -110,11 +110,11 @@ func TestCheck(t *testing.T) {
 		key    string
 	}{
 		{"none", nil, ""},
-		{"one after the other", []Spell{{Mesh, april, may}, {Fleece, march, april}}, ""},
-		{"over each other", []Spell{{Mesh, april, may}, {Fleece, march, april + 1}}, "cover.overlap"},
-		{"the first stays", []Spell{{Tunnel, march, cal.None}, {Fleece, may, may + 9}}, "cover.overlap"},
-		{"off before on", []Spell{{Mesh, may, april}}, "cover.off_before_on"},
-		{"unknown", []Spell{{"hat", march, may}}, "cover.unknown_kind"},
+		{"one after the other", []Spell{{Kind: Mesh, On: april, Off: may}, {Kind: Fleece, On: march, Off: april}}, ""},
+		{"over each other", []Spell{{Kind: Mesh, On: april, Off: may}, {Kind: Fleece, On: march, Off: april + 1}}, "cover.overlap"},
+		{"the first stays", []Spell{{Kind: Tunnel, On: march, Off: cal.None}, {Kind: Fleece, On: may, Off: may + 9}}, "cover.overlap"},
+		{"off before on", []Spell{{Kind: Mesh, On: may, Off: april}}, "cover.off_before_on"},
+		{"unknown", []Spell{{Kind: "hat", On: march, Off: may}}, "cover.unknown_kind"},
 	} {
 		got := ""
 		if f := Check(c.spells); f != nil {

@@ -25,4 +25,15 @@ const (
 type Spell struct {
 	Kind    Kind
 	On, Off cal.Date
+	Sides   Sides
+	MeshMM  float64 // holes of a mesh or net [mm]; 0: as usual for its kind
 }
+
+// Sides says whether a cover is closed down to the ground.
+type Sides string
+
+// The sides a cover may have; empty is closed.
+const (
+	Closed    Sides = "closed"
+	OpenSided Sides = "open"
+)

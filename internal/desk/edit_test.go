@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"garner/internal/desk"
+	"garner/internal/exchange"
 	"garner/internal/fault"
 	"garner/internal/plan"
 	"garner/internal/store"
@@ -424,6 +425,12 @@ func TestImportIsAllOrNothing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	for i, line := range lines { // the files are older than the columns of the plan
+		if text := bytes.TrimSuffix(line, []byte("\n")); i > 0 && len(text) < len(line) {
+			lines[i] = append(bytes.TrimRight(bytes.Clone(text), ","), ",,,,,,,,,\n"...)
+		}
+	}
+	lines[0] = []byte(strings.Join(exchange.Columns("beds"), ",") + "\n")
 	if want := bytes.Join(lines, nil); !bytes.Equal(files["beds.csv"], want) {
 		t.Errorf("%s, want %s", files["beds.csv"], want)
 	}

@@ -81,6 +81,8 @@ func (c *checker) has(table, id string) bool {
 func (c *checker) checkSense() {
 	c.checkHolding()
 	c.checkSites()
+	c.checkBeds()
+	c.checkFeatures()
 	c.checkWeather()
 	c.checkCovers()
 	c.checkPlans()

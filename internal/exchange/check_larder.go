@@ -41,6 +41,13 @@ var subjects = map[record.What][]string{
 	record.Counted:   {"store"},
 	record.Watered:   {"planting", "bed"},
 	record.Covered:   {"planting", "bed"},
+	record.Failing:   {"planting"},
+	record.Moved:     {"planting"},
+	record.Disease:   {"planting", "bed"},
+	record.Composted: {"bed"},
+	record.Manured:   {"bed"},
+	record.Limed:     {"bed"},
+	record.Mulched:   {"bed"},
 }
 
 // checkRecords looks at what was seen and done.

@@ -68,7 +68,7 @@ func (c *checker) plantingFaults(p *plan.Planting, stands func(string) bool) []i
 	wrong := func(column string, kind fault.Kind, key string, args words.Args) {
 		out = append(out, inColumn{column, fault.New(kind, key, args)})
 	}
-	if i, ok := c.ids["beds"][p.Bed]; ok && !c.faulty("beds", i, "length_m", "width_m") {
+	if i, ok := c.ids["beds"][p.Bed]; ok && !c.faulty("beds", i, "length_m", "width_m", "outline") {
 		bed := c.h.Beds[i]
 		// A hundredth of a square metre is room for rounded sides.
 		if p.AreaM2 > bed.AreaM2()+0.01 {

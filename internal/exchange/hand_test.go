@@ -214,3 +214,12 @@ func TestWriteRefusesWhatCouldNotBeReadAgain(t *testing.T) {
 		}
 	}
 }
+
+// Files written before the plan of a site and its beds was known say the same.
+func TestFilesOfEarlierColumnsAreRead(t *testing.T) {
+	now := mustWrite(t, mustRead(t, inFolder(hand(t))))
+	before := mustWrite(t, mustRead(t, os.DirFS("testdata/before-plans")))
+	if diff := cmp.Diff(now, before); diff != "" {
+		t.Error(diff)
+	}
+}

@@ -86,10 +86,12 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	})
 	h.Beds = rows(beds, func(i int) place.Bed {
 		return place.Bed{ID: id("bed", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: d.of("beds", "kind"), Soil: d.of("beds", "soil"),
-			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order")}
+			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order"),
+			Shape: place.Shape(d.of("beds", "shape")), At: place.Spot{XM: d.number("x", 0, 30), YM: d.number("y", 0, 30), TurnDeg: d.number("turn", -180, 180)},
+			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round")}
 	})
 	h.Covers = rows(d.count("covers"), func(i int) place.CoverSpell {
-		return place.CoverSpell{ID: id("cover", i), Bed: d.sure("bed", beds), Spell: cover.Spell{Kind: cover.Kind(d.of("covers", "kind")), On: d.date("on"), Off: d.dateOrNone("off")}}
+		return place.CoverSpell{ID: id("cover", i), Bed: d.sure("bed", beds), Spell: cover.Spell{Kind: cover.Kind(d.of("covers", "kind")), On: d.date("on"), Off: d.dateOrNone("off"), Sides: cover.Sides(d.of("covers", "sides")), MeshMM: d.number("mesh", 0.1, 20)}}
 	})
 	h.Overrides = rows(d.count("overrides"), func(i int) crop.Override {
 		return crop.Override{ID: id("own", i), Crop: d.filled("crop"), Use: d.text("use"), Parameter: d.filled("parameter"), Value: d.filled("value"), Unit: d.filled("unit"), Source: d.text("source")}
@@ -97,6 +99,18 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	h.Varieties = rows(varieties, func(i int) crop.Variety {
 		return crop.Variety{ID: id("variety", i), Name: d.filled("name"), Crop: d.filled("crop"), Use: d.text("use"), DaysOffset: d.number("days", -60, 60),
 			YieldFactor: d.number("yield", 0.1, 5), KillShiftC: d.number("kill", -20, 20), BoltFactor: d.number("bolt", 0.1, 10), SizeFactor: d.number("size", 0.1, 10)}
+	})
+	h.Features = rows(d.count("features"), func(i int) place.Feature {
+		return place.Feature{ID: id("feature", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: place.FeatureKind(d.of("features", "kind")),
+			At: place.Spot{XM: d.number("x", -10, 30), YM: d.number("y", -10, 30), TurnDeg: d.number("turn", -180, 180)}, LengthM: d.number("length", 0.1, 30), WidthM: d.number("width", 0.1, 30),
+			HeightM: d.number("height", 2, 20), BaseM: d.number("base", 0, 1), ThroughLeaf: d.number("leaf", 0, 1), ThroughBare: d.number("bare", 0, 1),
+			LeafOn: cal.MonthDayOf(rapid.IntRange(1, 365).Draw(t, "on")), LeafOff: cal.MonthDayOf(rapid.IntRange(1, 365).Draw(t, "off"))}
+	})
+	h.Gear = rows(d.count("gear"), func(i int) place.Gear {
+		return place.Gear{ID: id("gear", i), Kind: d.of("gear", "kind"), Name: d.text("name"), MeshMM: d.number("mesh", 0.1, 20), Pieces: rapid.IntRange(0, 9).Draw(t, "pieces"), LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 10)}
+	})
+	h.OnHand = rows(d.count("lots"), func(i int) plan.Lot {
+		return plan.Lot{ID: id("lot", i), Form: d.of("onhand", "form"), Crop: d.filled("crop"), Use: d.text("use"), Variety: d.one("variety", varieties), Amount: d.number("amount", 0.1, 100), Unit: d.of("onhand", "unit"), Since: d.dateOrNone("since")}
 	})
 	d.plans(h, plans, beds, varieties, stores)
 	d.larder(h, stores, beds)
@@ -114,7 +128,8 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 		p := plan.Planting{ID: id("planting", i), Plan: d.sure("plan", plans), Bed: d.sure("bed", beds), Crop: d.filled("crop"), Use: d.text("use"),
 			Variety: d.one("variety", varieties), Date: d.date("date"), AreaM2: d.number("area", 0.01, 100), ClearBy: d.dateOrNone("clear"),
 			Store: d.one("store", stores), YearsOld: d.number("years", 0, 50),
-			DateWithinD: int(d.number("within", 0, 60)), AreaWithin: d.number("share", 0, 0.9)}
+			DateWithinD: int(d.number("within", 0, 60)), AreaWithin: d.number("share", 0, 0.9),
+			InRowM: d.number("in row", 0.01, 2), BetweenRowM: d.number("rows", 0.01, 2), StripOn: d.dateOrNone("strip"), StripShare: d.number("stripped", 0, 0.9)}
 		if d.maybe("method?") {
 			p.Method = plan.Method(d.of("plantings", "method"))
 		}
@@ -144,7 +159,7 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 		return larder.Batch{ID: id("batch", i), Store: d.sure("store", stores), Crop: d.filled("crop"), Use: d.text("use"), Kg: d.number("kg", 0.001, 500), Stored: d.date("stored"), Planting: d.text("planting")}
 	})
 	h.Records = rows(d.count("records"), func(i int) record.Record {
-		r := record.Record{ID: id("record", i), Date: d.date("date"), What: record.What(d.of("records", "what")), Planting: d.text("planting"), Bed: d.one("bed", beds), Store: d.one("store", stores), Note: d.text("note")}
+		r := record.Record{ID: id("record", i), Date: d.date("date"), What: record.What(d.of("records", "what")), Planting: d.text("planting"), Bed: d.one("bed", beds), Store: d.one("store", stores), Problem: d.text("problem"), Note: d.text("note")}
 		if d.maybe("amount?") {
 			r.Value, r.Unit = d.number("value", 0, 100), d.of("records", "unit")
 		}

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"garner/internal/cover"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/record"
 )
@@ -40,8 +41,11 @@ func TestClosedListsAreTheEngines(t *testing.T) {
 	}{
 		{"covers", "kind", texts(cover.Open, cover.Mesh, cover.Fleece, cover.Cloche, cover.LowTunnel, cover.ColdFrame, cover.Tunnel, cover.TunnelTwo, cover.Glasshouse, cover.TunnelInner, cover.Indoors)},
 		{"plantings", "method", texts(plan.Seed, plan.Plant, plan.Set, plan.Crown, plan.Cutting)},
-		{"plantings", "relation", texts(plan.Under, plan.Between, plan.After)},
-		{"records", "what", texts(record.Emerged, record.Planted, record.FirstPick, record.Picked, record.LastPick, record.Died, record.Cleared, record.Counted, record.Watered, record.Covered, record.Noted)},
+		{"plantings", "relation", texts(plan.Under, plan.Between, plan.After, plan.Moved)},
+		{"records", "what", texts(record.Emerged, record.Planted, record.FirstPick, record.Picked, record.LastPick, record.Died, record.Cleared, record.Counted, record.Watered, record.Covered, record.Failing, record.Moved, record.Disease, record.Composted, record.Manured, record.Limed, record.Mulched, record.Noted)},
+		{"beds", "shape", texts(place.Rectangle, place.Round, place.ByOutline)},
+		{"covers", "sides", texts(cover.Closed, cover.OpenSided)},
+		{"features", "kind", texts(place.Wall, place.Fence, place.Hedge, place.Building, place.DeciduousTree, place.EvergreenTree, place.Path)},
 	} {
 		s := tableNamed(c.table)
 		if got := s.Fields[s.column(c.column)].Constraints.Enum; !slices.Equal(got, c.want) {

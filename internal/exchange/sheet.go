@@ -20,8 +20,8 @@ type sheet interface {
 
 // sheets are all tables of a holding, in the order they are written.
 var sheets = []sheet{
-	holdingSheet, sitesSheet, bedsSheet, coversSheet, cropsSheet, varietiesSheet,
-	plansSheet, plantingsSheet, changesSheet, wantsSheet, storesSheet, batchesSheet,
+	holdingSheet, sitesSheet, bedsSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
+	onhandSheet, plansSheet, plantingsSheet, changesSheet, wantsSheet, storesSheet, batchesSheet,
 	recordsSheet, weatherSheet,
 }
 

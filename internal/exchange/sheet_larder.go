@@ -70,6 +70,7 @@ var recordsSheet = rowsOf[record.Record]{
 		text("store", func(r *record.Record) *string { return &r.Store }),
 		recordedValue,
 		text("unit", func(r *record.Record) *string { return &r.Unit }),
+		text("problem", func(r *record.Record) *string { return &r.Problem }),
 		text("note", func(r *record.Record) *string { return &r.Note }),
 	},
 	list: func(h *holding.Holding) []record.Record { return h.Records },

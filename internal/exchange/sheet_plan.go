@@ -37,6 +37,10 @@ var plantingsSheet = rowsOf[plan.Planting]{
 		number("years_old", func(p *plan.Planting) *float64 { return &p.YearsOld }),
 		whole("date_within_d", func(p *plan.Planting) *int { return &p.DateWithinD }),
 		number("area_within", func(p *plan.Planting) *float64 { return &p.AreaWithin }),
+		number("in_row_m", func(p *plan.Planting) *float64 { return &p.InRowM }),
+		number("between_row_m", func(p *plan.Planting) *float64 { return &p.BetweenRowM }),
+		date("strip_on", func(p *plan.Planting) *cal.Date { return &p.StripOn }),
+		number("strip_share", func(p *plan.Planting) *float64 { return &p.StripShare }),
 	},
 	list: func(h *holding.Holding) []plan.Planting { return h.Plantings },
 	put:  func(h *holding.Holding, rows []plan.Planting) { h.Plantings = rows },
@@ -60,4 +64,21 @@ var changesSheet = rowsOf[plan.Change]{
 			c.Value = pointed(c.Value, delimiter)
 		}
 	},
+}
+
+var onhandSheet = rowsOf[plan.Lot]{
+	table: tableNamed("onhand"),
+	blank: plan.Lot{Since: cal.None},
+	columns: []column[plan.Lot]{
+		text("id", func(l *plan.Lot) *string { return &l.ID }),
+		text("form", func(l *plan.Lot) *string { return &l.Form }),
+		text("crop", func(l *plan.Lot) *string { return &l.Crop }),
+		text("use", func(l *plan.Lot) *string { return &l.Use }),
+		text("variety", func(l *plan.Lot) *string { return &l.Variety }),
+		number("amount", func(l *plan.Lot) *float64 { return &l.Amount }),
+		text("unit", func(l *plan.Lot) *string { return &l.Unit }),
+		date("since", func(l *plan.Lot) *cal.Date { return &l.Since }),
+	},
+	list: func(h *holding.Holding) []plan.Lot { return h.OnHand },
+	put:  func(h *holding.Holding, rows []plan.Lot) { h.OnHand = rows },
 }

@@ -22,9 +22,12 @@ type Holding struct {
 	Plan      string // the plan in force
 	Sites     []place.Site
 	Beds      []place.Bed
+	Features  []place.Feature
 	Covers    []place.CoverSpell
+	Gear      []place.Gear
 	Overrides []crop.Override
 	Varieties []crop.Variety
+	OnHand    []plan.Lot
 	Plans     []plan.Plan
 	Plantings []plan.Planting
 	Changes   []plan.Change

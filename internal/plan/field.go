@@ -14,7 +14,7 @@ import (
 // methods and relations are the closed lists as people write them.
 var (
 	methods   = []string{string(Seed), string(Plant), string(Set), string(Crown), string(Cutting)}
-	relations = []string{string(Under), string(Between), string(After)}
+	relations = []string{string(Under), string(Between), string(After), string(Moved)}
 )
 
 // field is a column of a planting that a change may give a new value.
@@ -41,6 +41,10 @@ var fields = []field{
 	number("years_old", false, func(p *Planting) *float64 { return &p.YearsOld }),
 	whole("date_within_d", func(p *Planting) *int { return &p.DateWithinD }),
 	number("area_within", false, func(p *Planting) *float64 { return &p.AreaWithin }),
+	number("in_row_m", false, func(p *Planting) *float64 { return &p.InRowM }),
+	number("between_row_m", false, func(p *Planting) *float64 { return &p.BetweenRowM }),
+	date("strip_on", false, func(p *Planting) *cal.Date { return &p.StripOn }),
+	number("strip_share", false, func(p *Planting) *float64 { return &p.StripShare }),
 }
 
 // Fields are the columns of a planting that a change may set.

@@ -25,6 +25,7 @@ const (
 	Under   Relation = "under"
 	Between Relation = "between"
 	After   Relation = "after"
+	Moved   Relation = "moved" // it is the other, lifted and set here
 )
 
 // Plan is a set of plantings. A plan with a base is a draft over it.
@@ -55,6 +56,11 @@ type Planting struct {
 	// What is known only roughly widens the band of the table.
 	DateWithinD int     // Date may be this many days off either way [d]
 	AreaWithin  float64 // AreaM2 may be off by this share of it either way, 0-0.9
+
+	InRowM      float64  // plants apart in the row [m]; 0: as the crop book
+	BetweenRowM float64  // rows apart [m]; 0: as the crop book
+	StripOn     cal.Date // day its lower leaves are taken off; None: they stay
+	StripShare  float64  // share of its leaf taken off then, 0-0.9
 }
 
 // Change is one step of a draft over its base plan.
@@ -70,5 +76,5 @@ type Change struct {
 
 // New returns a planting of a plan with no dates set.
 func New(id, planID string) Planting {
-	return Planting{ID: id, Plan: planID, Date: cal.None, ClearBy: cal.None}
+	return Planting{ID: id, Plan: planID, Date: cal.None, ClearBy: cal.None, StripOn: cal.None}
 }

@@ -12,8 +12,8 @@ import (
 
 var (
 	testPlans = []Plan{{ID: "main"}, {ID: "draft", Base: "main"}, {ID: "later", Base: "draft"}}
-	carrots   = Planting{ID: "carrots", Plan: "main", Bed: "b1", Crop: "carrot", Date: cal.Of(2027, 4, 1), AreaM2: 3, ClearBy: cal.None}
-	leeks     = Planting{ID: "leeks", Plan: "main", Bed: "b2", Crop: "leek", Method: Plant, Date: cal.Of(2027, 6, 1), AreaM2: 4, ClearBy: cal.None}
+	carrots   = Planting{ID: "carrots", Plan: "main", Bed: "b1", Crop: "carrot", Date: cal.Of(2027, 4, 1), AreaM2: 3, ClearBy: cal.None, StripOn: cal.None}
+	leeks     = Planting{ID: "leeks", Plan: "main", Bed: "b2", Crop: "leek", Method: Plant, Date: cal.Of(2027, 6, 1), AreaM2: 4, ClearBy: cal.None, StripOn: cal.None}
 )
 
 func TestResolveMakesTheChangesInOrder(t *testing.T) {
@@ -27,7 +27,7 @@ func TestResolveMakesTheChangesInOrder(t *testing.T) {
 	}
 	smaller := carrots
 	smaller.AreaM2 = 2.5
-	radish := Planting{ID: "radish", Plan: "draft", Bed: "b1", Crop: "radish", Date: cal.Of(2027, 3, 10), AreaM2: 1, Relation: Between, To: "carrots", ClearBy: cal.None}
+	radish := Planting{ID: "radish", Plan: "draft", Bed: "b1", Crop: "radish", Date: cal.Of(2027, 3, 10), AreaM2: 1, Relation: Between, To: "carrots", ClearBy: cal.None, StripOn: cal.None}
 	later := radish
 	later.Date = cal.Of(2027, 3, 20)
 	for id, want := range map[string][]Planting{
@@ -99,13 +99,13 @@ func TestResolveFollowsOnlyRealBases(t *testing.T) {
 }
 
 func TestBlankClearsWhatMayBeBlank(t *testing.T) {
-	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2, DateWithinD: 3, AreaWithin: 0.2}
-	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old", "date_within_d", "area_within"} {
+	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2, DateWithinD: 3, AreaWithin: 0.2, InRowM: 1, BetweenRowM: 1, StripOn: 1, StripShare: 0.1}
+	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old", "date_within_d", "area_within", "in_row_m", "between_row_m", "strip_on", "strip_share"} {
 		if err := SetField(&p, name, " "); err != nil {
 			t.Error(err)
 		}
 	}
-	if p != (Planting{ClearBy: cal.None}) {
+	if p != (Planting{ClearBy: cal.None, StripOn: cal.None}) {
 		t.Errorf("%+v", p)
 	}
 }

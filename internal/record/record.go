@@ -19,6 +19,13 @@ const (
 	Watered   What = "watered"
 	Covered   What = "covered"
 	Noted     What = "noted"
+	Failing   What = "failing" // a share of the planting is lost
+	Moved     What = "moved"   // lifted and set in another bed
+	Disease   What = "disease" // one that stays in the ground, see Problem
+	Composted What = "composted"
+	Manured   What = "manured"
+	Limed     What = "limed"
+	Mulched   What = "mulched"
 )
 
 // Record is one thing seen or done on a date.
@@ -31,5 +38,6 @@ type Record struct {
 	Store    string
 	Value    float64
 	Unit     string // kg, plants, pieces, share, L
+	Problem  string // id of a disease or pest as in the rotation facts
 	Note     string
 }
