@@ -27,7 +27,8 @@ type bedWork struct {
 	rough     []roughness // what is told only roughly, in the order of bed.Plantings
 	from      cal.Date    // first day any of its plantings is in the ground
 	start     int         // day index from which its own weather is built
-	ground    num.Digest  // of light, covers and start: beds alike share their weather
+	shade     num.Digest  // of what stands round it; zero: nothing
+	ground    num.Digest  // of light, shade, covers and start: beds alike share their weather
 	digest    num.Digest
 	result    *bedResult
 	missing   bool // the result must be computed
@@ -70,7 +71,9 @@ func (j *job) layBed(b place.Bed, here []plan.Planting, done history) (*bedWork,
 		return nil, fault.New(fault.NotFound, "outlook.site_unknown", words.Args{"bed": b.ID, "site": b.Site})
 	}
 	w := &bedWork{id: b.ID, site: site, place: b, from: j.end()}
-	w.bed.Ground = season.Ground{Light: b.Light, Spells: spellsOf(j.Holding.Covers, b.ID)}
+	around, aroundName := site.shades.shadeOf(b)
+	w.bed.Ground = season.Ground{Light: b.Light, Shade: around, Spells: spellsOf(j.Holding.Covers, b.ID)}
+	w.shade = aroundName
 	sort.SliceStable(here, func(a, c int) bool { return here[a].Date < here[c].Date })
 	for i := range here {
 		if err := w.add(j, &here[i], done.of(here[i].ID)); err != nil {
@@ -160,6 +163,7 @@ func (w *bedWork) name(j *job) {
 	w.start = startIndex(int(w.from - j.first()))
 	g.Int(int64(w.start))
 	g.Float(w.bed.Ground.Light)
+	g.Digest(w.shade)
 	for _, s := range w.bed.Ground.Spells {
 		g.Text(string(s.Kind))
 		g.Int(int64(s.On))

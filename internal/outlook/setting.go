@@ -62,4 +62,5 @@ type siteWork struct {
 	digest   num.Digest // of the weather under all futures
 	sky      *season.Sky
 	years    *weatherYears
+	shades   *siteShade
 }

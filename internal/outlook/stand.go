@@ -47,7 +47,7 @@ func (w *bedWork) parts() []*bedWork {
 
 // emptyPart is a part of the bed without plantings yet.
 func (w *bedWork) emptyPart() *bedWork {
-	p := &bedWork{id: w.id, site: w.site, place: w.place, from: w.from}
+	p := &bedWork{id: w.id, site: w.site, place: w.place, from: w.from, shade: w.shade}
 	p.bed.Ground = w.bed.Ground
 	return p
 }
