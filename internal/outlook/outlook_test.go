@@ -122,6 +122,12 @@ func TestEditEqualsColdRun(t *testing.T) {
 		},
 		"rough date": func(h *holding.Holding) { h.Plantings[1].DateWithinD = 12 },
 		"rough area": func(h *holding.Holding) { h.Plantings[2].AreaWithin = 0.4 },
+		"spacing":    func(h *holding.Holding) { h.Plantings[3].InRowM = 0.05 },
+		"under":      func(h *holding.Holding) { h.Plantings[0].Relation, h.Plantings[0].To = plan.Under, "p2" },
+		"stripped": func(h *holding.Holding) {
+			h.Plantings[2].StripOn, h.Plantings[2].StripShare = cal.Of(2027, 6, 20), 0.4
+		},
+		"moved":      func(h *holding.Holding) { h.Plantings = append(h.Plantings, movedBeetroot()) },
 		"own number": func(h *holding.Holding) { h.Plantings[0].Use = "table" },
 	}
 	for name, edit := range edits {

@@ -52,6 +52,8 @@ type job struct {
 	beds      []*bedWork
 	groups    []*groupWork
 	uses      *uses
+	done      history
+	moves     *moves
 }
 
 // siteWork is one site's weather under all futures.
