@@ -86,6 +86,3 @@ func (b *Bed) Hold(planting string) *Hold {
 	}
 	return nil
 }
-
-// lay finds a place along the bed for every hold.
-func (b *Bed) lay() {}

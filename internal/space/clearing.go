@@ -93,7 +93,39 @@ func (c *clearing) holds(p *plan.Planting, b *Bed) []Hold {
 	if b.AreaM2 > 0 {
 		h.Share = h.AreaM2 / b.AreaM2
 	}
-	return []Hold{h}
+	return h.parted(c.lost[p.ID])
+}
+
+// parted splits off the shares of a planting that were lost, each cleared on the
+// day of its loss.
+func (h Hold) parted(losses []loss) []Hold {
+	whole, left := h, 1.0
+	var lost []Hold
+	for _, l := range losses {
+		part := min(l.share, left)
+		if part <= 0 {
+			continue
+		}
+		left -= part
+		p := whole.part(part)
+		p.Lost, p.gone = true, make([]cal.Date, len(whole.gone))
+		for i, g := range whole.gone {
+			p.gone[i] = earlier(g, later(l.on, h.From))
+		}
+		p.Clear = spreadOf(p.gone)
+		lost = append(lost, p)
+	}
+	if left <= speck {
+		return lost
+	}
+	return append([]Hold{whole.part(left)}, lost...)
+}
+
+// part is the same hold on a share of its ground.
+func (h Hold) part(share float64) Hold {
+	h.AreaM2 *= share
+	h.Share *= share
+	return h
 }
 
 // gone gives a planting's clearing day by future; one day where all agree.
@@ -107,7 +139,7 @@ func (c *clearing) gone(p *plan.Planting, h *Hold) []cal.Date {
 		if !last.IsSet() && h.From+overAfter <= c.from {
 			last = h.From + overAfter
 		}
-		return []cal.Date{last}
+		return []cal.Date{later(last, h.From)}
 	}
 	out := make([]cal.Date, len(f.Years))
 	for i, y := range f.Years {

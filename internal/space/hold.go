@@ -17,13 +17,6 @@ func sure(d cal.Date) Spread { return Spread{d, d, d} }
 // Sure tells whether the spread is one day.
 func (s Spread) Sure() bool { return s.P10 == s.P90 }
 
-// Piece is a piece of a bed: where it begins along the bed and how much of the
-// ground it is, both as shares of the bed [0-1].
-type Piece struct{ At, Share float64 }
-
-// end is where the piece ends along the bed.
-func (p Piece) end() float64 { return p.At + p.Share }
-
 // Hold is one planting, or the part of it that was lost on one day, holding its
 // share of a bed from the day it goes in to the day it is gone.
 type Hold struct {
@@ -48,7 +41,7 @@ type Hold struct {
 	Lost      bool // the part of a planting that was recorded as lost
 	Over      bool // some of it lies on ground that another still holds
 
-	gone []cal.Date // its clearing day by future; cleared[0] for all when there is one; None: after the table
+	gone []cal.Date // its clearing day by future; one day for all where they agree; None: after the table
 }
 
 // GoneBy is the share of futures, 0-1, in which the planting is gone by a day:
