@@ -2,6 +2,7 @@ package rotation_test
 
 import (
 	"strings"
+	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -18,12 +19,15 @@ import (
 
 func book(t testing.TB) *crop.Book {
 	t.Helper()
-	b, err := crop.Load()
+	b, err := loaded()
 	if err != nil {
 		t.Fatal(err)
 	}
 	return b
 }
+
+// loaded reads the book once for all tests.
+var loaded = sync.OnceValues(crop.Load)
 
 // ground is a garden of one bed, south of the equator or north of it.
 func ground(t testing.TB, south bool) rotation.Ground {
