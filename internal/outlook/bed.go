@@ -162,6 +162,7 @@ func (w *bedWork) name(j *job) {
 	g.Float(w.bed.Ground.Light)
 	for _, s := range w.bed.Ground.Spells {
 		g.Text(string(s.Kind))
+		g.Text(string(s.Sides))
 		g.Int(int64(s.On))
 		g.Int(int64(s.Off))
 	}
