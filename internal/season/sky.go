@@ -163,7 +163,7 @@ func lookupLayers(spells []cover.Spell) (layers, error) {
 		if s.Kind == cover.Open {
 			continue
 		}
-		c, err := cover.Lookup(s.Kind)
+		c, err := cover.Of(s)
 		if err != nil {
 			return nil, err
 		}
