@@ -120,7 +120,7 @@ func (v *SpaceView) add(n *namer, b *space.Bed) {
 	}
 	v.Beds = append(v.Beds, s)
 	for _, g := range b.Gaps(v.From, v.Until) {
-		v.Free = append(v.Free, n.freeSpace(g, v.Today))
+		v.Free = append(v.Free, n.freeSpace(g, v.From, v.Today))
 	}
 	for _, o := range b.Overlaps() {
 		v.Wrong = append(v.Wrong, n.overlap(o, b))

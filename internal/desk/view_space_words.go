@@ -9,17 +9,17 @@ import (
 )
 
 // freeSpace tells a gap in words.
-func (n *namer) freeSpace(g space.Gap, today cal.Date) FreeSpace {
+func (n *namer) freeSpace(g space.Gap, from, today cal.Date) FreeSpace {
 	bed := n.beds[g.Bed]
-	f := FreeSpace{Gap: g, BedName: n.bed(g.Bed), When: freeFrom(&g, today), Ends: n.freeUntil(&g)}
+	f := FreeSpace{Gap: g, BedName: n.bed(g.Bed), When: freeFrom(&g, from, today), Ends: n.freeUntil(&g)}
 	if bed.At.IsSet() {
 		f.Corners = bed.Part(g.At, g.Share)
 	}
 	return f
 }
 
-// freeFrom says from when ground is free, and how sure that is.
-func freeFrom(g *space.Gap, today cal.Date) words.Phrase {
+// freeFrom says from when in a period ground is free, and how sure that is.
+func freeFrom(g *space.Gap, from, today cal.Date) words.Phrase {
 	middle := words.Sharp(g.From.P50, today)
 	early, late := words.Sharp(g.From.P10, today), words.Sharp(g.From.P90, today)
 	switch {
@@ -27,12 +27,20 @@ func freeFrom(g *space.Gap, today cal.Date) words.Phrase {
 		return words.P("desk.free_now", nil)
 	case g.From.Sure():
 		return words.P("desk.free_sure", words.Args{"middle": g.From.P50})
+	case g.From.P90 == g.From.P50 && g.From.P10 == from:
+		return words.P("desk.free_by", words.Args{"middle": g.From.P50})
 	case g.From.P90 == g.From.P50:
-		return words.P("desk.free_latest", words.Args{"middle": g.From.P50, "early": early, "chance": g.Odds})
+		return words.P("desk.free_latest", words.Args{"middle": g.From.P50, "early": early})
 	case !g.From.P90.IsSet():
 		return words.P("desk.free_perhaps", words.Args{"middle": middle, "chance": g.Odds})
 	case g.From.P90-g.From.P10 < sharpDays:
 		return words.P("desk.free_about", words.Args{"middle": middle, "chance": g.Odds})
+	case g.From.P50 == from:
+		return words.P("desk.free_already", words.Args{"chance": g.Odds, "late": late})
+	case g.From.P10 == from && g.From.P90-g.From.P50 < sharpDays:
+		return words.P("desk.free_about", words.Args{"middle": middle, "chance": g.Odds})
+	case g.From.P10 == from:
+		return words.P("desk.free_late", words.Args{"middle": middle, "late": late})
 	}
 	return words.P("desk.free_spread", words.Args{"middle": middle, "early": early, "late": late})
 }
