@@ -18,6 +18,7 @@ type viewMemory struct {
 	vegetables map[vegetableKey]*VegetableView
 	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
 	years      map[num.Digest][]yearAnswer
+	groundMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -30,7 +31,7 @@ type vegetableKey struct {
 
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
-		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{}}
+		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{}, groundMemory: newGroundMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {

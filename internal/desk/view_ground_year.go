@@ -1,0 +1,170 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+
+	"garner/internal/cal"
+	"garner/internal/cover"
+	"garner/internal/fault"
+	"garner/internal/holding"
+	"garner/internal/outlook"
+	"garner/internal/place"
+	"garner/internal/plan"
+	"garner/internal/words"
+)
+
+// GroundYearView is the year in the beds of one site, from this week on.
+type GroundYearView struct {
+	Site     place.Site
+	Sites    []place.Site // all there are
+	Drawn    bool         // the site has a plan; else its beds lie in rows to scale
+	Features []place.Feature
+	Today    cal.Date
+	From     cal.Date // Monday
+	Weeks    int
+	Beds     []*BedYear // in walking order
+	Figures  GroundFigures
+	Tried    []plan.Change
+	Before   *GroundYearView // with a change tried: how it stood
+}
+
+// BedYear is one bed's year: what holds which share of it, and when.
+type BedYear struct {
+	place.Bed
+	Held   []HeldGround // in order of time
+	Free   []FreeGround
+	Wrong  []WrongGround
+	Covers []cover.Spell // that lie over it within the year
+}
+
+// HeldGround is a planting in a bed's year. Leaf and Picked run from the view's
+// Monday, Step days each.
+type HeldGround struct {
+	PlantingLine
+	Crop, Short string        // its id and its shortest name in the crop book
+	Relation    plan.Relation // under, between: on the ground of another
+	To          string        // that other one
+	At, Share   float64       // where along the bed it begins, and its part of the bed, 0-1
+	Clear       Odds          // the day its ground is clear
+	Stays       bool          // it is there when the year ends
+}
+
+// Shares tells whether it stands on another planting's ground.
+func (h *HeldGround) Shares() bool {
+	return h.Relation == plan.Under || h.Relation == plan.Between
+}
+
+// HoldsOn tells whether it stands in the ground on a day of the middle year.
+func (h *HeldGround) HoldsOn(day cal.Date) bool {
+	return h.Date <= day && (h.Stays || !h.Clear.P50.IsSet() || day < h.Clear.P50)
+}
+
+// FreeOn is how much of the bed nothing holds on a day of the middle year, as a
+// share of it, and in how many places.
+func (y *BedYear) FreeOn(day cal.Date) (share float64, places int) {
+	for _, s := range gaps(y.taken(day, len(y.Held))) {
+		share, places = share+s.to-s.from, places+1
+	}
+	return share, places
+}
+
+// FreeGround is ground that nothing holds for a time in the middle year. Until is
+// None where nothing is meant to follow.
+type FreeGround struct {
+	At, Share   float64
+	From, Until cal.Date
+}
+
+// WrongGround is a time in which plantings hold more than there is.
+type WrongGround struct {
+	Planting, With string // ids: what comes, and what is still there
+	From, Until    cal.Date
+	Over           float64 // share of the bed that is held twice
+}
+
+// groundWeeks is how long a year in the beds is: about fourteen months.
+const groundWeeks = 61
+
+// GroundYearView returns the year in the beds of a site, as the plan stands or
+// with changes tried. An empty site is the first one.
+func (o *Office) GroundYearView(site string, try []plan.Change) (*GroundYearView, error) {
+	v, err := o.groundYear(site, try)
+	if err != nil || len(try) == 0 {
+		return v, err
+	}
+	v.Tried = try
+	v.Before, err = o.groundYear(site, nil)
+	return v, err
+}
+
+func (o *Office) groundYear(site string, try []plan.Change) (*GroundYearView, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, err
+	}
+	v := &GroundYearView{Sites: a.holding.Sites, Today: a.setting.Today}
+	if v.Site, err = siteOf(a.holding, site); err != nil {
+		return nil, err
+	}
+	t, err := o.table(a)
+	if err != nil {
+		return nil, err
+	}
+	v.From, v.Weeks = t.From, min(groundWeeks, t.Weeks)
+	v.Drawn = v.Site.PlanWidthM > 0 && v.Site.PlanDepthM > 0
+	for _, f := range a.holding.Features {
+		if f.Site == v.Site.ID && v.Drawn {
+			v.Features = append(v.Features, f)
+		}
+	}
+	v.Beds = o.bedYears(a, t, v)
+	if !v.Drawn {
+		v.layInRows()
+	}
+	v.Figures = o.groundFigures(a, t)
+	return v, nil
+}
+
+func siteOf(h *holding.Holding, id string) (place.Site, error) {
+	for _, s := range h.Sites {
+		if s.ID == id || id == "" {
+			return s, nil
+		}
+	}
+	return place.Site{}, fault.New(fault.NotFound, "desk.row_unknown", words.Args{"kind": words.P("desk.kind_sites", nil), "id": id})
+}
+
+// bedYears gathers the years of a site's beds. Only beds that something has
+// changed in are looked at anew.
+func (o *Office) bedYears(a *asked, t *outlook.Table, v *GroundYearView) []*BedYear {
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	n := newNamer(a)
+	fates := map[string][]*outlook.Fate{}
+	for i := range t.Plantings {
+		f := &t.Plantings[i]
+		fates[f.Bed] = append(fates[f.Bed], f)
+	}
+	var out []*BedYear
+	for _, b := range a.holding.Beds {
+		if b.Site == v.Site.ID {
+			y := *o.bedYear(a, t, n, b, fates[b.ID])
+			y.Bed, y.Covers = b, coversWithin(a.holding, b.ID, v.From, v.From+cal.Date(7*v.Weeks))
+			out = append(out, &y)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y *BedYear) int { return cmp.Compare(x.Order, y.Order) })
+	return out
+}
+
+func coversWithin(h *holding.Holding, bed string, from, until cal.Date) []cover.Spell {
+	var out []cover.Spell
+	for _, c := range h.Covers {
+		if c.Bed == bed && c.Kind != cover.Open && c.On < until && (!c.Off.IsSet() || c.Off > from) {
+			out = append(out, c.Spell)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y cover.Spell) int { return cmp.Compare(x.On, y.On) })
+	return out
+}
