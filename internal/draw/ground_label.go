@@ -111,7 +111,7 @@ func (l *bedLane) nameClass(h *desk.HeldGround) string {
 }
 
 // leastFreeShare is the part of a bed from which free ground is named, 0-1.
-const leastFreeShare = 0.2
+const leastFreeShare = 0.3
 
 // freeWords name free ground where there is room.
 func (l *bedLane) freeWords(f *desk.FreeGround) {

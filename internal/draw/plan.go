@@ -11,9 +11,10 @@ import (
 // PlanOptions say how a site's plan is drawn. Functions give words, the longest
 // first; what does not fit is left out.
 type PlanOptions struct {
-	WidthPX  float64
-	Label    string // what it shows, in text
-	Under    string // a drawing on the same scale beneath the beds, such as the light
+	WidthPX  float64 // at most
+	HeightPX float64 // at most, without its scale; 0: as wide as it may be
+	Label    string  // what it shows, in text
+	Under    string  // a drawing on the same scale beneath the beds, such as the light
 	Day      cal.Date
 	Selected string          // bed
 	Tried    map[string]bool // plantings that are being tried
@@ -44,13 +45,19 @@ type sitePlan struct {
 // and what stands round them.
 func Plan(v *desk.GroundYearView, o PlanOptions) string {
 	p := &sitePlan{view: v, options: &o, perM: o.WidthPX / max(1, v.Site.PlanWidthM)}
-	p.w, p.h = o.WidthPX, v.Site.PlanDepthM*p.perM
+	if o.HeightPX > 0 {
+		p.perM = min(p.perM, o.HeightPX/max(1, v.Site.PlanDepthM))
+	}
+	p.w, p.h = v.Site.PlanWidthM*p.perM, v.Site.PlanDepthM*p.perM
 	p.frame("plan", "group", o.Label, p.w, p.h+planFoot, false)
 	p.rect("plan-ground", 0, 0, p.w, p.h)
 	p.WriteString(o.Under)
+	// A feature may reach beyond the plan's edge.
+	p.WriteString(`<svg` + attributes("class", "plan-inside", "width", px(p.w), "height", px(p.h)) + `>`)
 	for i := range v.Features {
 		p.feature(&v.Features[i])
 	}
+	p.WriteString(`</svg>`)
 	for _, b := range v.Beds {
 		if b.At.IsSet() {
 			p.bed(b)
@@ -114,7 +121,8 @@ func (p *sitePlan) featureName(f *place.Feature) {
 		return
 	}
 	left, top, right, bottom := p.bounds(f.Corners())
-	left, top, right, bottom = max(left, 0), max(top, 0), min(right, p.w), min(bottom, p.h)
+	left, right = min(max(left, 0), p.w), max(min(right, p.w), 0)
+	top, bottom = min(max(top, 0), p.h), max(min(bottom, p.h), 0)
 	x, y, w, h := (left+right)/2, (top+bottom)/2, right-left, bottom-top
 	for _, words := range p.options.Feature(f) {
 		long := widthOf(words, labelSize)
@@ -127,7 +135,7 @@ func (p *sitePlan) featureName(f *place.Feature) {
 		case long+8 < h && w >= 13:
 			p.WriteString(`<text class="mid t-ink halo" transform="translate(` + px(x+4.5) + " " + px(y) + `) rotate(-90)">` + escaped(words) + `</text>`)
 		case long+8 < w && f.Kind != place.Path:
-			p.text("mid t-ink halo", x, min(p.h-4, bottom+14), words)
+			p.text("mid t-ink halo", max(long/2+3, min(p.w-long/2-3, x)), min(p.h-4, bottom+14), words)
 		default:
 			continue
 		}
@@ -147,8 +155,9 @@ func (p *sitePlan) bounds(corners []place.Point) (left, top, right, bottom float
 
 // north is an arrow in the plan's corner.
 func (p *sitePlan) north() {
-	x, y := p.w-18, p.h-30.0
+	x, y := p.w-26, p.h-28.0
 	p.WriteString(`<g class="plan-north" transform="translate(` + px(x) + " " + px(y) + `) rotate(` + px(-p.view.Site.UpDeg) + `)">`)
+	p.WriteString(`<circle class="plate" cx="0" cy="-3" r="22"/>`)
 	p.path("north", "M0 16V-14M-5 -5L0 -15L5 -5")
 	p.text("mid t-ink b halo", 0, -18, p.options.North)
 	p.WriteString(`</g>`)

@@ -6,8 +6,8 @@ import "garner/internal/place"
 const (
 	bedNameSize = 14.0
 	planInset   = 6.0
-	firstLine   = 17.0
-	secondLine  = 31.5
+	firstLine   = 15.5
+	secondLine  = 28.5
 )
 
 // words name the bed and what stands in its parts, as far as there is room.
@@ -67,17 +67,16 @@ func (b *planBed) bedName(left, right, y float64) float64 {
 		return 0
 	}
 	for _, words := range b.options.BedNames(b.bed) {
-		long := semiBold * widthOf(words, bedNameSize)
-		if planInset+long < (b.right-b.left)*b.perM-4 && (left+planInset+long < right || len(b.parts) == 1 || b.parts[0].held == nil) {
+		if long := semiBold * widthOf(words, bedNameSize); left+planInset+long < right {
 			b.text("t-ink b halo f14", left+planInset, y, words)
-			return planInset + long
+			return planInset + long + 2
 		}
 	}
 	return 0
 }
 
 // serifWidth is how wide the bold serif of the names is against the axis's sans.
-const serifWidth = 1.06
+const serifWidth = 1.12
 
 // partWords set what stands in a part and until when.
 func (b *planBed) partWords(part planPart, left, right, top, line, high float64) {
@@ -107,10 +106,10 @@ func (b *planBed) untilWords(part planPart, left, behind, right, top, line, high
 	for _, words := range b.options.Until(part.held) {
 		long := widthOf(words, labelSize)
 		switch {
-		case high >= secondLine+footHeight+3 && left+long <= right:
+		case high >= secondLine+footHeight+2 && left+long <= right:
 			b.text("t-ink halo", left, top+secondLine, words)
 			return
-		case high < secondLine+footHeight+3 && behind+10+long <= right:
+		case high < secondLine+footHeight+2 && behind+10+long <= right:
 			b.text("t-ink halo", behind+10, top+line, words)
 			return
 		}

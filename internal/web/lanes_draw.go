@@ -14,20 +14,21 @@ import (
 // Widths of the drawings of the ground [px].
 const (
 	planWidth  = 944.0
+	planHeight = 570.0
 	planPhone  = 358.0
 	lanesWidth = 1240.0
-	bedHeight  = 34.0
+	bedHeight  = 46.0
 )
 
-// plan draws the site on its day, for a desk or for a phone.
-func (s *groundShown) plan(width float64, phone bool) string {
-	o := draw.PlanOptions{WidthPX: width, Label: s.say("web.lanes_plan_label", words.Args{"site": s.view.Site.Name, "day": planned(s.day, s.view.Today)}),
+// plan draws the site on its day, as wide as there is room.
+func (s *groundShown) plan(width float64) string {
+	o := draw.PlanOptions{WidthPX: width, HeightPX: planHeight, Label: s.say("web.lanes_plan_label", words.Args{"site": s.view.Site.Name, "day": planned(s.day, s.view.Today)}),
 		Day: s.day, Selected: s.at.bed, Tried: s.touched, Free: s.say("web.lanes_free", nil), Names: heldNames,
-		BedNames: func(b *desk.BedYear) []string { return bedNames(b, phone) },
+		BedNames: bedNames,
 		Bed: func(b *desk.BedYear) (string, string) {
 			return s.say("web.lanes_bed_label", words.Args{"bed": b.Name, "what": s.standsWords(b)}), s.at.withBed(b.ID).path()
 		},
-		Feature: s.featureNames, InLeaf: s.inLeaf, Metres: s.words.Format().Metres, North: s.say("web.lanes_north", nil)}
+		Feature: s.featureNames, InLeaf: s.inLeaf, Metres: func(m float64) string { return s.say("web.lanes_metres", words.Args{"n": m}) }, North: s.say("web.lanes_north", nil)}
 	byBed := map[*desk.HeldGround]*desk.BedYear{}
 	for _, b := range s.view.Beds {
 		for i := range b.Held {
@@ -38,21 +39,21 @@ func (s *groundShown) plan(width float64, phone bool) string {
 	return draw.Plan(s.view, o)
 }
 
-// bedNames are a bed's names on a plan, the longest first. On a phone, and where
-// there is no room, a bed that is numbered is told by its number.
-func bedNames(b *desk.BedYear, phone bool) []string {
+// bedNames are a bed's names on a plan, the longest first. A bed that is numbered is
+// told by its number, where there is little room "Frame, left" by its last word.
+func bedNames(b *desk.BedYear) []string {
 	name := b.Name
 	if name == "" {
 		name = b.ID
 	}
 	at := strings.LastIndexByte(name, ' ')
-	if at < 0 || leadingDigits(name[at+1:]) == 0 {
-		return []string{name}
-	}
-	if phone {
+	if at > 0 && leadingDigits(name[at+1:]) > 0 {
 		return []string{name[at+1:]}
 	}
-	return []string{name, name[at+1:]}
+	if at := strings.LastIndex(name, ", "); at > 0 {
+		return []string{name, name[at+2:]}
+	}
+	return []string{name}
 }
 
 // standsWords name what stands in a bed on the day.

@@ -185,7 +185,7 @@ func (s *groundShown) body() (*groundBody, error) {
 		}
 		b.Sites = append(b.Sites, siteLink{site.Name, groundAt{site: id, day: s.at.day, bed: "", tried: s.at.tried}.path(), site.ID == view.Site.ID})
 	}
-	b.Plan, b.Phone = s.plan(planWidth, false), s.plan(planPhone, true)
+	b.Plan, b.Phone = s.plan(planWidth), s.plan(planPhone)
 	b.Day = dayLinks{At: s.dayWords(s.day), Earlier: s.at.onDay(s.day - 7).path(), Later: s.at.onDay(s.day + 7).path(), Today: s.at.onDay(cal.None).path()}
 	b.Axis, b.Line = s.axis()
 	for _, bed := range view.Beds {

@@ -89,11 +89,15 @@ func (s *groundShown) freeWords(f desk.FreeGround) []string {
 	if !f.Until.IsSet() {
 		return []string{plain}
 	}
-	if weeks := int(f.Until-f.From+3) / 7; weeks >= 2 {
-		return []string{s.say("web.lanes_free_weeks", words.Args{"n": weeks}), plain}
+	weeks := int(f.Until-f.From+3) / 7
+	if weeks < leastFreeWeeks {
+		return nil
 	}
-	return []string{plain}
+	return []string{s.say("web.lanes_free_weeks", words.Args{"n": weeks}), plain}
 }
+
+// leastFreeWeeks is for how long ground is free to be named on a lane.
+const leastFreeWeeks = 2
 
 // bedYearWords tell a bed's year in words.
 func (s *groundShown) bedYearWords(b *desk.BedYear) string {
