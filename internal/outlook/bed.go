@@ -16,7 +16,7 @@ import (
 	"garner/internal/words"
 )
 
-// bedWork is one bed made ready for the day loop.
+// bedWork is one bed, or one part of it, made ready for the day loop.
 type bedWork struct {
 	id        string
 	site      *siteWork
@@ -53,8 +53,9 @@ func (j *job) layBeds() error {
 		if err != nil {
 			return err
 		}
-		if len(w.bed.Plantings) > 0 {
-			j.beds = append(j.beds, w)
+		for _, part := range w.parts() {
+			part.name(j)
+			j.beds = append(j.beds, part)
 		}
 	}
 	for _, left := range byBed {
@@ -77,7 +78,6 @@ func (j *job) layBed(b place.Bed, here []plan.Planting, done history) (*bedWork,
 		}
 	}
 	w.pair()
-	w.name(j)
 	return w, nil
 }
 

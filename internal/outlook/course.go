@@ -28,22 +28,25 @@ type CourseDay struct {
 // Courses follows the plantings of one bed day by day under one future. The
 // table must have been computed, so that the weather is at hand.
 func (t *Table) Courses(bed string, future int) []Course {
+	var out []Course
 	for _, b := range t.beds {
 		if b.id == bed {
-			return b.courses(t, future)
+			out = append(out, b.courses(t, future)...)
 		}
 	}
-	return nil
+	return out
 }
 
 // BedName names all that the courses of a bed depend on, beside the future.
 func (t *Table) BedName(bed string) (num.Digest, bool) {
+	d, known := num.NewDigester("parts"), false
 	for _, b := range t.beds {
 		if b.id == bed {
-			return b.digest, true
+			d.Digest(b.digest)
+			known = true
 		}
 	}
-	return num.Digest{}, false
+	return d.Sum(), known
 }
 
 func (b *bedWork) courses(t *Table, future int) []Course {

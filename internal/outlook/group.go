@@ -29,7 +29,10 @@ type member struct {
 }
 
 // groupResult holds a group's years by future.
-type groupResult struct{ years []*larder.Year }
+type groupResult struct {
+	years []*larder.Year
+	sums  sums
+}
 
 // layGroups connects vegetables by their stores.
 func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bool)) error {
