@@ -23,6 +23,7 @@ type Planting struct {
 type Outcome struct {
 	Emerged, Ready, Over int
 	End                  growth.End
+	Gone                 int       // day it ended, for whatever reason: its ground is free from the day after
 	First                int       // day of the first entry of Standing or Flow
 	Standing             []float32 // weight that stands to be pulled [kg], by day
 	Flow                 []float32 // weight newly ready to be picked [kg], by day
@@ -53,7 +54,7 @@ func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
 		s.clear = min(s.clear, int(p.ClearBy-sky.First))
 	}
 	s.ready = -1
-	s.out = Outcome{Emerged: -1, Ready: -1, Over: -1, First: -1}
+	s.out = Outcome{Emerged: -1, Ready: -1, Over: -1, Gone: -1, First: -1}
 	if s.start >= 0 && s.start < len(sky.dayOfYear) {
 		s.StartSeason(p.Parameters, int(sky.dayOfYear[s.start]), p.YearsOld)
 	}
@@ -92,6 +93,9 @@ func (s *stand) close(day int, sky *Sky, b *Bedside) {
 	s.keep(day)
 	if !s.Living() && s.out.Over < 0 && s.ready >= 0 && s.Stage == growth.Over {
 		s.out.Over = day
+	}
+	if !s.Living() {
+		s.out.Gone = day
 	}
 }
 
