@@ -35,7 +35,17 @@ type BedYear struct {
 	Held   []HeldGround // in order of time
 	Free   []FreeGround
 	Wrong  []WrongGround
-	Covers []cover.Spell // that lie over it within the year
+	Covers []CoverTime // that lie over it within the year
+}
+
+// BedPiece is a piece of a bed: where it begins along the bed, and how much of its
+// ground it is, both as shares of the bed, 0-1.
+type BedPiece struct{ At, Share float64 }
+
+// CoverTime is a cover over a bed. Off is None where it stays.
+type CoverTime struct {
+	Kind    string
+	On, Off cal.Date
 }
 
 // HeldGround is a planting in a bed's year. Leaf and Picked run from the view's
@@ -45,42 +55,39 @@ type HeldGround struct {
 	Crop, Short string        // its id and its shortest name in the crop book
 	Relation    plan.Relation // under, between: on the ground of another
 	To          string        // that other one
-	At, Share   float64       // where along the bed it begins, and its part of the bed, 0-1
-	Clear       Odds          // the day its ground is clear
+	Share       float64       // of the bed, 0-1
+	Pieces      []BedPiece    // where it lies
+	From        cal.Date      // the first day it holds its ground
+	Clear       Odds          // the first day it holds it no more
 	Stays       bool          // it is there when the year ends
 }
 
-// Shares tells whether it stands on another planting's ground.
-func (h *HeldGround) Shares() bool {
+// Leans tells whether it is meant to stand on another planting's ground.
+func (h *HeldGround) Leans() bool {
 	return h.Relation == plan.Under || h.Relation == plan.Between
 }
 
 // HoldsOn tells whether it stands in the ground on a day of the middle year.
 func (h *HeldGround) HoldsOn(day cal.Date) bool {
-	return h.Date <= day && (h.Stays || !h.Clear.P50.IsSet() || day < h.Clear.P50)
-}
-
-// FreeOn is how much of the bed nothing holds on a day of the middle year, as a
-// share of it, and in how many places.
-func (y *BedYear) FreeOn(day cal.Date) (share float64, places int) {
-	for _, s := range gaps(y.taken(day, len(y.Held))) {
-		share, places = share+s.to-s.from, places+1
-	}
-	return share, places
+	return h.From <= day && (h.Stays || day < h.Clear.P50)
 }
 
 // FreeGround is ground that nothing holds for a time in the middle year. Until is
 // None where nothing is meant to follow.
 type FreeGround struct {
-	At, Share   float64
+	BedPiece
 	From, Until cal.Date
 }
 
-// WrongGround is a time in which plantings hold more than there is.
+// WrongGround is a time in which plantings of a bed do not fit.
 type WrongGround struct {
-	Planting, With string // ids: what comes, and what is still there
-	From, Until    cal.Date
-	Over           float64 // share of the bed that is held twice
+	Wrong       string // in which way, as in package space
+	Planting    string // id of the one to move
+	With        []string
+	From, Until cal.Date
+	OverM2      float64
+	Odds        float64  // share of futures in which it comes to that, 0-1
+	Mend        cal.Date // day from which it finds room; None: not in this table
 }
 
 // groundWeeks is how long a year in the beds is: about fourteen months.
@@ -118,7 +125,9 @@ func (o *Office) groundYear(site string, try []plan.Change) (*GroundYearView, er
 			v.Features = append(v.Features, f)
 		}
 	}
-	v.Beds = o.bedYears(a, t, v)
+	if v.Beds, err = o.bedYears(a, t, v); err != nil {
+		return nil, err
+	}
 	if !v.Drawn {
 		v.layInRows()
 	}
@@ -137,34 +146,34 @@ func siteOf(h *holding.Holding, id string) (place.Site, error) {
 
 // bedYears gathers the years of a site's beds. Only beds that something has
 // changed in are looked at anew.
-func (o *Office) bedYears(a *asked, t *outlook.Table, v *GroundYearView) []*BedYear {
+func (o *Office) bedYears(a *asked, t *outlook.Table, v *GroundYearView) ([]*BedYear, error) {
 	o.computing.Lock()
 	defer o.computing.Unlock()
-	n := newNamer(a)
-	fates := map[string][]*outlook.Fate{}
-	for i := range t.Plantings {
-		f := &t.Plantings[i]
-		fates[f.Bed] = append(fates[f.Bed], f)
-	}
+	w := o.bedWorking(a, t, v.Weeks)
 	var out []*BedYear
 	for _, b := range a.holding.Beds {
-		if b.Site == v.Site.ID {
-			y := *o.bedYear(a, t, n, b, fates[b.ID])
-			y.Bed, y.Covers = b, coversWithin(a.holding, b.ID, v.From, v.From+cal.Date(7*v.Weeks))
-			out = append(out, &y)
+		if b.Site != v.Site.ID {
+			continue
 		}
+		kept, err := w.year(b)
+		if err != nil {
+			return nil, err
+		}
+		y := *kept
+		y.Bed, y.Covers = b, coversWithin(a.holding, b.ID, v.From, w.until)
+		out = append(out, &y)
 	}
 	slices.SortStableFunc(out, func(x, y *BedYear) int { return cmp.Compare(x.Order, y.Order) })
-	return out
+	return out, nil
 }
 
-func coversWithin(h *holding.Holding, bed string, from, until cal.Date) []cover.Spell {
-	var out []cover.Spell
+func coversWithin(h *holding.Holding, bed string, from, until cal.Date) []CoverTime {
+	var out []CoverTime
 	for _, c := range h.Covers {
 		if c.Bed == bed && c.Kind != cover.Open && c.On < until && (!c.Off.IsSet() || c.Off > from) {
-			out = append(out, c.Spell)
+			out = append(out, CoverTime{string(c.Kind), c.On, c.Off})
 		}
 	}
-	slices.SortStableFunc(out, func(x, y cover.Spell) int { return cmp.Compare(x.On, y.On) })
+	slices.SortStableFunc(out, func(x, y CoverTime) int { return cmp.Compare(x.On, y.On) })
 	return out
 }

@@ -56,7 +56,7 @@ func (l *bedLane) name(h *desk.HeldGround) {
 
 // nameInside sets a name in paper colour where it is picked.
 func (l *bedLane) nameInside(h *desk.HeldGround, words string) bool {
-	if h.Shares() || l.options.Tried[h.ID] {
+	if h.Leans() || l.options.Tried[h.ID] {
 		return false
 	}
 	x := l.scale.steps(len(h.Picked))
@@ -97,7 +97,7 @@ func (l *bedLane) nameBehind(h *desk.HeldGround, words string) bool {
 
 func (l *bedLane) nameLine(h *desk.HeldGround) float64 {
 	high := l.thickness(h)
-	if h.Shares() {
+	if h.Leans() {
 		return l.ground(h) + max(nameSize-2, high/2+4.7)
 	}
 	return l.ground(h) - max(3, high/2-4.7)

@@ -1,9 +1,6 @@
 package draw
 
-import (
-	"garner/internal/cover"
-	"garner/internal/desk"
-)
+import "garner/internal/desk"
 
 // BedLaneOptions say how a bed's year is drawn. Functions give words, the longest
 // first; what does not fit is left out.
@@ -13,7 +10,7 @@ type BedLaneOptions struct {
 	Names    func(h *desk.HeldGround) []string
 	Title    func(h *desk.HeldGround) string // all of it, for who points at it
 	Free     func(f desk.FreeGround) []string
-	Cover    func(k cover.Kind) string
+	Cover    func(c *desk.CoverTime) string
 	Ring     func(h *desk.HeldGround) (label, date string)
 	StepM2   float64         // by how much a planting is made larger
 	Tried    map[string]bool // plantings that are being tried
@@ -77,8 +74,8 @@ func BedLane(b *desk.BedYear, s Scale, o BedLaneOptions) string {
 func (l *bedLane) underDepth() float64 {
 	deepest := 0.0
 	for i := range l.bed.Held {
-		if h := &l.bed.Held[i]; h.Shares() {
-			deepest = max(deepest, underAir+l.thickness(h))
+		if h := &l.bed.Held[i]; h.Leans() {
+			deepest = max(deepest, underAir+l.thick(h.Share))
 		}
 	}
 	return deepest
@@ -87,17 +84,41 @@ func (l *bedLane) underDepth() float64 {
 // leastThick is how thick the lane of the smallest planting is [px].
 const leastThick = 4.0
 
-// thickness is a planting's part of the bed [px].
-func (l *bedLane) thickness(h *desk.HeldGround) float64 {
-	return max(leastThick, h.Share*l.options.HeightPX)
+// thick is how thick a part of the bed is [px].
+func (l *bedLane) thick(share float64) float64 {
+	return max(leastThick, share*l.options.HeightPX)
 }
 
-// ground is the line a planting stands on, or hangs from [px].
-func (l *bedLane) ground(h *desk.HeldGround) float64 {
-	if h.Shares() {
+// main is the largest piece of the bed that a planting has.
+func (l *bedLane) main(h *desk.HeldGround) desk.BedPiece {
+	var most desk.BedPiece
+	for _, p := range l.pieces(h) {
+		if p.Share > most.Share {
+			most = p
+		}
+	}
+	return most
+}
+
+// pieces are where a planting lies: all in one where it hangs below the line.
+func (l *bedLane) pieces(h *desk.HeldGround) []desk.BedPiece {
+	if h.Leans() {
+		return []desk.BedPiece{{Share: h.Share}}
+	}
+	return h.Pieces
+}
+
+// thickness is the thickness of a planting's largest piece [px].
+func (l *bedLane) thickness(h *desk.HeldGround) float64 { return l.thick(l.main(h).Share) }
+
+// ground is the line a planting's largest piece stands on, or hangs from [px].
+func (l *bedLane) ground(h *desk.HeldGround) float64 { return l.groundOf(h, l.main(h)) }
+
+func (l *bedLane) groundOf(h *desk.HeldGround, p desk.BedPiece) float64 {
+	if h.Leans() {
 		return l.base + underAir
 	}
-	return l.base - h.At*l.options.HeightPX
+	return l.base - p.At*l.options.HeightPX
 }
 
 // span is from where to where a planting holds its ground [px].
@@ -106,22 +127,28 @@ func (l *bedLane) span(h *desk.HeldGround) (from, to float64) {
 	if !h.Stays && h.Clear.P50.IsSet() {
 		to = l.scale.X(h.Clear.P50)
 	}
-	return l.scale.X(h.Date), to
+	return l.scale.X(h.From), to
 }
 
 func (l *bedLane) held(h *desk.HeldGround) {
-	y := l.ground(h)
-	own := &lane{view: &h.PlantingLine, scale: l.scale, n: max(len(h.Leaf), len(h.Picked)), full: tenths(l.thickness(h)), base: tenths(y)}
+	for _, p := range l.pieces(h) {
+		l.piece(h, p)
+	}
+}
+
+func (l *bedLane) piece(h *desk.HeldGround, p desk.BedPiece) {
+	y := l.groundOf(h, p)
+	own := &lane{view: &h.PlantingLine, scale: l.scale, n: max(len(h.Leaf), len(h.Picked)), full: tenths(l.thick(p.Share)), base: tenths(y)}
 	own.x = l.scale.steps(own.n)
 	class, solid, line := "leaf", "ground", "line"
 	if l.options.Tried[h.ID] {
 		class, solid, line = "leaf tried", "draft", "pen today"
 	}
 	l.WriteString(`<g`)
-	if h.Shares() {
+	if h.Leans() {
 		// Mirrored, so that it hangs from the line.
 		l.WriteString(attributes("transform", "matrix(1 0 0 -1 0 "+px(2*y)+")"))
-		class += " under"
+		class, line = class+" under", line+" dotted"
 		if solid == "ground" {
 			solid = "over"
 		}
@@ -133,9 +160,6 @@ func (l *bedLane) held(h *desk.HeldGround) {
 	l.path(class, own.silhouette())
 	l.path(solid, own.picked())
 	if from, to := l.span(h); to > from {
-		if h.Shares() {
-			line += " dotted"
-		}
 		l.level(line, from, to, y)
 	}
 	l.WriteString(`</g>`)
@@ -162,22 +186,23 @@ func (l *bedLane) freeSpan(f *desk.FreeGround) (from, to float64) {
 // hasCovers tells whether a cover goes on or comes off within the year. One that
 // is always there is told beside the bed's name.
 func (l *bedLane) hasCovers() bool {
-	for _, c := range l.bed.Covers {
-		if l.comesAndGoes(c) {
+	for i := range l.bed.Covers {
+		if l.comesAndGoes(&l.bed.Covers[i]) {
 			return true
 		}
 	}
 	return false
 }
 
-func (l *bedLane) comesAndGoes(c cover.Spell) bool {
+func (l *bedLane) comesAndGoes(c *desk.CoverTime) bool {
 	return l.scale.has(c.On) || c.Off.IsSet() && l.scale.has(c.Off)
 }
 
 // covers are thin lines above the lane, named.
 func (l *bedLane) covers() {
 	y := laneAir + coverBand - 7
-	for _, c := range l.bed.Covers {
+	for i := range l.bed.Covers {
+		c := &l.bed.Covers[i]
 		if !l.comesAndGoes(c) {
 			continue
 		}
@@ -187,7 +212,7 @@ func (l *bedLane) covers() {
 		}
 		l.path("thin", "M"+px(from)+" "+px(y+4)+"v-4h"+px(to-from)+"v4")
 		if l.options.Cover != nil {
-			l.label("f12 halo", from+4, y-2.5, 12, l.options.Cover(c.Kind))
+			l.label("f12 halo", from+4, y-2.5, 12, l.options.Cover(c))
 		}
 	}
 }
@@ -212,7 +237,7 @@ func (l *bedLane) ring(h *desk.HeldGround) {
 	}
 	x, y := l.scale.X(h.Date), l.ground(h)
 	end := y - bedRingStem
-	if h.Shares() {
+	if h.Leans() {
 		end = y + bedRingStem
 	}
 	l.WriteString(`<g` + attributes("class", "ring", "tabindex", tab, "role", "slider", "aria-label", label,

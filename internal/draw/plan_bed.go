@@ -2,7 +2,6 @@ package draw
 
 import (
 	"math"
-	"sort"
 
 	"garner/internal/desk"
 	"garner/internal/place"
@@ -17,13 +16,7 @@ type planBed struct {
 	left, right, low, high float64 // its bounds [m]
 	turn                   float64 // [degrees]
 	midX, midY             float64 // its spot on the drawing [px]
-	parts                  []planPart
-}
-
-// planPart is a part of a bed along its length.
-type planPart struct {
-	held     *desk.HeldGround // nil: free
-	from, to float64          // share of the bed
+	parts                  []desk.Part
 }
 
 // bed draws one bed and what stands in it.
@@ -61,35 +54,9 @@ func (p *sitePlan) planBed(b *desk.BedYear) *planBed {
 		own.left, own.right = min(own.left, c.X), max(own.right, c.X)
 		own.low, own.high = min(own.low, c.Y), max(own.high, c.Y)
 	}
-	own.divide()
+	own.parts = b.On(p.options.Day)
 	return own
 }
-
-// divide parts the bed by what stands in it on the day.
-func (b *planBed) divide() {
-	for i := range b.bed.Held {
-		h := &b.bed.Held[i]
-		if !h.Shares() && h.HoldsOn(b.options.Day) && h.Share > 0 {
-			b.parts = append(b.parts, planPart{h, h.At, min(1, h.At+h.Share)})
-		}
-	}
-	sort.SliceStable(b.parts, func(i, k int) bool { return b.parts[i].from < b.parts[k].from })
-	at := 0.0
-	var all []planPart
-	for _, p := range b.parts {
-		if p.from > at+leastPart {
-			all = append(all, planPart{nil, at, p.from})
-		}
-		all, at = append(all, p), max(at, p.to)
-	}
-	if at < 1-leastPart {
-		all = append(all, planPart{nil, at, 1})
-	}
-	b.parts = all
-}
-
-// leastPart is the part of a bed under which nothing is told apart, 0-1.
-const leastPart = 0.03
 
 // along is how far along the bed a share of its ground ends [m].
 func (b *planBed) along(share float64) float64 {
@@ -111,14 +78,14 @@ func (b *planBed) along(share float64) float64 {
 // footHeight is how high the leaf along the foot of a bed is drawn [px].
 const footHeight = 5.0
 
-func (b *planBed) draw(part planPart) {
-	from, to := b.along(part.from), b.along(part.to)
+func (b *planBed) draw(part desk.Part) {
+	from, to := b.along(part.At), b.along(part.At+part.Share)
 	piece := b.shape(clipped(b.corners, from, to, b.low, b.high))
-	if part.held == nil {
+	if part.Held == nil {
 		b.sitePlan.path("plan-free dashed", piece)
 		return
 	}
-	h, solid, class := part.held, "ground", "plan-held"
+	h, solid, class := part.Held, "ground", "plan-held"
 	if b.options.Tried[h.ID] {
 		solid, class = "draft", "plan-held tried"
 	}

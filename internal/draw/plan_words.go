@@ -1,6 +1,9 @@
 package draw
 
-import "garner/internal/place"
+import (
+	"garner/internal/desk"
+	"garner/internal/place"
+)
 
 // Sizes and the room round words on a plan [px].
 const (
@@ -28,7 +31,7 @@ func (b *planBed) words() {
 			used = b.bedName(left, right, top+line)
 			left += used
 		}
-		if part.held == nil {
+		if part.Held == nil {
 			if w := widthOf(b.options.Free, 15) + 2*planInset; w < right-left && high >= 12 {
 				b.text("free end halo", right-planInset, top+line, b.options.Free)
 			}
@@ -50,8 +53,8 @@ func (b *planBed) top(flip bool) float64 {
 }
 
 // span is from where to where a part runs in the frame of its words [px].
-func (b *planBed) span(part planPart, flip bool) (left, right float64) {
-	left, right = b.along(part.from)*b.perM, b.along(part.to)*b.perM
+func (b *planBed) span(part desk.Part, flip bool) (left, right float64) {
+	left, right = b.along(part.At)*b.perM, b.along(part.At+part.Share)*b.perM
 	if b.bed.Shape == place.Round || b.bed.Shape == place.ByOutline {
 		left, right = left+4, right-4
 	}
@@ -79,15 +82,15 @@ func (b *planBed) bedName(left, right, y float64) float64 {
 const serifWidth = 1.12
 
 // partWords set what stands in a part and until when.
-func (b *planBed) partWords(part planPart, left, right, top, line, high float64) {
+func (b *planBed) partWords(part desk.Part, left, right, top, line, high float64) {
 	if b.options.Names == nil {
 		return
 	}
 	class := "t-name halo"
-	if b.options.Tried[part.held.ID] {
+	if b.options.Tried[part.Held.ID] {
 		class += " tried"
 	}
-	for _, name := range b.options.Names(part.held) {
+	for _, name := range b.options.Names(part.Held) {
 		long := serifWidth * widthOf(name, 15)
 		if left+long > right || high < 13 {
 			continue
@@ -99,11 +102,11 @@ func (b *planBed) partWords(part planPart, left, right, top, line, high float64)
 }
 
 // untilWords set until when it stands: below the name, or behind it.
-func (b *planBed) untilWords(part planPart, left, behind, right, top, line, high float64) {
+func (b *planBed) untilWords(part desk.Part, left, behind, right, top, line, high float64) {
 	if b.options.Until == nil {
 		return
 	}
-	for _, words := range b.options.Until(part.held) {
+	for _, words := range b.options.Until(part.Held) {
 		long := widthOf(words, labelSize)
 		switch {
 		case high >= secondLine+footHeight+2 && left+long <= right:

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"garner/internal/cal"
-	"garner/internal/cover"
 	"garner/internal/desk"
 	"garner/internal/draw"
 	"garner/internal/place"
@@ -135,9 +134,9 @@ func (s *groundShown) axis() (axis, line string) {
 func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 	chosen := b.ID == s.at.bed
 	r := laneRow{ID: b.ID, Name: b.Name, Path: s.at.withBed(b.ID).path(), Chosen: chosen, Wrong: strings.Join(s.wrongWords(b), " ")}
-	for _, c := range b.Covers {
-		if c.On < s.view.From && !c.Off.IsSet() {
-			r.Under = s.coverWords(c.Kind)
+	for i := range b.Covers {
+		if c := &b.Covers[i]; c.On < s.view.From && !c.Off.IsSet() {
+			r.Under = s.coverWords(c)
 		}
 	}
 	r.Draw = draw.BedLane(b, s.scale(), draw.BedLaneOptions{HeightPX: bedHeight, Tried: s.touched, Tab: chosen, StepM2: areaStep(b),
@@ -149,6 +148,6 @@ func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 	return r
 }
 
-func (s *groundShown) coverWords(k cover.Kind) string {
-	return s.say("desk.value_covers.kind."+coverKey(k), nil)
+func (s *groundShown) coverWords(c *desk.CoverTime) string {
+	return s.named("desk.value_covers.kind.", c.Kind)
 }

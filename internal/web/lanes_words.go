@@ -75,10 +75,8 @@ func (s *groundShown) untilWords(b *desk.BedYear, h *desk.HeldGround) []string {
 		out = []string{s.say("web.lanes_to_about", words.Args{"day": planned(h.Clear.P50, s.view.Today)}),
 			s.say("web.lanes_to", words.Args{"day": s.words.Format().Day(h.Clear.P50)})}
 	}
-	for i := range b.Held {
-		if u := &b.Held[i]; u.To == h.ID && u.Shares() && u.HoldsOn(s.day) {
-			return append([]string{out[0] + s.say("web.lanes_with_under", words.Args{"name": u.Short})}, out...)
-		}
+	for _, u := range b.Guests(h, s.day) {
+		return append([]string{out[0] + s.say("web.lanes_with_under", words.Args{"name": u.Short})}, out...)
 	}
 	return out
 }
@@ -138,14 +136,43 @@ func (s *groundShown) heldWords(h *desk.HeldGround) string {
 	return s.say(key+"until", args)
 }
 
-// wrongWords tell what is held twice in a bed.
+// wrongWords tell what does not fit in a bed.
 func (s *groundShown) wrongWords(b *desk.BedYear) []string {
 	var out []string
-	for _, w := range b.Wrong {
-		out = append(out, s.say("web.lanes_wrong", words.Args{"bed": b.Name, "planting": nameIn(b, w.Planting), "with": nameIn(b, w.With),
-			"from": planned(w.From, s.view.Today), "until": planned(w.Until, s.view.Today), "area": w.Over * b.AreaM2()}))
+	for i := range b.Wrong {
+		out = append(out, s.sentence(s.wrong(b, &b.Wrong[i])))
 	}
 	return out
+}
+
+func (s *groundShown) wrong(b *desk.BedYear, w *desk.WrongGround) words.Phrase {
+	var with []string
+	for _, id := range w.With {
+		with = append(with, nameIn(b, id))
+	}
+	args := words.Args{"bed": b.Name, "planting": nameIn(b, w.Planting), "with": s.listed(with), "from": planned(w.From, s.view.Today),
+		"until": planned(w.Until, s.view.Today), "area": w.OverM2, "odds": w.Odds, "mend": planned(w.Mend, s.view.Today)}
+	mends := ""
+	if w.Mend.IsSet() && w.Mend > w.From {
+		mends = "_mend"
+	}
+	switch w.Wrong {
+	case "too early":
+		return words.P("web.lanes_wrong_early"+mends, args)
+	case "too large":
+		return words.P("web.lanes_wrong_large", args)
+	case "no partner":
+		return words.P("web.lanes_wrong_partner", args)
+	}
+	return words.P("web.lanes_wrong_full"+mends, args)
+}
+
+// listed names several things one after the other.
+func (s *groundShown) listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return s.say("web.lanes_and", words.Args{"some": strings.Join(names[:len(names)-1], ", "), "last": names[len(names)-1]})
 }
 
 func nameIn(b *desk.BedYear, id string) string {
