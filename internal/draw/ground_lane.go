@@ -168,7 +168,7 @@ func (l *bedLane) piece(h *desk.HeldGround, p desk.BedPiece) {
 // free is ground that nothing holds: a dashed outline along its foot.
 func (l *bedLane) free(f *desk.FreeGround) {
 	from, to := l.freeSpan(f)
-	if to-from < 6 {
+	if f.Share < leastFreeShare/2 || to-from < 24 {
 		return
 	}
 	y := l.base - f.At*l.options.HeightPX

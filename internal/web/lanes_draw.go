@@ -133,7 +133,7 @@ func (s *groundShown) axis() (axis, line string) {
 // laneRow draws a bed's year.
 func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 	chosen := b.ID == s.at.bed
-	r := laneRow{ID: b.ID, Name: b.Name, Path: s.at.withBed(b.ID).path(), Chosen: chosen, Wrong: strings.Join(s.wrongWords(b), " ")}
+	r := laneRow{ID: b.ID, Name: b.Name, Path: s.at.withBed(b.ID).path(), Chosen: chosen}
 	for i := range b.Covers {
 		if c := &b.Covers[i]; c.On < s.view.From && !c.Off.IsSet() {
 			r.Under = s.coverWords(c)

@@ -82,7 +82,6 @@ type dayLinks struct {
 type laneRow struct {
 	ID, Name, Path string
 	Under          string // a cover that is always there
-	Wrong          string
 	Draw           string
 	Chosen         bool
 }

@@ -28,8 +28,33 @@ func (s *groundShown) compared() (*triedBody, error) {
 	t.row(s.say("web.table_share_all", nil), before.Figures.Share, after.Figures.Share, share)
 	t.row(s.say("web.lanes_weeks_short", nil), weeksShort(&before.Figures), weeksShort(&after.Figures), s.whole)
 	t.row(s.say("web.lanes_held_twice", nil), wrongCount(before), wrongCount(after), s.whole)
-	t.Sum = s.sums(&before.Figures, &after.Figures)
+	t.Sum = strings.Join(append([]string{s.sums(&before.Figures, &after.Figures)}, s.newWrongs()...), " ")
 	return t, nil
+}
+
+// mostWrongs is how many things that no longer fit are told one by one.
+const mostWrongs = 2
+
+// newWrongs tell what does not fit with the change and did without.
+func (s *groundShown) newWrongs() []string {
+	was := map[string]bool{}
+	for _, b := range s.view.Before.Beds {
+		for _, w := range s.wrongWords(b) {
+			was[w] = true
+		}
+	}
+	var out []string
+	for _, b := range s.view.Beds {
+		for _, w := range s.wrongWords(b) {
+			if !was[w] {
+				out = append(out, w)
+			}
+		}
+	}
+	if more := len(out) - mostWrongs; more > 0 {
+		out = append(out[:mostWrongs], s.say("web.lanes_wrongs_more", words.Args{"n": more}))
+	}
+	return out
 }
 
 // sums say which vegetables' short weeks are mended or made.

@@ -3,7 +3,7 @@
 // the arrow keys; the plan follows. The months and the buttons A week earlier and
 // A week later do the same without a script.
 
-import { show } from "./fragment";
+import { address, show } from "./fragment";
 import { takesPress } from "./lanes";
 import { dateOf, dayMs, wordsOf } from "./ring";
 
@@ -81,7 +81,7 @@ function within(day: number): number {
 }
 
 function addressOn(day: number): URL {
-  const url = new URL(location.href);
+  const url = new URL(address());
   url.searchParams.set("at", dateOf(day));
   return url;
 }

@@ -11,6 +11,12 @@ interface Wish {
 
 let underWay = false;
 let next: Wish | undefined;
+let asked: URL | undefined; // what was asked for last and is not there yet
+
+/** The address that is shown, or will be once the answers under way are there. */
+export function address(): string {
+  return (asked ?? location).href;
+}
 
 /**
  * Puts an address's parts in place. While one answer is under way only the newest
@@ -19,6 +25,7 @@ let next: Wish | undefined;
  */
 export async function show(url: URL, held?: Element): Promise<void> {
   next = { url, held };
+  asked = url;
   if (underWay) return;
   underWay = true;
   try {
@@ -29,6 +36,7 @@ export async function show(url: URL, held?: Element): Promise<void> {
     }
   } finally {
     underWay = false;
+    asked = undefined;
   }
 }
 

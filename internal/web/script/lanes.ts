@@ -3,7 +3,7 @@
 // change how much ground it has. Each move tries the change, and what it does is
 // shown while the finger is still down. Buttons do the same without a script.
 
-import { show } from "./fragment";
+import { address, show } from "./fragment";
 import { addressOf, dateOf, dayOf, earliest, sayDay } from "./ring";
 
 const threshold = 4; // pixels before a press is a move
@@ -54,7 +54,7 @@ function press(event: PointerEvent): void {
   drag = {
     planting: ring.dataset["planting"] ?? "", pointer: event.pointerId, startX: event.clientX, startDay: day, day,
     startBed: bed, bed, pixelsADay: lane.getBoundingClientRect().width / days, moving: false, sheet,
-    from: location.href,
+    from: address(),
   };
   // The sheet stays while its lanes are put anew, so the pointer is not lost.
   sheet.setPointerCapture(event.pointerId);

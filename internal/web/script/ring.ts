@@ -2,7 +2,7 @@
 // pen or finger, or by the arrow keys. Each move tries the planting on another
 // day; the buttons Sooner and Later do the same without a script.
 
-import { show } from "./fragment";
+import { address, show } from "./fragment";
 
 const threshold = 5; // pixels before a press is a move
 export const dayMs = 86_400_000;
@@ -47,7 +47,7 @@ export function earliest(): number {
 }
 
 /** The address of this page with fields of a planting tried otherwise. */
-export function addressOf(planting: string, fields: Record<string, string>, from = location.href): URL {
+export function addressOf(planting: string, fields: Record<string, string>, from = address()): URL {
   const url = new URL(from);
   const mine = Object.entries(fields).map(([field, value]): [string, string] => [`${planting}:${field}=`, value]);
   const others = url.searchParams.getAll("try").filter((t) => !mine.some(([field]) => t.startsWith(field)));
