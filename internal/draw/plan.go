@@ -156,7 +156,7 @@ func (p *sitePlan) bounds(corners []place.Point) (left, top, right, bottom float
 // north is an arrow in the plan's corner.
 func (p *sitePlan) north() {
 	x, y := p.w-26, p.h-28.0
-	p.WriteString(`<g class="plan-north" transform="translate(` + px(x) + " " + px(y) + `) rotate(` + px(-p.view.Site.UpDeg) + `)">`)
+	p.WriteString(`<g transform="translate(` + px(x) + " " + px(y) + `) rotate(` + px(-p.view.Site.UpDeg) + `)">`)
 	p.WriteString(`<circle class="plate" cx="0" cy="-3" r="22"/>`)
 	p.path("north", "M0 16V-14M-5 -5L0 -15L5 -5")
 	p.text("mid t-ink b halo", 0, -18, p.options.North)

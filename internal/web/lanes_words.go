@@ -152,19 +152,20 @@ func (s *groundShown) wrong(b *desk.BedYear, w *desk.WrongGround) words.Phrase {
 	}
 	args := words.Args{"bed": b.Name, "planting": nameIn(b, w.Planting), "with": s.listed(with), "from": planned(w.From, s.view.Today),
 		"until": planned(w.Until, s.view.Today), "area": w.OverM2, "odds": w.Odds, "mend": planned(w.Mend, s.view.Today)}
-	mends := ""
-	if w.Mend.IsSet() && w.Mend > w.From {
-		mends = "_mend"
-	}
-	switch w.Wrong {
-	case "too early":
-		return words.P("web.lanes_wrong_early"+mends, args)
-	case "too large":
+	mends := w.Mend.IsSet() && w.Mend > w.From
+	switch {
+	case w.Wrong == "too large":
 		return words.P("web.lanes_wrong_large", args)
-	case "no partner":
+	case w.Wrong == "no partner":
 		return words.P("web.lanes_wrong_partner", args)
+	case w.Wrong == "too early" && mends:
+		return words.P("web.lanes_wrong_early_mend", args)
+	case w.Wrong == "too early":
+		return words.P("web.lanes_wrong_early", args)
+	case mends:
+		return words.P("web.lanes_wrong_full_mend", args)
 	}
-	return words.P("web.lanes_wrong_full"+mends, args)
+	return words.P("web.lanes_wrong_full", args)
 }
 
 // listed names several things one after the other.
