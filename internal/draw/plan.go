@@ -11,10 +11,10 @@ import (
 // PlanOptions say how a site's plan is drawn. Functions give words, the longest
 // first; what does not fit is left out.
 type PlanOptions struct {
-	WidthPX  float64 // at most
-	HeightPX float64 // at most, without its scale; 0: as wide as it may be
-	Label    string  // what it shows, in text
-	Under    string  // a drawing on the same scale beneath the beds, such as the light
+	WidthPX  float64                   // at most
+	HeightPX float64                   // at most, without its scale; 0: as wide as it may be
+	Label    string                    // what it shows, in text
+	Under    func(perM float64) string // draws what lies beneath the beds, such as the light, at so many px a metre; nil: nothing
 	Day      cal.Date
 	Selected string          // bed
 	Tried    map[string]bool // plantings that are being tried
@@ -51,7 +51,9 @@ func Plan(v *desk.GroundYearView, o PlanOptions) string {
 	p.w, p.h = v.Site.PlanWidthM*p.perM, v.Site.PlanDepthM*p.perM
 	p.frame("plan", "group", o.Label, p.w, p.h+planFoot, false)
 	p.rect("plan-ground", 0, 0, p.w, p.h)
-	p.WriteString(o.Under)
+	if o.Under != nil {
+		p.WriteString(o.Under(p.perM))
+	}
 	// A feature may reach beyond the plan's edge.
 	p.WriteString(`<svg` + attributes("class", "plan-inside", "width", px(p.w), "height", px(p.h)) + `>`)
 	for i := range v.Features {

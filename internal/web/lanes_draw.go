@@ -1,6 +1,9 @@
 package web
 
 import (
+	"hash/fnv"
+	"slices"
+	"strconv"
 	"strings"
 
 	"garner/internal/cal"
@@ -145,7 +148,20 @@ func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 		Ring: func(h *desk.HeldGround) (string, string) {
 			return s.say("web.lanes_ring", words.Args{"name": h.Name, "bed": b.Name}), s.words.Text(planned(h.Date, s.view.Today))
 		}})
+	r.Key = laneKey(&r)
+	r.Same = slices.Contains(s.have, r.Key)
 	return r
+}
+
+// haveHeader names what is on the screen already and need not be sent.
+const haveHeader = "X-Have"
+
+func laneKey(r *laneRow) string {
+	h := fnv.New64a()
+	for _, text := range []string{r.ID, r.Name, r.Under, strconv.FormatBool(r.Chosen), r.Draw} {
+		_, _ = h.Write([]byte(text + "\x00")) // a hash takes everything
+	}
+	return strconv.FormatUint(h.Sum64(), 36)
 }
 
 func (s *groundShown) coverWords(c *desk.CoverTime) string {

@@ -4,6 +4,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -84,6 +85,8 @@ type laneRow struct {
 	Under          string // a cover that is always there
 	Draw           string
 	Chosen         bool
+	Key            string // of all that is shown of it but where it leads
+	Same           bool   // it is on the screen already
 }
 
 // twinBed is a bed's year in words.
@@ -156,6 +159,9 @@ func (v *visit) groundBody(at groundAt) (*groundBody, error) {
 	}
 	g.today = view.Today
 	shown := &groundShown{visit: v, at: at, view: view, g: g, touched: touchedBy(at.tried), day: view.Today}
+	if v.r.Header.Get(fragmentHeader) != "" {
+		shown.have = strings.Fields(v.r.Header.Get(haveHeader))
+	}
 	if at.day.IsSet() {
 		shown.day = max(view.From, min(at.day, view.From+cal.Date(7*view.Weeks)-1))
 	}
@@ -170,6 +176,7 @@ type groundShown struct {
 	g       *grown
 	touched map[string]bool
 	day     cal.Date // of the plan
+	have    []string // keys of lanes that are on the screen
 }
 
 func (s *groundShown) body() (*groundBody, error) {

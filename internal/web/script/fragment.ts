@@ -47,7 +47,7 @@ export async function put(wish: Wish): Promise<boolean> {
   home.setAttribute("aria-busy", "true");
   try {
     const answer = await fetch(wish.url, {
-      headers: { "X-Fragment": home.dataset["fragment"] ?? "" },
+      headers: { "X-Fragment": home.dataset["fragment"] ?? "", "X-Have": keysOf(home) },
       cache: "no-store", // a part must not be taken for the page when going back
     });
     if (!answer.ok && answer.status !== 422) return false;
@@ -63,6 +63,11 @@ export async function put(wish: Wish): Promise<boolean> {
   } finally {
     home.removeAttribute("aria-busy");
   }
+}
+
+/** The names of what is on the page and need not be sent again. */
+function keysOf(home: HTMLElement): string {
+  return [...home.querySelectorAll<HTMLElement>("[data-key]")].map((e) => e.dataset["key"]).join(" ");
 }
 
 let voice: HTMLElement | undefined;
@@ -107,6 +112,10 @@ function partsOf(root: ParentNode): Map<string, HTMLElement> {
 /** Swaps a part for a new one that differs, and returns what is on the page. */
 function swap(old: HTMLElement, fresh: HTMLElement, held?: Element): HTMLElement {
   if ((held && old.contains(held)) || old.isEqualNode(fresh)) return old;
+  if (fresh.hasAttribute("data-same")) {
+    old.querySelector("a[data-try]")?.setAttribute("href", fresh.dataset["href"] ?? "");
+    return old;
+  }
   const open = [...old.querySelectorAll("details")].map((d) => d.open);
   fresh.querySelectorAll("details").forEach((d, i) => {
     if (open[i]) d.open = true;
