@@ -11,10 +11,18 @@ type groundMemory struct {
 	mu         sync.Mutex
 	beds       map[num.Digest]*BedYear
 	vegetables map[num.Digest]*vegetableWeeks
+	lights     map[lightKey]*ShadeView
+}
+
+// lightKey names the light on a site in a month; any entry may change it.
+type lightKey struct {
+	version int64
+	site    string
+	month   int
 }
 
 func newGroundMemory() groundMemory {
-	return groundMemory{beds: map[num.Digest]*BedYear{}, vegetables: map[num.Digest]*vegetableWeeks{}}
+	return groundMemory{beds: map[num.Digest]*BedYear{}, vegetables: map[num.Digest]*vegetableWeeks{}, lights: map[lightKey]*ShadeView{}}
 }
 
 func (m *groundMemory) bedYear(name num.Digest) *BedYear {
@@ -45,4 +53,19 @@ func (m *groundMemory) keepVegetableWeeks(name num.Digest, w *vegetableWeeks) {
 		clear(m.vegetables)
 	}
 	m.vegetables[name] = w
+}
+
+func (m *groundMemory) light(key lightKey) *ShadeView {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.lights[key]
+}
+
+func (m *groundMemory) keepLight(key lightKey, v *ShadeView) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.lights) >= mostViews {
+		clear(m.lights)
+	}
+	m.lights[key] = v
 }

@@ -7,16 +7,13 @@ import (
 	"garner/internal/desk"
 )
 
-// plate is a place that words take up [px].
-type plate struct{ left, top, right, bottom float64 }
+// plates are the places that words take up in a drawing.
+type plates []taken
 
-// plates are the places taken by words in a drawing.
-type plates []plate
-
-// take sets a plate aside when it meets no other.
-func (b *plates) take(n plate) bool {
+// take sets a place aside when it meets no other.
+func (b *plates) take(n taken) bool {
 	for _, o := range *b {
-		if n.left < o.right && o.left < n.right && n.top < o.bottom && o.top < n.bottom {
+		if n.meets(o) {
 			return false
 		}
 	}
@@ -34,7 +31,7 @@ func (l *bedLane) label(class string, x, y, size float64, words string) bool {
 	if words == "" || x < 0 || x+w > l.scale.WidthPX {
 		return false
 	}
-	if !l.labels.take(plate{x - 2, y - size*.8, x + w + 3, y + size*.25}) {
+	if !l.labels.take(taken{x - 2, y - size*.8, x + w + 3, y + size*.25}) {
 		return false
 	}
 	l.text(class, x, y, words)

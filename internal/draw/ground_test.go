@@ -165,7 +165,7 @@ func TestLabelsKeepApart(t *testing.T) {
 		n := rapid.IntRange(2, 30).Draw(t, "n")
 		for range n {
 			x, y := rapid.Float64Range(0, 200).Draw(t, "x"), rapid.Float64Range(0, 50).Draw(t, "y")
-			p.take(plate{x, y, x + rapid.Float64Range(1, 60).Draw(t, "w"), y + 14})
+			p.take(taken{x, y, x + rapid.Float64Range(1, 60).Draw(t, "w"), y + 14})
 		}
 		for i, a := range p {
 			for _, b := range p[:i] {

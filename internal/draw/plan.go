@@ -11,10 +11,11 @@ import (
 // PlanOptions say how a site's plan is drawn. Functions give words, the longest
 // first; what does not fit is left out.
 type PlanOptions struct {
-	WidthPX  float64                   // at most
-	HeightPX float64                   // at most, without its scale; 0: as wide as it may be
-	Label    string                    // what it shows, in text
-	Under    func(perM float64) string // draws what lies beneath the beds, such as the light, at so many px a metre; nil: nothing
+	WidthPX  float64         // at most
+	HeightPX float64         // at most, without its scale; 0: as wide as it may be
+	Label    string          // what it shows, in text
+	Light    *desk.ShadeView // the light to lie beneath the beds; nil: none
+	Percent  func(share float64) string
 	Day      cal.Date
 	Selected string          // bed
 	Tried    map[string]bool // plantings that are being tried
@@ -39,6 +40,7 @@ type sitePlan struct {
 	options *PlanOptions
 	perM    float64 // [px/m]
 	w, h    float64 // [px]
+	taken   []taken // where words stand
 }
 
 // Plan draws a site to scale on a day: its beds, divided by what stands in them,
@@ -51,9 +53,7 @@ func Plan(v *desk.GroundYearView, o PlanOptions) string {
 	p.w, p.h = v.Site.PlanWidthM*p.perM, v.Site.PlanDepthM*p.perM
 	p.frame("plan", "group", o.Label, p.w, p.h+planFoot, false)
 	p.rect("plan-ground", 0, 0, p.w, p.h)
-	if o.Under != nil {
-		p.WriteString(o.Under(p.perM))
-	}
+	lines := p.light()
 	// A feature may reach beyond the plan's edge.
 	p.WriteString(`<svg` + attributes("class", "plan-inside", "width", px(p.w), "height", px(p.h)) + `>`)
 	for i := range v.Features {
@@ -68,12 +68,45 @@ func Plan(v *desk.GroundYearView, o PlanOptions) string {
 	for i := range v.Features {
 		p.featureName(&v.Features[i])
 	}
+	p.lightNames(lines)
 	if v.Drawn {
 		p.rect("plan-edge", 0, 0, p.w, p.h)
 		p.north()
 	}
 	p.bar()
 	return p.done()
+}
+
+// light draws the light beneath the beds and returns the lines between its tones.
+func (p *sitePlan) light() [][][]spot {
+	v := p.options.Light
+	if v == nil || len(v.Map.Light) == 0 {
+		return nil
+	}
+	m := &lightMap{view: v, perM: p.perM, w: p.w, h: p.h}
+	lines := m.tones(fieldOf(v, p.perM))
+	p.WriteString(m.String())
+	return lines
+}
+
+// lightNames tell the shares of light at the lines, clear of beds and features.
+func (p *sitePlan) lightNames(lines [][][]spot) {
+	if p.options.Percent == nil {
+		return
+	}
+	m := &lightMap{view: p.options.Light, perM: p.perM, w: p.w, h: p.h, taken: p.taken}
+	for _, b := range p.view.Beds {
+		m.taken = append(m.taken, m.boundsOf(b.Corners()))
+	}
+	for i := range p.view.Features {
+		if f := &p.view.Features[i]; !f.Tree() && f.Kind != place.Path {
+			m.taken = append(m.taken, m.boundsOf(f.Corners()))
+		}
+	}
+	for k, loops := range lines {
+		m.levelNames(loops, p.options.Percent(lightLevels[k]))
+	}
+	p.WriteString(m.String())
 }
 
 // at is where a point of the plan lies [px].
@@ -128,6 +161,7 @@ func (p *sitePlan) featureName(f *place.Feature) {
 	x, y, w, h := (left+right)/2, (top+bottom)/2, right-left, bottom-top
 	for _, words := range p.options.Feature(f) {
 		long := widthOf(words, labelSize)
+		p.taken = append(p.taken, taken{x - long/2, y - 14, x + long/2, y + 20})
 		switch {
 		case f.Tree() && long+8 < w*1.6:
 			y = min(p.h-6, max(y+19, 12))

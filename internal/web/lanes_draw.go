@@ -30,7 +30,11 @@ func (s *groundShown) plan(width float64) string {
 		Bed: func(b *desk.BedYear) (string, string) {
 			return s.say("web.lanes_bed_label", words.Args{"bed": b.Name, "what": s.standsWords(b)}), s.at.withBed(b.ID).path()
 		},
-		Feature: s.featureNames, InLeaf: s.inLeaf, Metres: func(m float64) string { return s.say("web.lanes_metres", words.Args{"n": m}) }, North: s.say("web.lanes_north", nil)}
+		Feature: s.featureNames, InLeaf: s.inLeaf, Metres: func(m float64) string { return s.say("web.lanes_metres", words.Args{"n": m}) }, North: s.say("web.lanes_north", nil),
+		Percent: s.words.Format().Percent}
+	if s.view.Drawn {
+		o.Light = s.light
+	}
 	byBed := map[*desk.HeldGround]*desk.BedYear{}
 	for _, b := range s.view.Beds {
 		for i := range b.Held {
@@ -91,31 +95,14 @@ func (s *groundShown) featureNames(f *place.Feature) []string {
 	return []string{name}
 }
 
-// Days between which a deciduous tree is in leaf where it does not say: judgement
-// for the oceanic north-west of Europe.
-var (
-	usualLeafOn  = cal.MonthDay{Month: 4, Day: 25}
-	usualLeafOff = cal.MonthDay{Month: 11, Day: 5}
-)
-
+// inLeaf tells whether a tree has its leaves in the month of the day.
 func (s *groundShown) inLeaf(f *place.Feature) bool {
-	if f.Kind != place.DeciduousTree {
-		return true
+	for i := range s.light.Features {
+		if l := &s.light.Features[i]; l.ID == f.ID {
+			return !l.Bare
+		}
 	}
-	on, off := f.LeafOn, f.LeafOff
-	if on.Month == 0 {
-		on = usualLeafOn
-	}
-	if off.Month == 0 {
-		off = usualLeafOff
-	}
-	_, month, day := s.day.YMD()
-	at := 100*month + day
-	from, to := 100*on.Month+on.Day, 100*off.Month+off.Day
-	if from <= to {
-		return at >= from && at < to
-	}
-	return at >= from || at < to // leaf over the turn of the year, in the south
+	return true
 }
 
 func (s *groundShown) scale() draw.Scale {

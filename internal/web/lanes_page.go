@@ -165,6 +165,9 @@ func (v *visit) groundBody(at groundAt) (*groundBody, error) {
 	if at.day.IsSet() {
 		shown.day = max(view.From, min(at.day, view.From+cal.Date(7*view.Weeks)-1))
 	}
+	if shown.light, err = v.office.GroundLight(view.Site.ID, shown.day.Month()); err != nil {
+		return nil, err
+	}
 	return shown.body()
 }
 
@@ -176,6 +179,7 @@ type groundShown struct {
 	g       *grown
 	touched map[string]bool
 	day     cal.Date // of the plan
+	light   *desk.ShadeView
 	have    []string // keys of lanes that are on the screen
 }
 
