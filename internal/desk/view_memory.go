@@ -20,6 +20,7 @@ type viewMemory struct {
 	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
 	years      map[num.Digest][]yearAnswer
 	spaces     map[num.Digest]*space.Ground
+	groundMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -33,7 +34,7 @@ type vegetableKey struct {
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
 		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
-		spaces: map[num.Digest]*space.Ground{}}
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {

@@ -49,7 +49,7 @@ func bed(v *visit) error {
 			b.Covers = append(b.Covers, v.coverLine(c))
 		}
 	}
-	return v.show(page{Name: "bed", Nav: "beds", Body: b})
+	return v.show(page{Name: "bed", Nav: "ground", Body: b})
 }
 
 func bedWith(h *holding.Holding, id string) (place.Bed, bool) {
