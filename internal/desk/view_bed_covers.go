@@ -31,16 +31,16 @@ type CoverCrop struct {
 
 // CoverNeed is how a planting does with a cover and without it.
 type CoverNeed struct {
-	With, Without float64 // share of the years in which something comes of it
-	SoonerD       float64 // days that it is ready sooner under the cover; NaN is left out: 0
-	MoreKg        float64 // more that it gives in the middle year
+	With, Without  float64 // share of the years in which something comes of it
+	SoonerD        float64 // days that it is ready sooner under the cover; 0 when one of them never is
+	WithKg, MoreKg float64 // what it gives in the middle year, and what of that the cover adds
 }
 
 // bedCovers tells of the covers over the bed and of what lies open.
 func (o *Office) bedCovers(v *BedView, w *bedWork) error {
 	h := w.a.holding
 	spells := coversOf(h.Covers, w.bed.ID)
-	guards, err := protect.Guards(protect.Bed{Book: w.a.setting.Book, Covers: spells, Plantings: w.own, Records: h.Records, Over: w.over}, v.Today)
+	guards, err := protect.Guards(protect.Bed{Book: w.a.setting.Book, Covers: spells, Plantings: w.own, Records: h.Records, South: w.south, Over: w.over}, v.Today)
 	if err != nil {
 		return err
 	}
@@ -99,8 +99,10 @@ func (w *bedWork) under(g *protect.Guard, needs map[string]CoverNeed) CoverCrop 
 
 // The differences from which a cover is told to do something.
 const (
-	needOdds = 0.1
-	needDays = 3
+	needOdds  = 0.1
+	needDays  = 3
+	needKg    = 0.3
+	needShare = 0.1
 )
 
 func needWords(n CoverNeed) words.Phrase {
@@ -109,6 +111,8 @@ func needWords(n CoverNeed) words.Phrase {
 		return words.P("desk.cover_need_odds", words.Args{"with": n.With, "without": n.Without})
 	case n.Without-n.With >= needOdds:
 		return words.P("desk.cover_harms", words.Args{"with": n.With, "without": n.Without})
+	case n.MoreKg >= needKg && n.MoreKg >= needShare*n.WithKg:
+		return words.P("desk.cover_more", words.Args{"kg": n.MoreKg})
 	case n.SoonerD >= needDays:
 		return words.P("desk.cover_sooner", words.Args{"days": math.Round(n.SoonerD)})
 	case n.SoonerD <= -needDays:
@@ -117,10 +121,31 @@ func needWords(n CoverNeed) words.Phrase {
 	return words.P("desk.cover_no_need", nil)
 }
 
+// CoverNeeds compares the plantings of a cover's bed with the cover and without
+// it, by id. It waits for the table.
+func (o *Office) CoverNeeds(spell string) (map[string]CoverNeed, error) {
+	a, err := o.ask(nil)
+	if err != nil {
+		return nil, err
+	}
+	at := slices.IndexFunc(a.holding.Covers, func(c place.CoverSpell) bool { return c.ID == spell })
+	if at < 0 {
+		return nil, noRow("covers", spell)
+	}
+	if _, err := o.table(a); err != nil {
+		return nil, err
+	}
+	w := bedWork{a: a, n: newNamer(a)}
+	if err := w.find(a.holding.Covers[at].Bed); err != nil {
+		return nil, err
+	}
+	return o.coverNeeds(&w, spell), nil
+}
+
 // coverNeeds compares the plantings of a bed with a cover and without it, when
 // the table is at hand; nil when it is not.
 func (o *Office) coverNeeds(w *bedWork, spell string) map[string]CoverNeed {
-	key := w.a.key("cover need 1 " + spell)
+	key := w.a.key("cover need 2 " + spell)
 	if text, ok, err := o.keeper.Result(key); err == nil && ok {
 		needs := map[string]CoverNeed{}
 		if json.Unmarshal(text, &needs) == nil {
@@ -152,7 +177,7 @@ func (o *Office) coverNeeds(w *bedWork, spell string) map[string]CoverNeed {
 }
 
 func needOf(with, without PlantingLine) CoverNeed {
-	n := CoverNeed{With: 1 - with.Fails, Without: 1 - without.Fails, MoreKg: with.YieldKg[1] - without.YieldKg[1]}
+	n := CoverNeed{With: 1 - with.Fails, Without: 1 - without.Fails, WithKg: with.YieldKg[1], MoreKg: with.YieldKg[1] - without.YieldKg[1]}
 	if with.Ready.P50.IsSet() && without.Ready.P50.IsSet() {
 		n.SoonerD = float64(without.Ready.P50 - with.Ready.P50)
 	}

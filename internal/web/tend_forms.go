@@ -9,6 +9,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/words"
 )
 
 // tendRoutes names what a bed's small forms are sent to, and the pages of covers
@@ -122,16 +123,18 @@ func coverOffPosted(v *visit) error {
 
 // days reads the two days of taking a cover off; blank is none.
 func days(typed map[string]string) (off, on cal.Date, faults fault.List) {
-	read := func(column string) cal.Date {
+	var read [2]cal.Date
+	for i, column := range []string{"off", "on"} {
+		read[i] = cal.None
 		if typed[column] == "" {
-			return cal.None
+			continue
 		}
 		day, err := cal.Parse(typed[column])
 		if err != nil {
-			faults = append(faults, fault.New(fault.Invalid, "web.tend_day_unreadable", map[string]any{"given": typed[column]}).In(fault.Place{Column: column}))
-			return cal.None
+			faults = append(faults, fault.New(fault.Invalid, "web.tend_day_unreadable", words.Args{"given": typed[column]}).In(fault.Place{Column: column}))
+			continue
 		}
-		return day
+		read[i] = day
 	}
-	return read("off"), read("on"), faults
+	return read[0], read[1], faults
 }
