@@ -52,6 +52,8 @@ type job struct {
 	beds      []*bedWork
 	groups    []*groupWork
 	uses      *uses
+	done      history
+	moves     *moves
 }
 
 // siteWork is one site's weather under all futures.
@@ -62,4 +64,5 @@ type siteWork struct {
 	digest   num.Digest // of the weather under all futures
 	sky      *season.Sky
 	years    *weatherYears
+	shades   *siteShade
 }
