@@ -36,9 +36,7 @@ type Scales struct {
 
 	job      *job
 	memory   *Memory
-	done     history
 	openings []larder.Opening
-	byBed    map[string][]plan.Planting
 	parts    map[num.Digest]*bedWork
 	groups   map[num.Digest]*weighedGroup
 	pantries map[string]*larder.Pantry // by what makes them, see shape
@@ -67,14 +65,11 @@ func NewScales(s Setting, m *Memory) (*Scales, error) {
 }
 
 func (j *job) scales(m *Memory) (*Scales, error) {
-	s := &Scales{Table: j.table(), job: j, memory: m, done: recorded(j.Holding.Records), byBed: map[string][]plan.Planting{},
+	s := &Scales{Table: j.table(), job: j, memory: m,
 		parts: map[num.Digest]*bedWork{}, groups: map[num.Digest]*weighedGroup{}, pantries: map[string]*larder.Pantry{}}
 	var err error
 	if s.openings, err = j.openings(); err != nil {
 		return nil, err
-	}
-	for _, p := range j.plantings {
-		s.byBed[p.Bed] = append(s.byBed[p.Bed], p)
 	}
 	for _, b := range j.beds {
 		s.parts[b.digest] = b

@@ -38,14 +38,15 @@ func newWeighing(s *Scales) *weighing {
 
 // lay finds what an edit makes anew.
 func (w *weighing) lay(e *Edit) error {
-	touched := w.touched(e)
+	own := *w.job // with the edit made
+	own.beds, own.plantings = nil, e.in(w.job.plantings)
+	own.moves = movesOf(own.plantings, own.done)
+	touched := w.touched(e, own.plantings)
 	for id := range touched {
 		if !slices.ContainsFunc(w.job.Holding.Beds, func(b place.Bed) bool { return b.ID == id }) {
 			return fault.New(fault.NotFound, "outlook.bed_unknown", words.Args{"planting": e.first(), "bed": id})
 		}
 	}
-	own := *w.job // with the edit's beds
-	own.beds = nil
 	t := trial{}
 	for i := range e.Set {
 		t.set = append(t.set, e.Set[i].ID)
@@ -58,36 +59,63 @@ func (w *weighing) lay(e *Edit) error {
 			}
 			known = known[1:]
 		}
-		if !touched[b.ID] {
-			continue
-		}
-		here := edited(w.byBed[b.ID], e, b.ID)
-		if len(here) == 0 {
-			continue
-		}
-		made, err := own.layBed(b, here, w.done)
-		if err != nil {
-			return err
-		}
-		for _, part := range made.parts() {
-			part.name(&own)
-			part = w.part(part)
-			own.beds = append(own.beds, part)
-			t.beds = append(t.beds, part)
+		if touched[b.ID] {
+			if err := w.layTouched(&own, b, &t); err != nil {
+				return err
+			}
 		}
 	}
 	return w.regroup(&own, &t)
 }
 
-// touched are the beds that an edit changes.
-func (w *weighing) touched(e *Edit) map[string]bool {
-	out := map[string]bool{}
-	for i := range e.Set {
-		out[e.Set[i].Bed] = true
+// layTouched lays out a bed that the edit changes.
+func (w *weighing) layTouched(own *job, b place.Bed, t *trial) error {
+	var here []plan.Planting
+	for _, p := range own.plantings {
+		if p.Bed == b.ID {
+			here = append(here, p)
+		}
 	}
-	for i := range w.job.plantings {
-		if p := &w.job.plantings[i]; e.replaces(p.ID) {
-			out[p.Bed] = true
+	if len(here) == 0 {
+		return nil
+	}
+	made, err := own.layBed(b, here)
+	if err != nil {
+		return err
+	}
+	for _, part := range made.parts() {
+		part.name(own)
+		part = w.part(part)
+		own.beds = append(own.beds, part)
+		t.beds = append(t.beds, part)
+	}
+	return nil
+}
+
+// touched are the beds that an edit changes, with those that plantings came from
+// or went to by being moved.
+func (w *weighing) touched(e *Edit, after []plan.Planting) map[string]bool {
+	out := map[string]bool{}
+	linked := map[string]bool{}
+	for _, list := range [][]plan.Planting{w.job.plantings, after} {
+		for i := range list {
+			if p := &list[i]; e.replaces(p.ID) {
+				out[p.Bed], linked[p.ID], linked[p.To] = true, true, linked[p.To] || p.Relation == plan.Moved
+			}
+		}
+	}
+	for more := true; more; {
+		more = false
+		for i := range after {
+			p := &after[i]
+			if p.Relation == plan.Moved && linked[p.ID] != linked[p.To] {
+				linked[p.ID], linked[p.To], more = true, true, true
+			}
+		}
+	}
+	for i := range after {
+		if linked[after[i].ID] {
+			out[after[i].Bed] = true
 		}
 	}
 	return out
@@ -105,25 +133,25 @@ func (e *Edit) first() string {
 	return ""
 }
 
-// edited is a bed's plantings after an edit, in the order they would have in the
-// plan: those changed in their places, those added last.
-func edited(here []plan.Planting, e *Edit, bed string) []plan.Planting {
-	var out []plan.Planting
+// in makes the edit in a plan's plantings: those changed in their places, those
+// added last.
+func (e *Edit) in(all []plan.Planting) []plan.Planting {
+	out := make([]plan.Planting, 0, len(all)+len(e.Set))
 	seen := map[string]bool{}
-	for _, p := range here {
+	for _, p := range all {
 		seen[p.ID] = true
 		if !e.replaces(p.ID) {
 			out = append(out, p)
 			continue
 		}
 		for _, n := range e.Set {
-			if n.ID == p.ID && n.Bed == bed {
+			if n.ID == p.ID {
 				out = append(out, n)
 			}
 		}
 	}
 	for _, n := range e.Set {
-		if n.Bed == bed && !seen[n.ID] {
+		if !seen[n.ID] {
 			out = append(out, n)
 		}
 	}

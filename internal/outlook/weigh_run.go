@@ -26,6 +26,11 @@ func (w *weighing) run() error {
 		if err := p.site.years.prepare(); err != nil {
 			return err
 		}
+		for i := range p.former {
+			if err := p.former[i].site.years.prepare(); err != nil {
+				return err
+			}
+		}
 	}
 	var next atomic.Int64
 	var failed error

@@ -64,7 +64,10 @@ func edits(h *holding.Holding) map[string]outlook.Edit {
 	moved.Bed, moved.Date = "b2", moved.Date+30
 	under := add("n5", "b1", "spinach", "", cal.Of(2027, 6, 1), "")
 	under.Relation, under.To = plan.Under, "p2"
+	lifted := add("n7", "b2", "beetroot", "", cal.Of(2027, 7, 1), "")
+	lifted.Relation, lifted.To = plan.Moved, "p1"
 	return map[string]outlook.Edit{
+		"lifted":       {Set: []plan.Planting{lifted}},
 		"nothing":      {},
 		"added":        {Set: []plan.Planting{add("n1", "b1", "carrot", "early", cal.Of(2027, 7, 1), "")}},
 		"before all":   {Set: []plan.Planting{add("n2", "b2", "beetroot", "", cal.Of(2026, 6, 1), "")}},
