@@ -33,14 +33,15 @@ const (
 	TooSlow
 	TooHot
 	Covered // a green manure that covered its ground
+	Lost    // recorded as lost
 )
 
-var endNames = [...]string{"weather ended", "harvested", "killed", "bolted", "too small", "too slow", "too hot", "ground covered"}
+var endNames = [...]string{"weather ended", "harvested", "killed", "bolted", "too small", "too slow", "too hot", "ground covered", "lost"}
 
 // String returns the end's words.
 func (e End) String() string { return endNames[e] }
 
-var endKeys = [...]string{"unfinished", "harvested", "killed", "bolted", "small", "slow", "hot", "covered"}
+var endKeys = [...]string{"unfinished", "harvested", "killed", "bolted", "small", "slow", "hot", "covered", "lost"}
 
 // Key returns the end's one-word key.
 func (e End) Key() string { return endKeys[e] }

@@ -43,6 +43,7 @@ func (j *job) layBeds() error {
 		byBed[p.Bed] = append(byBed[p.Bed], p)
 	}
 	done := recorded(j.Holding.Records)
+	j.lost = lossesIn(j.Holding.Records)
 	for _, b := range j.Holding.Beds {
 		here := byBed[b.ID]
 		delete(byBed, b.ID)
@@ -101,7 +102,9 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 		date, years = pickUp(date, years, j.From)
 		rough.days = 0
 	}
-	if date >= j.end() || date < j.From-lookBack || (clear.IsSet() && clear <= max(j.From, date)) {
+	lost := j.lost.of(p, use)
+	clear, free := endOf(clear, lost)
+	if date >= j.end() || date < j.From-lookBack || (free.IsSet() && free <= max(j.From, date)) {
 		return nil
 	}
 	rough.earliest = int(j.first() - date)
@@ -111,7 +114,7 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 	w.uses = append(w.uses, use)
 	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
 		ID: p.ID, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
-		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil),
+		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil), Losses: lost,
 	})
 	return nil
 }
@@ -181,6 +184,7 @@ func (w *bedWork) name(j *job) {
 		d.Float(p.Beneath)
 		d.Float(p.AreaM2)
 		d.Float(p.Soil)
+		digestLosses(d, p.Losses)
 		d.Int(int64(w.rough[i].days))
 		d.Float(w.rough[i].area)
 	}
@@ -229,8 +233,12 @@ func recorded(records []record.Record) history {
 		switch r.What {
 		case record.Planted:
 			h.planted = r.Date
-		case record.Died, record.Cleared:
+		case record.Cleared:
 			h.gone = r.Date
+		case record.Moved:
+			if r.Unit == "" {
+				h.gone = r.Date
+			}
 		}
 		out[r.Planting] = h
 	}

@@ -23,6 +23,7 @@ type CourseDay struct {
 	MeanC   float64
 	Picked  float64 // came ripe today [kg/m2]
 	Develop float64 // stage of development, 0-1
+	Left    float64 // share of the planting that is not lost, 0-1
 }
 
 // Courses follows the plantings of one bed day by day under one future. The
@@ -66,7 +67,8 @@ func (b *bedWork) courses(t *Table, future int) []Course {
 		}
 		p := b.uses[i].params
 		c.Days = append(c.Days, CourseDay{Stage: s.Stage, Leaf: s.Leaf, KgM2: s.FreshKgM2(p), PARMJ: beside.Air[day].PARMJ,
-			MeanC: beside.Air[day].MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development})
+			MeanC: beside.Air[day].MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development,
+			Left: b.bed.Plantings[i].Left(b.site.sky.First + cal.Date(day))})
 	}}
 	runner.Run(b.site.sky, &beside, &b.bed, b.draws(t.Seed, future, nil))
 	for i := range out {

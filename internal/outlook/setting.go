@@ -52,6 +52,7 @@ type job struct {
 	beds      []*bedWork
 	groups    []*groupWork
 	uses      *uses
+	lost      losses
 }
 
 // siteWork is one site's weather under all futures.

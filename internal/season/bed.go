@@ -36,6 +36,7 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 	var soilWater water.Kept
 	for day := first; day < end; day++ {
 		allowed := soilWater.Rates()
+		r.lose(day, sky)
 		for i := range r.stands {
 			if s := &r.stands[i]; s.active(day) {
 				s.Rates(s.from.Parameters, &b.Air[day], s.lightFor(&b.Air[day]), allowed)
@@ -67,7 +68,7 @@ func (s *stand) lightFor(a *growth.Air) float64 {
 		return a.PARMJ
 	}
 	u := other.from.Parameters.Use
-	return a.PARMJ * (1 - s.beneath*growth.Intercepted(u.Extinction, other.Leaf))
+	return a.PARMJ * (1 - s.beneath*other.left*growth.Intercepted(u.Extinction, other.Leaf))
 }
 
 // pair lets two plantings that share ground know each other, with the share of

@@ -9,7 +9,7 @@ func (r *Runner) Follow(sky *Sky, b *Bedside, p *Planting, d growth.Draw, each f
 	s := &r.stands[0]
 	r.alone = *p
 	alone := &r.alone
-	alone.Shares = -1
+	alone.Shares, alone.Losses = -1, nil
 	s.begin(alone, sky, d)
 	for day := max(0, s.start); day < len(b.Air) && s.Living(); day++ {
 		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)

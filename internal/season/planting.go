@@ -16,6 +16,7 @@ type Planting struct {
 	Shares     int      // index of the planting it stands under or between; -1: alone
 	Beneath    float64  // share of its ground that lies beneath that planting, 0-1
 	Soil       float64  // factor of the soil's state on weight
+	Losses     []Loss   // in order of time
 }
 
 // Outcome is how a planting fared under one future. Days are indexes of the
@@ -37,7 +38,9 @@ type stand struct {
 	areaOff  float64 // share by which its ground is larger than told
 	ready    int
 	out      Outcome
-	judged   bool // the heat at the end has been looked at
+	judged   bool    // the heat at the end has been looked at
+	left     float64 // share of it that is not lost
+	lost     int     // losses that have come
 	standing []float32
 	flow     []float32
 
@@ -46,7 +49,7 @@ type stand struct {
 }
 
 func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
-	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, standing: s.standing[:0], flow: s.flow[:0]}
+	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, left: 1, standing: s.standing[:0], flow: s.flow[:0]}
 	s.start = int(p.Date-sky.First) + d.Shift
 	s.clear = len(sky.DayLengthH)
 	if p.ClearBy.IsSet() {
@@ -90,6 +93,7 @@ func (s *stand) close(day int, sky *Sky, b *Bedside) {
 		s.Clear()
 	}
 	s.keep(day)
+	s.end()
 	if !s.Living() && s.out.Over < 0 && s.ready >= 0 && s.Stage == growth.Over {
 		s.out.Over = day
 	}
@@ -131,7 +135,7 @@ func (s *stand) judgeHeat(day int, b *Bedside) {
 // keep books what stands and what came ripe today.
 func (s *stand) keep(day int) {
 	p := s.from.Parameters
-	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff)
+	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff) * s.left
 	if p.Flows() {
 		if y := s.YieldedKgM2(p); y > 0 || s.out.First >= 0 {
 			s.out.First = first(s.out.First, day)

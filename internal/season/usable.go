@@ -14,7 +14,7 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	s := &r.stands[0]
 	r.alone = *p
 	alone := &r.alone
-	alone.Date, alone.Shares = date, -1
+	alone.Date, alone.Shares, alone.Losses = date, -1, nil
 	s.begin(alone, sky, d)
 	keep := max(int(alone.Parameters.Use.KeepDays), heatAfter+1)
 	fair := alone.Parameters.Use.FairShare * alone.Parameters.Use.YieldKgM2
