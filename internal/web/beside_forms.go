@@ -82,7 +82,7 @@ func (g *grown) related(id string, query url.Values, tried []plan.Change, wrong 
 	for _, c := range []plan.Change{{Field: "relation", Value: relation}, {Field: "to", Value: to}} {
 		var probe plan.Planting
 		if err := plan.SetField(&probe, c.Field, c.Value); err != nil {
-			wrong[c.Field] = err.Phrase
+			wrong["to"] = err.Phrase
 			return tried
 		}
 		c.Action, c.Planting = "set", id

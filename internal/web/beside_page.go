@@ -1,6 +1,8 @@
 package web
 
 import (
+	"net/http"
+
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/draw"
@@ -105,7 +107,11 @@ func besidePage(v *visit) error {
 			return err
 		}
 	}
-	return v.showPart(page{Name: "beside", Nav: "plantings", Body: b})
+	shown := page{Name: "beside", Nav: "plantings", Body: b}
+	if len(wrong) > 0 {
+		shown.Status = http.StatusUnprocessableEntity
+	}
+	return v.showPart(shown)
 }
 
 func besidePath(id string) string { return plantingPath(id) + "/beside" }
