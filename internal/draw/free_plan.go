@@ -21,9 +21,58 @@ type FreePlanOptions struct {
 type freePlan struct {
 	sheet
 	site  *desk.SiteSpace
-	perM  float64     // [px/m]
-	h     float64     // [px]
-	named [][]float64 // boxes of the words set: left, top, right, bottom
+	perM  float64 // [px/m]
+	h     float64 // [px]
+	beds  []planBox
+	names []string  // of the beds
+	set   []planBox // round the words that are set
+}
+
+// planBox is an upright rectangle on the drawing [px].
+type planBox struct{ left, top, right, bottom float64 }
+
+func (b planBox) meets(o planBox) bool {
+	return b.left < o.right && o.left < b.right && b.top < o.bottom && o.top < b.bottom
+}
+
+func (b planBox) meetsAny(others []planBox) bool {
+	for _, o := range others {
+		if b.meets(o) {
+			return true
+		}
+	}
+	return false
+}
+
+// box is the upright rectangle about corners.
+func (p *freePlan) box(c corners) planBox {
+	b := planBox{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for _, q := range c {
+		x, y := q[0]*p.perM, p.h-q[1]*p.perM
+		b.left, b.right, b.top, b.bottom = min(b.left, x), max(b.right, x), min(b.top, y), max(b.bottom, y)
+	}
+	return b
+}
+
+// bedNames sets the name of each bed above it, beneath or beside it, where there is
+// room.
+func (p *freePlan) bedNames() {
+	for i, b := range p.beds {
+		long := widthOf(p.names[i], labelSize)
+		for _, at := range []planBox{
+			{b.left, b.top - 14, b.left + long, b.top - 2},
+			{b.left, b.bottom + 2, b.left + long, b.bottom + 14},
+			{b.right + 4, (b.top+b.bottom)/2 - 6, b.right + 4 + long, (b.top+b.bottom)/2 + 6},
+			{b.left - long - 4, (b.top+b.bottom)/2 - 6, b.left - 4, (b.top+b.bottom)/2 + 6},
+		} {
+			if at.left < 0 || at.top < 0 || at.right > p.site.PlanWidthM*p.perM || at.bottom > p.h || at.meetsAny(p.beds) || at.meetsAny(p.set) {
+				continue
+			}
+			p.set = append(p.set, at)
+			p.text("t-ink halo free-plan-name", at.left, at.bottom-1.5, p.names[i])
+			break
+		}
+	}
 }
 
 // corners are a list of x and y on the plan [m].
@@ -38,7 +87,7 @@ func FreePlan(v *desk.SpaceView, site *desk.SiteSpace, o FreePlanOptions) string
 	p := &freePlan{site: site, perM: min(o.WidthPX/site.PlanWidthM, o.HeightPX/site.PlanDepthM)}
 	p.h = site.PlanDepthM * p.perM
 	p.frame("free-plan", "img", o.Label, site.PlanWidthM*p.perM, p.h+freePlanFoot, false)
-	p.rect("free-plan-ground", 0, 0, site.PlanWidthM*p.perM, p.h)
+	p.rect("free-plan-ground", .8, .8, site.PlanWidthM*p.perM-1.6, p.h-1.6)
 	for i := range site.Features {
 		f := &site.Features[i]
 		var c corners
@@ -54,9 +103,11 @@ func FreePlan(v *desk.SpaceView, site *desk.SiteSpace, o FreePlanOptions) string
 				c = append(c, [2]float64{q.X, q.Y})
 			}
 			p.path("free-plan-bed", p.outline(c))
+			p.beds, p.names = append(p.beds, p.box(c)), append(p.names, b.Name)
 		}
 	}
 	p.pieces(v, o.Free)
+	p.bedNames()
 	p.scale(o.Metres)
 	return p.done()
 }
@@ -108,29 +159,22 @@ const freeWordSize = 14
 // word sets the word in the middle of a piece where it has room, upright or along
 // it, and not over another.
 func (p *freePlan) word(c corners, word string) {
-	left, top, right, bottom := math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, q := range c {
-		x, y := q[0]*p.perM, p.h-q[1]*p.perM
-		left, right, top, bottom = min(left, x), max(right, x), min(top, y), max(bottom, y)
-	}
-	x, y, long := (left+right)/2, (top+bottom)/2, widthOf(word, freeWordSize)
-	across := right-left >= long+4 && bottom-top >= freeWordSize
-	along := bottom-top >= long+4 && right-left >= freeWordSize
+	b := p.box(c)
+	x, y, long := (b.left+b.right)/2, (b.top+b.bottom)/2, widthOf(word, freeWordSize)
+	across := b.right-b.left >= long+4 && b.bottom-b.top >= freeWordSize
+	along := b.bottom-b.top >= long+4 && b.right-b.left >= freeWordSize
 	if !across && !along {
 		return
 	}
-	box := []float64{x - long/2, y - freeWordSize/2, x + long/2, y + freeWordSize/2}
-	turn := ""
+	at, turn := planBox{x - long/2, y - freeWordSize/2, x + long/2, y + freeWordSize/2}, ""
 	if !across {
-		box = []float64{x - freeWordSize/2, y - long/2, x + freeWordSize/2, y + long/2}
+		at = planBox{x - freeWordSize/2, y - long/2, x + freeWordSize/2, y + long/2}
 		turn = ` transform="rotate(-90 ` + px(x) + " " + px(y) + `)"`
 	}
-	for _, n := range p.named {
-		if box[0] < n[2] && n[0] < box[2] && box[1] < n[3] && n[1] < box[3] {
-			return
-		}
+	if at.meetsAny(p.set) {
+		return
 	}
-	p.named = append(p.named, box)
+	p.set = append(p.set, at)
 	p.WriteString(`<text class="free mid" x="` + px(x) + `" y="` + px(y+4.5) + `"` + turn + `>` + html.EscapeString(word) + `</text>`)
 }
 

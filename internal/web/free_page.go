@@ -40,7 +40,8 @@ type freeGroup struct {
 type freeLine struct {
 	Bed, BedPath string
 	AreaM2       float64
-	When, Ends   string
+	When         string // empty where the heading says it
+	Ends         string
 	Next         string // page of what could follow there
 }
 
@@ -143,7 +144,11 @@ func (b *freeBody) fill(v *visit, s *desk.SpaceView) {
 		area += f.AreaM2
 		at[f.Bed]++
 		shown.Free = append(shown.Free, *f)
-		b.add(v.freeTitle(f, s), v.freeLine(f))
+		line := v.freeLine(f)
+		if f.From.P50 == s.From && f.From.Sure() {
+			line.When = ""
+		}
+		b.add(v.freeTitle(f, s), line)
 	}
 	key := "web.free_lead"
 	if len(shown.Free) == 0 {
@@ -165,7 +170,7 @@ func (b *freeBody) plans(v *visit, s *desk.SpaceView, at map[string]int) {
 				places += at[s.Beds[k].ID]
 			}
 		}
-		drawn := draw.FreePlan(s, site, draw.FreePlanOptions{WidthPX: 460, HeightPX: 520,
+		drawn := draw.FreePlan(s, site, draw.FreePlanOptions{WidthPX: 540, HeightPX: 600,
 			Label: v.say("web.free_plan_label", words.Args{"site": site.Name, "n": places}), Free: v.say("web.free_word", nil),
 			Metres: v.words.Format().Metres})
 		if drawn != "" {
@@ -195,7 +200,7 @@ func (v *visit) freeTitle(f *desk.FreeSpace, s *desk.SpaceView) string {
 
 func (v *visit) freeLine(f *desk.FreeSpace) freeLine {
 	q := url.Values{"from": {f.From.P50.String()}, "until": {f.Until.String()}, "area": {v.words.Format().Number(f.AreaM2, 2)}}
-	return freeLine{Bed: f.BedName, BedPath: bedPath(f.Bed), AreaM2: f.AreaM2, When: v.sentence(f.When), Ends: v.words.Text(f.Ends),
+	return freeLine{Bed: f.BedName, BedPath: bedPath(f.Bed), AreaM2: f.AreaM2, When: v.sentence(f.When), Ends: v.sentence(f.Ends),
 		Next: bedPath(f.Bed) + "/next?" + q.Encode()}
 }
 

@@ -28,6 +28,7 @@ type plantingBody struct {
 	BookPath       string    // of its crop
 	Edit           string
 	Tried          []string
+	Misfits        []string // what does not fit on its ground
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -68,6 +69,7 @@ func plantingPage(v *visit) error {
 		return err
 	}
 	b := v.plantingBody(view, g.today)
+	b.Misfits = v.misfits([]string{id}, nil, tried)
 	if view.Feeds {
 		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
 	}
