@@ -29,6 +29,7 @@ type plantingBody struct {
 	Edit           string
 	Beside         string // the page of what stands on the same ground; "" when nothing does
 	Tried          []string
+	Misfits        []string // what does not fit on its ground
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -69,6 +70,7 @@ func plantingPage(v *visit) error {
 		return err
 	}
 	b := v.plantingBody(view, g.today)
+	b.Misfits = v.misfits([]string{id}, nil, tried)
 	if view.Feeds {
 		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
 	}
