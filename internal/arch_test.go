@@ -47,7 +47,7 @@ var arrows = map[string][]string{
 	"larder":  {"crop"},
 	"holding": {"place", "plan", "record", "larder", "crop", "climate", "cover", "sun"},
 
-	"growth": {"crop", "climate", "sun"},
+	"growth": {"canopy", "crop", "climate", "sun"},
 	"water":  {"climate", "crop", "ground", "sun"},
 	"health": {"climate", "crop"},
 	"shade":  {"sun", "place"},
@@ -81,7 +81,7 @@ var arrows = map[string][]string{
 	"notebook":  {"crop", "plan", "place", "cover"},
 	"appetite":  {"crop", "larder"},
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
-	"draw":      {"desk"},
+	"draw":      {"desk", "place"},
 
 	"browser": {},
 

@@ -15,12 +15,12 @@ type BedSoil struct {
 	Last     []words.Phrase // the latest of compost, manure, lime and mulch
 	Due      []words.Phrase
 	Cautions []words.Phrase
-	Free     []FreeGround
+	Free     []BareGround
 }
 
-// FreeGround is a time in which a part of the bed holds nothing, and what could
+// BareGround is a time in which a part of the bed holds nothing, and what could
 // cover it.
-type FreeGround struct {
+type BareGround struct {
 	Says   words.Phrase
 	Offers []words.Phrase
 }
@@ -64,12 +64,12 @@ const (
 )
 
 // free finds the next times in which much of the bed holds nothing.
-func (w *bedWork) free() ([]FreeGround, error) {
+func (w *bedWork) free() ([]BareGround, error) {
 	turn, err := soilcare.TurnRound(w.bed, false)
 	if err != nil || w.bed.Kind == "container" || w.bed.Kind == "bench" {
 		return nil, err
 	}
-	var out []FreeGround
+	var out []BareGround
 	for _, g := range w.gaps() {
 		if len(out) == freeMost {
 			break
@@ -82,7 +82,7 @@ func (w *bedWork) free() ([]FreeGround, error) {
 		if err != nil {
 			return nil, err
 		}
-		free := FreeGround{Says: gapWords(&g, from)}
+		free := BareGround{Says: gapWords(&g, from)}
 		greens := 0
 		for _, o := range offers {
 			if o.Kind == soilcare.GreenManure {

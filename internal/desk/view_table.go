@@ -81,20 +81,18 @@ func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
 	}
 	view := tableView(a, t, t.Summarise(true))
 	o.views.keepTable(key, view)
+	if a.tried {
+		return view, nil
+	}
 	text, err := json.Marshal(view)
 	if err != nil {
 		return nil, err
 	}
-	if !a.tried {
-		o.views.keepTable(latestView(), view)
-		if err := o.keeper.Keep(key, text); err != nil {
-			return nil, err
-		}
-		if err := o.keeper.Keep(latestView(), text); err != nil {
-			return nil, err
-		}
+	o.views.keepTable(latestView(), view)
+	if err := o.keeper.Keep(key, text); err != nil {
+		return nil, err
 	}
-	return view, nil
+	return view, o.keeper.Keep(latestView(), text)
 }
 
 func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {

@@ -202,3 +202,20 @@ func BenchmarkTryOneChange(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkTryOnTable times the whole table's view with one planting tried on
+// another day.
+func BenchmarkTryOnTable(b *testing.B) {
+	o := demoOffice(b)
+	if _, err := o.TableView(nil); err != nil {
+		b.Fatal(err)
+	}
+	day := 0
+	for b.Loop() {
+		day++
+		try := []plan.Change{{Action: "set", Planting: "car-27s", Field: "date", Value: (cal.Of(2027, 5, 1) + cal.Date(day%40)).String()}}
+		if _, err := o.TableView(try); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

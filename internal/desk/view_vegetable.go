@@ -144,7 +144,7 @@ func (n *namer) line(t *outlook.Table, f *outlook.Fate, leaf []float32) Planting
 	for _, y := range f.Years {
 		if y.Ready >= 0 && usable(y.End) {
 			ready = append(ready, float64(y.Ready))
-		} else {
+		} else if y.End != growth.Lifted {
 			fails++
 		}
 		if y.Over >= 0 {

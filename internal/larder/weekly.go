@@ -21,8 +21,13 @@ func Weekly(out []float64, course []float32, first cal.Date) []float64 {
 	}
 	out = out[:n]
 	clear(out)
-	for d, start := 0, first.Weekday(); d < len(course); d++ {
-		out[(start+d)/7] += float64(course[d])
+	for week, rest := 0, 7-first.Weekday(); len(course) > 0; week, rest = week+1, 7 {
+		rest = min(rest, len(course))
+		sum := 0.0
+		for _, kg := range course[:rest] {
+			sum += float64(kg)
+		}
+		out[week], course = sum, course[rest:]
 	}
 	return out
 }

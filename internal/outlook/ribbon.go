@@ -26,11 +26,13 @@ type Ribbon struct {
 
 // Ribbon weaves one vegetable.
 func (t *Table) Ribbon(v *Vegetable) Ribbon {
-	w := newWeaver(t.Weeks)
-	for f := range v.Years {
-		w.add(&v.Years[f])
-	}
-	return w.ribbon(len(v.Years))
+	return v.sums.ribbonOf(v.Name, func() Ribbon {
+		w := newWeaver(t.Weeks)
+		for f := range v.Years {
+			w.add(&v.Years[f])
+		}
+		return w.ribbon(len(v.Years))
+	})
 }
 
 // Plate weaves all vegetables added up: the household's whole want.

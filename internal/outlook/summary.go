@@ -61,8 +61,18 @@ func share(got, want float64) float64 {
 }
 
 // Weekly adds one vegetable's days up to weeks and its futures to means and odds.
+// What it returns is shared and must not be changed.
 func (t *Table) Weekly(vegetable int, members bool) Weekly {
-	v, n := &t.Vegetables[vegetable], t.Weeks
+	v := &t.Vegetables[vegetable]
+	w := v.sums.weeklyOf(v.Name, func() Weekly { return t.addUp(v) })
+	if !members {
+		w.Members = nil
+	}
+	return w
+}
+
+func (t *Table) addUp(v *Vegetable) Weekly {
+	n := t.Weeks
 	w := Weekly{Name: v.Name, Fresh: make([]float64, n), Stored: make([]float64, n), Short: make([]float64, n),
 		Over: make([]float64, n), ShortP10: make([]float64, n), ShortP50: make([]float64, n), ShortP90: make([]float64, n),
 		GapChance: make([]float64, n)}
@@ -83,9 +93,7 @@ func (t *Table) Weekly(vegetable int, members bool) Weekly {
 			w.Over[k] += sums[3][k]
 			short[k] = append(short[k], sums[2][k])
 		}
-		if members {
-			w.Members = append(w.Members, Member{clone(sums[0]), clone(sums[1]), clone(sums[2]), clone(sums[3])})
-		}
+		w.Members = append(w.Members, Member{clone(sums[0]), clone(sums[1]), clone(sums[2]), clone(sums[3])})
 	}
 	w.odds(short, float64(len(v.Years)))
 	return w

@@ -26,6 +26,8 @@ type Table struct {
 type Vegetable struct {
 	Name  string
 	Years []larder.Course // by future
+
+	sums *sums // of its group
 }
 
 // Fate is one planting under every future.
@@ -55,7 +57,7 @@ func (j *job) table() *Table {
 	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed, beds: j.beds, groups: j.groups}
 	for _, g := range j.groups {
 		for v, name := range g.vegetables {
-			c := Vegetable{Name: name, Years: make([]larder.Course, j.Years)}
+			c := Vegetable{Name: name, Years: make([]larder.Course, j.Years), sums: &g.result.sums}
 			for f, y := range g.result.years {
 				c.Years[f] = opened(y.Courses[v])
 			}

@@ -51,7 +51,7 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 	if b.Tend, err = v.tend(id, typed); err != nil {
 		return err
 	}
-	return v.show(page{Name: "bed", Nav: "beds", Status: status, Body: b})
+	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 
 func bedWith(h *holding.Holding, id string) (place.Bed, bool) {

@@ -49,7 +49,7 @@ var plantingForm = rowForm{
 }
 
 var bedForm = rowForm{
-	table: "beds", nav: "beds", after: to("/beds"),
+	table: "beds", nav: "ground", after: to("/beds"),
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "length_m"}, {name: "width_m"}, {name: "kind", wide: true}, {name: "site"},
 		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "texture", more: true}, {name: "ph", more: true},
@@ -58,7 +58,7 @@ var bedForm = rowForm{
 }
 
 var coverForm = rowForm{
-	table: "covers", nav: "beds", after: afterCover, carried: []string{"bed"},
+	table: "covers", nav: "ground", after: afterCover, carried: []string{"bed"},
 	fields: []fieldForm{{name: "kind", wide: true}, {name: "on"}, {name: "off"}, {name: "sides"}, {name: "mesh_mm"}},
 }
 
