@@ -73,7 +73,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun"},
+		"sun", "rotation"},
 	"sample": {},
 
 	"journal":   {},

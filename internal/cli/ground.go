@@ -2,5 +2,6 @@ package cli
 
 // groundCommands are the questions about the ground.
 type groundCommands struct {
+	Free  freeCommand  `cmd:""`
 	Shade shadeCommand `cmd:""`
 }

@@ -114,7 +114,7 @@ func (n *namer) cropName(id string) string {
 // free tells the bed's free ground.
 func (w *bedWorking) free(y *BedYear, s *space.Bed) {
 	for _, g := range s.Gaps(w.table.From, w.until) {
-		f := FreeGround{BedPiece: BedPiece{At: g.At, Share: g.Share}, From: g.From.P50, Until: g.Until}
+		f := FreeStretch{BedPiece: BedPiece{At: g.At, Share: g.Share}, From: g.From.P50, Until: g.Until}
 		if !f.From.IsSet() || f.From >= w.until {
 			continue
 		}

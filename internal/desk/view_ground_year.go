@@ -33,7 +33,7 @@ type GroundYearView struct {
 type BedYear struct {
 	place.Bed
 	Held   []HeldGround // in order of time
-	Free   []FreeGround
+	Free   []FreeStretch
 	Wrong  []WrongGround
 	Covers []CoverTime // that lie over it within the year
 }
@@ -72,9 +72,9 @@ func (h *HeldGround) HoldsOn(day cal.Date) bool {
 	return h.From <= day && (h.Stays || day < h.Clear.P50)
 }
 
-// FreeGround is ground that nothing holds for a time in the middle year. Until is
+// FreeStretch is ground that nothing holds for a time in the middle year. Until is
 // None where nothing is meant to follow.
-type FreeGround struct {
+type FreeStretch struct {
 	BedPiece
 	From, Until cal.Date
 }

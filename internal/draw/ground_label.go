@@ -111,7 +111,7 @@ func (l *bedLane) nameClass(h *desk.HeldGround) string {
 const leastFreeShare = 0.3
 
 // freeWords name free ground where there is room.
-func (l *bedLane) freeWords(f *desk.FreeGround) {
+func (l *bedLane) freeWords(f *desk.FreeStretch) {
 	if l.options.Free == nil || f.Share < leastFreeShare {
 		return
 	}

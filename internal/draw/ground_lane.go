@@ -9,7 +9,7 @@ type BedLaneOptions struct {
 	Label    string  // what it shows, in text
 	Names    func(h *desk.HeldGround) []string
 	Title    func(h *desk.HeldGround) string // all of it, for who points at it
-	Free     func(f desk.FreeGround) []string
+	Free     func(f desk.FreeStretch) []string
 	Cover    func(c *desk.CoverTime) string
 	Ring     func(h *desk.HeldGround) (label, date string)
 	StepM2   float64         // by how much a planting is made larger
@@ -166,7 +166,7 @@ func (l *bedLane) piece(h *desk.HeldGround, p desk.BedPiece) {
 }
 
 // free is ground that nothing holds: a dashed outline along its foot.
-func (l *bedLane) free(f *desk.FreeGround) {
+func (l *bedLane) free(f *desk.FreeStretch) {
 	from, to := l.freeSpan(f)
 	if f.Share < leastFreeShare/2 || to-from < 24 {
 		return
@@ -175,7 +175,7 @@ func (l *bedLane) free(f *desk.FreeGround) {
 	l.level("thin dashed", from+1, to-1, y)
 }
 
-func (l *bedLane) freeSpan(f *desk.FreeGround) (from, to float64) {
+func (l *bedLane) freeSpan(f *desk.FreeStretch) (from, to float64) {
 	to = l.scale.WidthPX
 	if f.Until.IsSet() {
 		to = l.scale.X(f.Until)

@@ -32,7 +32,7 @@ func exampleBed() *desk.BedYear {
 	clover := held("clover", 0, 0.5, exampleToday-10, exampleToday+50, 0.5)
 	clover.Relation, clover.To = "under", "leeks"
 	b.Held = append(b.Held, clover)
-	b.Free = []desk.FreeGround{{BedPiece: desk.BedPiece{At: 0.5, Share: 0.5}, From: exampleFrom, Until: exampleToday + 30}}
+	b.Free = []desk.FreeStretch{{BedPiece: desk.BedPiece{At: 0.5, Share: 0.5}, From: exampleFrom, Until: exampleToday + 30}}
 	b.Wrong = []desk.WrongGround{{Planting: "spinach", With: []string{"leeks"}, From: exampleToday + 30, Until: exampleToday + 60}}
 	b.Covers = []desk.CoverTime{{Kind: "fleece", On: exampleToday, Off: exampleToday + 40}}
 	return b
@@ -64,7 +64,7 @@ func exampleBedLane() BedLaneOptions {
 	return BedLaneOptions{HeightPX: 40, Label: "bed & its year", StepM2: 0.7, Tab: true, Tried: map[string]bool{"spinach": true},
 		Names: func(h *desk.HeldGround) []string { return []string{h.Name, h.Short} },
 		Title: func(h *desk.HeldGround) string { return h.Name },
-		Free:  func(desk.FreeGround) []string { return []string{"free 9 weeks", "free"} },
+		Free:  func(desk.FreeStretch) []string { return []string{"free 9 weeks", "free"} },
 		Cover: func(c *desk.CoverTime) string { return c.Kind },
 		Ring:  func(h *desk.HeldGround) (string, string) { return "date of " + h.Name, h.Date.String() }}
 }

@@ -82,7 +82,7 @@ func (s *groundShown) untilWords(b *desk.BedYear, h *desk.HeldGround) []string {
 }
 
 // freeWords tell for how long ground is free, the longest first.
-func (s *groundShown) freeWords(f desk.FreeGround) []string {
+func (s *groundShown) freeWords(f desk.FreeStretch) []string {
 	plain := s.say("web.lanes_free", nil)
 	if !f.Until.IsSet() {
 		return []string{plain}

@@ -15,6 +15,7 @@ func (s *Server) routes() http.Handler {
 	s.editingRoutes(mux)
 	s.lanesRoutes(mux)
 	s.lightRoutes(mux)
+	s.tendRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})
