@@ -221,7 +221,7 @@ func TestPagesAreSound(t *testing.T) {
 		if n := len(page.named("h1")); n != 1 {
 			t.Errorf("%s has %d h1", path, n)
 		}
-		if page.one(t, "html").attrs["lang"] != "en" || page.one(t, "title").words() == "" {
+		if page.one(t, "html").attrs["lang"] != "en" || page.one(t, "head").one(t, "title").words() == "" {
 			t.Errorf("%s has no language or no title", path)
 		}
 	}
