@@ -28,6 +28,7 @@ type plantingBody struct {
 	BookPath       string    // of its crop
 	Edit           string
 	Tried          []string
+	Wrong          []lossWay // what may have become of it, while it is in the ground
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -70,6 +71,11 @@ func plantingPage(v *visit) error {
 	b := v.plantingBody(view, g.today)
 	if view.Feeds {
 		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
+	}
+	if len(tried) == 0 {
+		if b.Wrong, err = v.lossWays(id); err != nil {
+			return err
+		}
 	}
 	if len(tried) > 0 {
 		for _, c := range tried {
