@@ -25,6 +25,7 @@ type HoleView struct {
 // than not.
 type OpenedGap struct {
 	Vegetable   string
+	Plural      string
 	First, Last cal.Date
 	Weeks       int
 	Kg          float64 // more that lacks in them, mean over the futures
@@ -34,6 +35,7 @@ type OpenedGap struct {
 // futures.
 type LessView struct {
 	Vegetable string
+	Plural    string
 	Kg        float64
 }
 
@@ -83,6 +85,12 @@ func (o *Office) Hole(entry, planting string) (*HoleView, error) {
 	}
 	v := &HoleView{}
 	v.compare(was, is)
+	for i := range v.Gaps {
+		v.Gaps[i].Plural = vegetablePlural(after.setting.Book, v.Gaps[i].Vegetable)
+	}
+	for i := range v.Less {
+		v.Less[i].Plural = vegetablePlural(after.setting.Book, v.Less[i].Vegetable)
+	}
 	v.Freed = freed(before.holding, after, planting)
 	return v, nil
 }
@@ -120,7 +128,7 @@ func (v *HoleView) compare(was, is *outlook.Table) {
 		}
 		v.Gaps = append(v.Gaps, gaps...)
 		if len(gaps) == 0 && more >= leastKg {
-			v.Less = append(v.Less, LessView{w.Name, more})
+			v.Less = append(v.Less, LessView{Vegetable: w.Name, Kg: more})
 		}
 	}
 	sort.SliceStable(v.Gaps, func(i, k int) bool { return v.Gaps[i].Kg > v.Gaps[k].Kg })

@@ -53,12 +53,12 @@ func keptAgain(entry string) string {
 func (v *visit) holeBody(view *desk.HoleView, loss *desk.LossView) *holeBody {
 	b := &holeBody{Name: capital(loss.Name), Path: plantingPath(loss.Planting)}
 	for _, g := range view.Gaps {
-		args := words.Args{"vegetable": g.Vegetable, "weeks": g.Weeks, "first": words.Sharp(g.First, loss.Today),
+		args := words.Args{"vegetable": g.Plural, "weeks": g.Weeks, "first": words.Sharp(g.First, loss.Today),
 			"last": words.Sharp(g.Last, loss.Today), "kg": g.Kg}
 		b.Lines = append(b.Lines, holeLine{v.sentence(words.P("web.hole_gap", args)), vegetablePath(g.Vegetable)})
 	}
 	for _, l := range view.Less {
-		args := words.Args{"vegetable": l.Vegetable, "kg": l.Kg}
+		args := words.Args{"vegetable": l.Plural, "kg": l.Kg}
 		b.Lines = append(b.Lines, holeLine{v.sentence(words.P("web.hole_less", args)), vegetablePath(l.Vegetable)})
 	}
 	if f := view.Freed; f != nil {
