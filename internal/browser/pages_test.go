@@ -32,6 +32,8 @@ func samplePages() []onePage {
 		{name: "changed planting", path: "/plantings/pot-27t/edit"},
 		{name: "faulty planting", path: "/plantings/pot-27t/edit", status: 422, to: faulty("#f-area_m2", "much")},
 		{name: "removed planting", path: "/plantings/pot-27t/remove"},
+		{name: "ground", path: "/ground"},
+		{name: "ground with a change", path: "/ground?site=share&bed=t3&at=2027-06-01&" + later},
 		{name: "beds", path: "/beds"},
 		{name: "new bed", path: "/beds/new"},
 		{name: "crop book", path: "/crops"},

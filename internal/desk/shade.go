@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"math"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/fault"
@@ -44,6 +46,9 @@ func Shade(h *holding.Holding) *ShadeResult {
 	return r
 }
 
+// shadeSteps is how finely a share of light is told: to a ten-thousandth.
+const shadeSteps = 1e4
+
 // bedLight is a bed's light by month.
 func bedLight(scene *shade.Scene, b place.Bed, usual [12]float64) [12]float64 {
 	year := shade.Open()
@@ -52,7 +57,7 @@ func bedLight(scene *shade.Scene, b place.Bed, usual [12]float64) [12]float64 {
 	}
 	light := year.Months(usual)
 	for m := range light {
-		light[m] *= b.Light
+		light[m] = math.Round(light[m]*b.Light*shadeSteps) / shadeSteps
 	}
 	return light
 }

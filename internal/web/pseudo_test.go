@@ -10,6 +10,8 @@ import (
 
 	"garner/internal/crop"
 	"garner/internal/desk"
+	"garner/internal/protect"
+	"garner/internal/rotation"
 	"garner/internal/words"
 )
 
@@ -50,7 +52,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
-		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit"}
+		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
+		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
@@ -115,6 +118,12 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 	}
 	for _, r := range numbers {
 		add(r.Cells["source"])
+	}
+	for _, p := range rotation.Problems() {
+		add(p.Name)
+	}
+	for _, p := range protect.Pests() {
+		add(p.Name)
 	}
 	add("Ottilie")
 	var out []string
