@@ -81,7 +81,7 @@ var arrows = map[string][]string{
 	"notebook":  {"crop", "plan", "place", "cover"},
 	"appetite":  {"crop", "larder"},
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
-	"draw":      {"desk"},
+	"draw":      {"desk", "place"},
 
 	"browser": {},
 

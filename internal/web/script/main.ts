@@ -3,6 +3,7 @@
 // there.
 import { findWhileTyping } from "./find";
 import { showHere } from "./nav";
+import * as plan from "./plan";
 import { forgetSaid } from "./said";
 import * as stale from "./stale";
 import * as beginning from "./start";
@@ -12,5 +13,6 @@ forgetSaid();
 showHere();
 findWhileTyping();
 beginning.start();
+plan.start();
 stale.start();
 trying.start();
