@@ -53,7 +53,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
-		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit"}
+		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
+		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
@@ -160,14 +161,14 @@ func textsOf(e *element) []string {
 }
 
 // runsOn tells whether a text runs on through an element, with parts of it made
-// bold.
+// bold or set on lines of their own.
 func runsOn(e *element) bool {
 	bold := false
 	for _, c := range e.children {
-		if !slices.Contains([]string{"", "b", "a", "span", "em"}, c.name) {
+		if !slices.Contains([]string{"", "b", "a", "span", "em", "tspan"}, c.name) {
 			return false
 		}
-		bold = bold || c.name == "b"
+		bold = bold || c.name == "b" || c.name == "tspan"
 	}
 	return bold
 }
