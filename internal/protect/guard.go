@@ -19,6 +19,7 @@ type Bed struct {
 	Covers    []place.CoverSpell // of the bed
 	Plantings []plan.Planting    // of the bed
 	Records   []record.Record
+	South     bool // it lies south of the equator
 
 	// Over tells when a planting is forecast to be over; None: not known. It may
 	// be nil.
@@ -30,7 +31,8 @@ type Guard struct {
 	Planting string
 	From, To cal.Date // its time in the ground
 	Under    []string // ids of the cover spells over it, in order
-	Kept     []string // pests that a cover keeps out, for as long as it lies
+	Kept     []string // pests that a cover keeps out
+	Part     []string // pests that it keeps out for a part of the time that they fly
 	Through  []string // pests that its gaps let in
 	Open     []string // pests that nothing keeps out
 	Wintered []string // pests kept out that may have wintered in the ground
@@ -102,7 +104,9 @@ func (b *Bed) endOf(p *plan.Planting) cal.Date {
 const (
 	aSeason = 150               // how long a planting without an end is taken to stand [d]
 	forever = cal.Date(1 << 30) // of what stands year after year
-	aYear   = 365               // how long a pest winters in the ground after its host [d]
+	aYear   = 365               // days of a planting that are looked at for the time a cover lies
+	late    = 150               // days before midwinter on which pests still feed and go down to winter
+	autumn  = 9                 // month from which a planting stands through the winter to come
 	soon    = 14                // sown so close together [d] that neither is before the other
 )
 
@@ -115,7 +119,7 @@ func (f *facts) guard(b *Bed, t *stay, all []stay) Guard {
 	}
 	for i := range f.pests {
 		if p := &f.pests[i]; p.Strikes(t.crop) {
-			g.meet(p, over, p.Winters && hosted(p, t, all))
+			g.meet(p, over, p.Winters && hosted(p, t, all, b.South), b.South)
 		}
 	}
 	barrier := lasting(over, t)
@@ -136,18 +140,24 @@ func (b *Bed) over(t *stay) []place.CoverSpell {
 }
 
 // meet puts a pest where it belongs.
-func (g *Guard) meet(p *Pest, over []place.CoverSpell, wintered bool) {
-	barriers, kept := 0, false
+func (g *Guard) meet(p *Pest, over []place.CoverSpell, wintered, south bool) {
+	var tight []place.CoverSpell
+	barriers := 0
 	for _, s := range over {
-		if mm, keeps := s.Barrier(); keeps {
+		mm, keeps := s.Barrier()
+		if keeps {
 			barriers++
-			kept = kept || mm <= p.GapMM+1e-9
+		}
+		if keeps && mm <= p.GapMM+1e-9 {
+			tight = append(tight, s)
 		}
 	}
 	switch {
-	case kept && wintered:
+	case len(tight) > 0 && wintered:
 		g.Wintered = append(g.Wintered, p.ID)
-	case kept:
+	case len(tight) > 0 && g.shut(tight, south) < mostly:
+		g.Part = append(g.Part, p.ID)
+	case len(tight) > 0:
 		g.Kept = append(g.Kept, p.ID)
 	case barriers > 0:
 		g.Through = append(g.Through, p.ID)
@@ -156,12 +166,67 @@ func (g *Guard) meet(p *Pest, over []place.CoverSpell, wintered bool) {
 	}
 }
 
-// hosted tells whether a host of the pest stood in the bed in the year before a
-// planting.
-func hosted(p *Pest, t *stay, all []stay) bool {
+// mostly is the share of the time that pests fly for which a cover must lie to
+// keep them out. judgement
+const mostly = 0.7
+
+// shut is the share of the time for which covers lie over a planting, of the days
+// on which pests fly, or of all its days when they fly on none.
+func (g *Guard) shut(covers []place.CoverSpell, south bool) float64 {
+	flown, shutFlown, all, shut := 0, 0, 0, 0
+	for day := g.From; day < min(g.To, g.From+aYear); day++ {
+		lies := slices.ContainsFunc(covers, func(s place.CoverSpell) bool { return s.On <= day && (!s.Off.IsSet() || day < s.Off) })
+		all++
+		if lies {
+			shut++
+		}
+		if flies(day, south) {
+			flown++
+			if lies {
+				shutFlown++
+			}
+		}
+	}
+	switch {
+	case flown > 0:
+		return float64(shutFlown) / float64(flown)
+	case all > 0:
+		return float64(shut) / float64(all)
+	}
+	return 1
+}
+
+// flies tells whether pests fly on a day: mid April to mid October in the north,
+// half a year later in the south. judgement
+func flies(day cal.Date, south bool) bool {
+	if south {
+		day += 182
+	}
+	n := day.DayOfYear()
+	return n >= 105 && n < 288
+}
+
+// hosted tells whether a host of the pest was in the ground of the bed before the
+// winter that a planting follows or stands through.
+func hosted(p *Pest, t *stay, all []stay, south bool) bool {
+	winter := wintersOn(t.from, south)
 	return slices.ContainsFunc(all, func(o stay) bool {
-		return o.id != t.id && o.from < t.from-soon && o.to > t.from-aYear && p.Strikes(o.crop)
+		return o.id != t.id && o.from < min(winter, t.from-soon) && o.to > winter-late && p.Strikes(o.crop)
 	})
+}
+
+// wintersOn is the middle of the winter that counts for a planting: the one
+// before it, or the one to come when it goes in in autumn.
+func wintersOn(from cal.Date, south bool) cal.Date {
+	shift := cal.Date(0)
+	if south {
+		shift = 182
+	}
+	year, month, _ := (from - shift).YMD()
+	if month >= autumn {
+		year++
+	}
+	return cal.Of(year, 1, 1) + shift
 }
 
 // lasting is the barrier that keeps bees from a planting for a good while after

@@ -78,9 +78,27 @@ func TestUselessOverGroundWhereThePestWintered(t *testing.T) {
 	if !slices.Equal(carrots.Wintered, []string{"carrot-fly"}) || slices.Contains(carrots.Kept, "carrot-fly") || !strings.Contains(text(carrots), "shut them in with the carrots") {
 		t.Errorf("after parsnips: %+v", carrots)
 	}
+	b.Plantings[0].Date, b.Plantings[0].ClearBy = cal.Of(2027, 3, 1), cal.Of(2027, 9, 1)
+	if carrots = guards(t, b)[1]; len(carrots.Wintered) != 0 {
+		t.Errorf("parsnips of the same spring: %+v", carrots)
+	}
+	b.Plantings[0].Date, b.Plantings[0].ClearBy = cal.Of(2026, 4, 1), cal.Of(2027, 2, 1)
 	b.Plantings[0].Crop = "leek"
 	if carrots = guards(t, b)[1]; !slices.Equal(carrots.Kept, []string{"carrot-fly"}) {
 		t.Errorf("after leeks: %+v", carrots)
+	}
+}
+
+func TestACoverForAPartOfTheTimeIsToldAsSuch(t *testing.T) {
+	b := bed(t)
+	b.Plantings = []plan.Planting{planted("r", "radish", cal.Of(2027, 4, 8), cal.Of(2027, 6, 1))}
+	b.Covers = []place.CoverSpell{spell("m", "1", cover.Mesh, cal.Of(2027, 5, 27), cal.Of(2027, 10, 5))}
+	if g := guards(t, b)[0]; len(g.Kept) != 0 || !slices.Contains(g.Part, "cabbage-root-fly") || !strings.Contains(text(g), "for a part of their time") {
+		t.Errorf("five days of fifty: %+v", g)
+	}
+	b.Plantings[0].ClearBy = cal.Of(2028, 3, 1)
+	if g := guards(t, b)[0]; len(g.Part) != 0 || len(g.Kept) == 0 {
+		t.Errorf("most of the summer: %+v", g)
 	}
 }
 

@@ -27,6 +27,7 @@ type plantingBody struct {
 	Seed           string    // for it; empty: not told
 	BookPath       string    // of its crop
 	Edit           string
+	Beside         string // the page of what stands on the same ground; "" when nothing does
 	Tried          []string
 	Misfits        []string // what does not fit on its ground
 }
@@ -72,6 +73,9 @@ func plantingPage(v *visit) error {
 	b.Misfits = v.misfits([]string{id}, nil, tried)
 	if view.Feeds {
 		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
+	}
+	if g.sharesGround(id) {
+		b.Beside = withTried(besidePath(id), tried)
 	}
 	if len(tried) > 0 {
 		for _, c := range tried {
