@@ -73,7 +73,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun"},
+		"sun", "rotation"},
 	"sample": {},
 
 	"journal":   {},
@@ -81,7 +81,7 @@ var arrows = map[string][]string{
 	"notebook":  {"crop", "plan", "place", "cover"},
 	"appetite":  {"crop", "larder"},
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
-	"draw":      {"desk"},
+	"draw":      {"desk", "place"},
 
 	"browser": {},
 

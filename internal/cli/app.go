@@ -39,6 +39,7 @@ type grammar struct {
 	Grow       growCommand       `cmd:""`
 	Window     windowCommand     `cmd:""`
 	Weather    weatherCommands   `cmd:""`
+	Ground     groundCommands    `cmd:""`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/num"
+	"garner/internal/space"
 )
 
 // mostViews is how many views of each kind are kept at hand.
@@ -18,6 +19,8 @@ type viewMemory struct {
 	vegetables map[vegetableKey]*VegetableView
 	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
 	years      map[num.Digest][]yearAnswer
+	spaces     map[num.Digest]*space.Ground
+	groundMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -30,7 +33,8 @@ type vegetableKey struct {
 
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
-		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{}}
+		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {

@@ -198,6 +198,9 @@ func (s *Plants) finish(why End) {
 // Fail ends a planting that a rule of the season rules out.
 func (s *Plants) Fail(why End) { s.Stage, s.End = Dead, why }
 
+// Lose ends a planting that was lost as a whole.
+func (s *Plants) Lose() { s.die(Lost) }
+
 // FreshKgM2 returns the fresh weight that stands to be picked, with this
 // future's luck and losses [kg/m2 of ground given].
 func (s *Plants) FreshKgM2(p *Parameters) float64 {

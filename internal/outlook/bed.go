@@ -44,6 +44,7 @@ func (j *job) layBeds() error {
 	}
 	j.done = recorded(j.Holding.Records)
 	j.moves = movesOf(j.plantings, j.done)
+	j.lost = lossesIn(j.Holding.Records)
 	for _, b := range j.Holding.Beds {
 		here := byBed[b.ID]
 		delete(byBed, b.ID)
@@ -110,7 +111,9 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 		date, years = pickUp(date, years, j.From)
 		rough.days = 0
 	}
-	if date >= j.end() || date < j.From-lookBack || (clear.IsSet() && clear <= max(j.From, move.here(date))) {
+	lost := j.lost.of(p, use)
+	clear, free := endOf(clear, lost)
+	if date >= j.end() || date < j.From-lookBack || (free.IsSet() && free <= max(j.From, move.here(date))) {
 		return nil
 	}
 	rough.earliest = int(j.first() - date)
@@ -124,7 +127,7 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 	w.uses = append(w.uses, use)
 	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
 		ID: move.first, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
-		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil),
+		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil), Losses: lost,
 		Strips: move.strips, Stays: stays, Lifted: gone && clear == lifted,
 	})
 	return nil
@@ -160,6 +163,7 @@ func (w *bedWork) name(j *job) {
 		d.Float(p.AreaM2)
 		d.Float(p.Soil)
 		w.digestMoves(d, p)
+		digestLosses(d, p.Losses)
 		d.Int(int64(w.rough[i].days))
 		d.Float(w.rough[i].area)
 	}

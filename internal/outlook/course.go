@@ -24,6 +24,7 @@ type CourseDay struct {
 	Picked  float64 // came ripe today [kg/m2]
 	Develop float64 // stage of development, 0-1
 	Light   float64 // share of PARMJ that its neighbours' leaves let through to its own, 0-1
+	Left    float64 // share of the planting that is not lost, 0-1
 }
 
 // Courses follows the plantings of one bed day by day under one future. The
@@ -59,7 +60,8 @@ func (b *bedWork) courses(t *Table, future int) []Course {
 		}
 		p := b.uses[i].params
 		c.Days = append(c.Days, CourseDay{Stage: s.Stage, Leaf: s.Leaf, KgM2: s.FreshKgM2(p), PARMJ: a.PARMJ,
-			MeanC: a.MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development, Light: l.Top})
+			MeanC: a.MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development, Light: l.Top,
+			Left: b.bed.Plantings[i].Left(b.site.sky.First + cal.Date(day))})
 	})
 	if err != nil {
 		return nil

@@ -30,8 +30,12 @@ func recorded(records []record.Record) history {
 		switch r.What {
 		case record.Planted:
 			h.planted = r.Date
-		case record.Died, record.Cleared:
+		case record.Cleared:
 			h.gone = r.Date
+		case record.Moved:
+			if r.Unit == "" {
+				h.gone = r.Date
+			}
 		}
 		out[r.Planting] = h
 	}

@@ -123,6 +123,9 @@ func TestEditEqualsColdRun(t *testing.T) {
 			h.Varieties = []crop.Variety{{ID: "v", Crop: "carrot", Use: "early", DaysOffset: 6, YieldFactor: 1.2, BoltFactor: 1, SizeFactor: 1}}
 			h.Plantings[0].Variety = "v"
 		},
+		"half lost": func(h *holding.Holding) {
+			h.Records = append(h.Records, record.Record{ID: "r1", Date: cal.Of(2027, 7, 1), What: record.Died, Planting: "p2", Value: 0.5, Unit: "share"})
+		},
 		"rough date": func(h *holding.Holding) { h.Plantings[1].DateWithinD = 12 },
 		"rough area": func(h *holding.Holding) { h.Plantings[2].AreaWithin = 0.4 },
 		"spacing":    func(h *holding.Holding) { h.Plantings[3].InRowM = 0.05 },

@@ -52,6 +52,7 @@ type job struct {
 	beds      []*bedWork
 	groups    []*groupWork
 	uses      *uses
+	lost      losses
 	done      history
 	moves     *moves
 }

@@ -19,6 +19,7 @@ type Bed struct {
 	Covers    []place.CoverSpell // of the bed
 	Plantings []plan.Planting    // of the bed
 	Records   []record.Record
+	South     bool // it lies south of the equator
 
 	// Over tells when a planting is forecast to be over; None: not known. It may
 	// be nil.
@@ -30,7 +31,8 @@ type Guard struct {
 	Planting string
 	From, To cal.Date // its time in the ground
 	Under    []string // ids of the cover spells over it, in order
-	Kept     []string // pests that a cover keeps out, for as long as it lies
+	Kept     []string // pests that a cover keeps out
+	Part     []string // pests that it keeps out for a part of the time that they fly
 	Through  []string // pests that its gaps let in
 	Open     []string // pests that nothing keeps out
 	Wintered []string // pests kept out that may have wintered in the ground
@@ -115,7 +117,7 @@ func (f *facts) guard(b *Bed, t *stay, all []stay) Guard {
 	}
 	for i := range f.pests {
 		if p := &f.pests[i]; p.Strikes(t.crop) {
-			g.meet(p, over, p.Winters && hosted(p, t, all))
+			g.meet(p, over, p.Winters && hosted(p, t, all), b.South)
 		}
 	}
 	barrier := lasting(over, t)
@@ -136,24 +138,70 @@ func (b *Bed) over(t *stay) []place.CoverSpell {
 }
 
 // meet puts a pest where it belongs.
-func (g *Guard) meet(p *Pest, over []place.CoverSpell, wintered bool) {
-	barriers, kept := 0, false
+func (g *Guard) meet(p *Pest, over []place.CoverSpell, wintered, south bool) {
+	var tight []place.CoverSpell
+	barriers := 0
 	for _, s := range over {
-		if mm, keeps := s.Barrier(); keeps {
+		mm, keeps := s.Barrier()
+		if keeps {
 			barriers++
-			kept = kept || mm <= p.GapMM+1e-9
+		}
+		if keeps && mm <= p.GapMM+1e-9 {
+			tight = append(tight, s)
 		}
 	}
 	switch {
-	case kept && wintered:
+	case len(tight) > 0 && wintered:
 		g.Wintered = append(g.Wintered, p.ID)
-	case kept:
+	case len(tight) > 0 && g.shut(tight, south) < mostly:
+		g.Part = append(g.Part, p.ID)
+	case len(tight) > 0:
 		g.Kept = append(g.Kept, p.ID)
 	case barriers > 0:
 		g.Through = append(g.Through, p.ID)
 	case len(over) == 0:
 		g.Open = append(g.Open, p.ID)
 	}
+}
+
+// mostly is the share of the time that pests fly for which a cover must lie to
+// keep them out. judgement
+const mostly = 0.7
+
+// shut is the share of the time for which covers lie over a planting, of the days
+// on which pests fly, or of all its days when they fly on none.
+func (g *Guard) shut(covers []place.CoverSpell, south bool) float64 {
+	flown, shutFlown, all, shut := 0, 0, 0, 0
+	for day := g.From; day < min(g.To, g.From+aYear); day++ {
+		lies := slices.ContainsFunc(covers, func(s place.CoverSpell) bool { return s.On <= day && (!s.Off.IsSet() || day < s.Off) })
+		all++
+		if lies {
+			shut++
+		}
+		if flies(day, south) {
+			flown++
+			if lies {
+				shutFlown++
+			}
+		}
+	}
+	switch {
+	case flown > 0:
+		return float64(shutFlown) / float64(flown)
+	case all > 0:
+		return float64(shut) / float64(all)
+	}
+	return 1
+}
+
+// flies tells whether pests fly on a day: mid April to mid October in the north,
+// half a year later in the south. judgement
+func flies(day cal.Date, south bool) bool {
+	if south {
+		day += 182
+	}
+	n := day.DayOfYear()
+	return n >= 105 && n < 288
 }
 
 // hosted tells whether a host of the pest stood in the bed in the year before a

@@ -84,6 +84,19 @@ func TestUselessOverGroundWhereThePestWintered(t *testing.T) {
 	}
 }
 
+func TestACoverForAPartOfTheTimeIsToldAsSuch(t *testing.T) {
+	b := bed(t)
+	b.Plantings = []plan.Planting{planted("r", "radish", cal.Of(2027, 4, 8), cal.Of(2027, 6, 1))}
+	b.Covers = []place.CoverSpell{spell("m", "1", cover.Mesh, cal.Of(2027, 5, 27), cal.Of(2027, 10, 5))}
+	if g := guards(t, b)[0]; len(g.Kept) != 0 || !slices.Contains(g.Part, "cabbage-root-fly") || !strings.Contains(text(g), "for a part of their time") {
+		t.Errorf("five days of fifty: %+v", g)
+	}
+	b.Plantings[0].ClearBy = cal.Of(2028, 3, 1)
+	if g := guards(t, b)[0]; len(g.Part) != 0 || len(g.Kept) == 0 {
+		t.Errorf("most of the summer: %+v", g)
+	}
+}
+
 // Squashes and courgettes need bees (common practice, no source).
 func TestOffForPollination(t *testing.T) {
 	b := bed(t)

@@ -73,6 +73,15 @@ func read(files fs.FS) (*facts, error) {
 	return &f, l.Err()
 }
 
+// Pests are the pests that covers can keep out.
+func Pests() []Pest {
+	f, err := known()
+	if err != nil {
+		return nil
+	}
+	return slices.Clone(f.pests)
+}
+
 // Strikes tells whether a crop is a host of the pest.
 func (p *Pest) Strikes(c *crop.Crop) bool {
 	return slices.Contains(p.Hosts, c.ID) || slices.Contains(p.Hosts, c.Family)

@@ -15,6 +15,7 @@ func (f *facts) tell(g *Guard, t *stay, barrier *place.CoverSpell) {
 		g.Phrases = append(g.Phrases, words.P(key, args))
 	}
 	say("protect.keeps", g.Kept, words.Args{})
+	say("protect.part", g.Part, words.Args{})
 	say("protect.through", g.Through, words.Args{})
 	say("protect.wintered", g.Wintered, words.Args{})
 	say("protect.open", g.Open, words.Args{})

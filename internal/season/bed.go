@@ -43,6 +43,7 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 	var soilWater water.Kept
 	for day := first; day < end; day++ {
 		allowed := soilWater.Rates()
+		r.lose(day, sky)
 		if r.ground.tied {
 			r.ground.light(r.stands, day)
 		}

@@ -10,6 +10,7 @@ func (r *Runner) Follow(sky *Sky, b *Bedside, p *Planting, d growth.Draw, each f
 	r.alone = *p
 	alone := &r.alone
 	alone.Shares, alone.Strips, alone.Stays = -1, nil, nil
+	alone.Losses = nil
 	s.begin(alone, sky, d)
 	for day := max(0, s.start); day < len(b.Air) && s.Living(); day++ {
 		s.Rates(s.params, &b.Air[day], b.Air[day].PARMJ, 1)

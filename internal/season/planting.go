@@ -17,6 +17,7 @@ type Planting struct {
 	Shares     int      // index of the planting it stands under or between; -1: alone
 	Beneath    float64  // share of its ground that lies beneath that planting, 0-1
 	Soil       float64  // factor of the soil's state on weight
+	Losses     []Loss   // in order of time
 	Strips     []Strip  // lower leaves taken off
 	Stays      []Stay   // where it stood before it was set here, in order
 	Lifted     bool     // on ClearBy it is lifted, to go on elsewhere
@@ -56,7 +57,9 @@ type stand struct {
 	areaOff  float64 // share by which its ground is larger than told
 	ready    int
 	out      Outcome
-	judged   bool // the heat at the end has been looked at
+	judged   bool    // the heat at the end has been looked at
+	left     float64 // share of it that is not lost
+	lost     int     // losses that have come
 	standing []float32
 	flow     []float32
 
@@ -67,7 +70,7 @@ type stand struct {
 }
 
 func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
-	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, standing: s.standing[:0], flow: s.flow[:0]}
+	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, left: 1, standing: s.standing[:0], flow: s.flow[:0]}
 	s.params = p.Parameters
 	if len(p.Stays) > 0 {
 		s.params = p.Stays[0].Parameters
@@ -116,6 +119,7 @@ func (s *stand) close(day int, sky *Sky, b *Bedside) {
 		s.leave()
 	}
 	s.keep(day)
+	s.end()
 	if !s.Living() && s.out.Over < 0 && s.ready >= 0 && s.Stage == growth.Over {
 		s.out.Over = day
 	}
@@ -172,7 +176,7 @@ func (s *stand) keep(day int) {
 		return // it is the other bed's until it is lifted
 	}
 	p := s.params
-	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff)
+	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff) * s.left
 	if p.Flows() {
 		if y := s.YieldedKgM2(p); y > 0 || s.out.First >= 0 {
 			s.out.First = first(s.out.First, day)

@@ -47,14 +47,14 @@ func (g *shared) light(stands []stand, day int) {
 	}
 }
 
-// see parts the ground anew when a planting has come or gone.
+// see parts the ground anew when a planting, or a share of it, has come or gone.
 func (g *shared) see(stands []stand, day int) {
 	changed := false
 	for i := range stands {
 		s := &stands[i]
-		there := s.active(day) && !s.elsewhere()
-		changed = changed || there != g.there[i]
-		g.there[i] = there
+		there, held := s.active(day) && !s.elsewhere() && s.left > 0, s.from.AreaM2*s.left
+		changed = changed || there != g.there[i] || there && held != g.ties[i].AreaM2
+		g.there[i], g.ties[i].AreaM2 = there, held
 	}
 	if changed {
 		g.patches = canopy.Ground(g.ties, func(i int) bool { return g.there[i] })

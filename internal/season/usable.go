@@ -15,7 +15,7 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	r.alone = *p
 	alone := &r.alone
 	alone.Date, alone.Shares = date, -1
-	alone.Strips, alone.Stays = nil, nil
+	alone.Strips, alone.Stays, alone.Losses = nil, nil, nil
 	s.begin(alone, sky, d)
 	keep := max(int(s.params.Use.KeepDays), heatAfter+1)
 	fair := s.params.Use.FairShare * s.params.Use.YieldKgM2

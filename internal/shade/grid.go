@@ -50,6 +50,23 @@ func (s *Scene) Map(site place.Site, month int, diffuseShare float64) Grid {
 	return g
 }
 
+// BedInMonth is the light of a bed in a month, 1-12, the mean over its ground and
+// the month's tenths, for the diffuse share that is usual in it.
+func (s *Scene) BedInMonth(b place.Bed, number int, diffuseShare float64) float64 {
+	var e eye
+	m := s.monthOf(number)
+	points := Points(&b, bedPoints)
+	sum := 0.0
+	for _, p := range points {
+		if e.look(s.obstacles, p.X, p.Y) {
+			sum += m.light(&e, diffuseShare)
+		} else {
+			sum++
+		}
+	}
+	return sum / float64(len(points))
+}
+
 // month is what a month needs of a scene.
 type month struct {
 	*Scene

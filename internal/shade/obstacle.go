@@ -18,6 +18,7 @@ type obstacle struct {
 	middle, half float64 // of a crown: height of its middle, half its depth
 	way          float64 // of a crown: the way that its through share is told for
 	lnThrough    [Tenths]float64
+	leaf         [Tenths]float64 // share of the leaf that is out
 	seasonal     bool
 }
 
@@ -38,6 +39,7 @@ func build(index int, f *place.Feature, northern bool, kinds map[place.FeatureKi
 	days := leafDaysOf(f, northern)
 	for t := range o.lnThrough {
 		out := days.share(TenthDay(t))
+		o.leaf[t] = out
 		o.lnThrough[t] = math.Log(max(leastThrough, bare+(leaf-bare)*out))
 	}
 	return o

@@ -91,6 +91,17 @@ func (s *Scene) Features() []int {
 	return out
 }
 
+// Bare tells whether a feature stands without its leaves in the middle of a
+// month, 1-12; false of what has none or keeps them.
+func (s *Scene) Bare(feature, month int) bool {
+	for i := range s.obstacles {
+		if o := &s.obstacles[i]; o.feature == feature {
+			return o.seasonal && o.leaf[3*month-2] < 0.5
+		}
+	}
+	return false
+}
+
 // Without is the scene with one feature gone, by its place in the list.
 func (s *Scene) Without(feature int) *Scene {
 	less := *s

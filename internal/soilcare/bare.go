@@ -29,7 +29,7 @@ const (
 
 // Bare returns what ground can be covered with that is free from a day until it
 // is wanted again (None: not yet known); the green manures first, the one that
-// stands longest first. Whether a green manure clashes with what stands before
+// can be sown soonest first. Whether a green manure clashes with what stands before
 // and after is the rotation's to tell. Dates of sowing are those of the British
 // Isles, half a year off in the south.
 func Bare(book *crop.Book, from, until cal.Date, south bool) ([]Offer, error) {
@@ -37,16 +37,17 @@ func Bare(book *crop.Book, from, until cal.Date, south bool) ([]Offer, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !until.IsSet() {
-		until = from + unknownGap
-	}
 	var out []Offer
 	for _, g := range f.green {
 		if o, ok := f.sow(book, &g, from, until, south); ok {
 			out = append(out, o)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Offer) int { return cmp.Compare(b.OffBy-b.Start, a.OffBy-a.Start) })
+	slices.SortStableFunc(out, func(a, b Offer) int { return cmp.Compare(a.Start, b.Start) })
+	if !until.IsSet() {
+		return append(out, Offer{Kind: Mulch, Start: from, Last: cal.None, OffBy: cal.None, Phrase: words.P("soilcare.offer_mulch_open", nil)},
+			Offer{Kind: Sheet, Start: from, Last: cal.None, OffBy: cal.None, Phrase: words.P("soilcare.offer_sheet_open", nil)}), nil
+	}
 	if until-from >= f.days("mulch_least") {
 		out = append(out, Offer{Kind: Mulch, Start: from, Last: until - f.days("mulch_least"), OffBy: cal.None,
 			Phrase: words.P("soilcare.offer_mulch", words.Args{"last": until - f.days("mulch_least")})})
@@ -59,10 +60,6 @@ func Bare(book *crop.Book, from, until cal.Date, south bool) ([]Offer, error) {
 	return out, nil
 }
 
-// unknownGap is how long ground counts as free that nothing is planned for [d].
-// judgement
-const unknownGap = 240
-
 // sow offers a green manure when there is a day to sow it on and the weeks for
 // it to stand before it must be cut.
 func (f *facts) sow(book *crop.Book, g *green, from, until cal.Date, south bool) (Offer, bool) {
@@ -70,15 +67,20 @@ func (f *facts) sow(book *crop.Book, g *green, from, until cal.Date, south bool)
 	if !ok {
 		return Offer{}, false
 	}
-	off := until - cal.Date(7*g.weeksHigh)
 	first, last := g.season(from, south)
 	start := max(from, first)
+	args := words.Args{"crop": c.Plural, "start": start, "low": g.weeksLow, "high": g.weeksHigh}
+	if !until.IsSet() {
+		args["last"] = last
+		return Offer{Kind: GreenManure, Crop: g.crop, Start: start, Last: last, OffBy: cal.None, Phrase: words.P("soilcare.offer_green_open", args)}, true
+	}
+	off := until - cal.Date(7*g.weeksHigh)
 	last = min(last, off-f.days("green_least"))
 	if start > last {
 		return Offer{}, false
 	}
-	return Offer{Kind: GreenManure, Crop: g.crop, Start: start, Last: last, OffBy: off, Phrase: words.P("soilcare.offer_green", words.Args{
-		"crop": c.Plural, "last": last, "off": off, "low": g.weeksLow, "high": g.weeksHigh})}, true
+	args["last"], args["off"] = last, off
+	return Offer{Kind: GreenManure, Crop: g.crop, Start: start, Last: last, OffBy: off, Phrase: words.P("soilcare.offer_green", args)}, true
 }
 
 // season is the sowing season that a day lies in or that comes next.

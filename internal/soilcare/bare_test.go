@@ -51,6 +51,16 @@ func TestWhatCoversBareGround(t *testing.T) {
 	}
 }
 
+func TestGroundThatIsNotWantedYetHasNoLastDays(t *testing.T) {
+	offers := bare(t, cal.Of(2027, 1, 4), cal.None, false)
+	if offers[0].Crop != "white-mustard" || offers[0].Start != cal.Of(2027, 3, 1) || offers[0].OffBy.IsSet() {
+		t.Errorf("the first that can be sown: %+v", offers[0])
+	}
+	if got := crops(offers[len(offers)-2:]); !slices.Equal(got, []string{"mulch", "sheet"}) {
+		t.Errorf("%v", got)
+	}
+}
+
 // Two to three weeks between turning in and sowing (two seed sellers), and six
 // weeks to stand.
 func TestOffersFitTheirGap(t *testing.T) {

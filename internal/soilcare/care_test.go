@@ -70,7 +70,7 @@ func TestCompostIsThirtyToFiftyLitresASquareMetre(t *testing.T) {
 	if care.Compost.LowL != 300 || care.Compost.HighL != 500 {
 		t.Errorf("10 m2: %+v", care.Compost)
 	}
-	if got := says(care); !strings.HasPrefix(got, "Compost is due: 3 to 5 cm, which is 300 L to 500 L or three to six barrows of 90 L.") {
+	if got := says(care); !strings.HasPrefix(got, "Compost is due: 3 to 5 cm, which is 300 L to 500 L or 3 to 6 barrows of 90 L.") {
 		t.Errorf("%s", got)
 	}
 }

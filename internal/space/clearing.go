@@ -3,6 +3,7 @@ package space
 import (
 	"garner/internal/cal"
 	"garner/internal/crop"
+	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -15,14 +16,8 @@ type clearing struct {
 	fates   map[string]*outlook.Fate
 	planted map[string]cal.Date // as recorded
 	ended   map[string]cal.Date // as recorded, or lifted to be set elsewhere
-	lost    map[string][]loss   // shares recorded as lost, in order of time
-	from    cal.Date            // the table's first day
-}
-
-// loss is a share of a planting, 0-1, that was lost on a day.
-type loss struct {
-	on    cal.Date
-	share float64
+	records []record.Record
+	from    cal.Date // the table's first day
 }
 
 // overAfter is how long after it went in a planting of which the table says
@@ -31,7 +26,7 @@ const overAfter = 500
 
 func newClearing(t *outlook.Table, h *holding.Holding, book *crop.Book, plantings []plan.Planting) *clearing {
 	c := &clearing{fates: map[string]*outlook.Fate{}, planted: map[string]cal.Date{}, ended: map[string]cal.Date{},
-		lost: map[string][]loss{}, from: t.From, book: book}
+		records: h.Records, from: t.From, book: book}
 	for i := range t.Plantings {
 		c.fates[t.Plantings[i].Planting] = &t.Plantings[i]
 	}
@@ -51,22 +46,11 @@ func (c *clearing) note(r record.Record) {
 	if r.Planting == "" {
 		return
 	}
-	part := r.Unit == "share" && r.Value > 0 && r.Value < 1
 	switch r.What {
 	case record.Planted:
 		c.planted[r.Planting] = r.Date
 	case record.Cleared:
 		c.end(r.Planting, r.Date)
-	case record.Died, record.Moved:
-		if part {
-			c.lost[r.Planting] = append(c.lost[r.Planting], loss{r.Date, r.Value})
-			return
-		}
-		c.end(r.Planting, r.Date)
-	case record.Failing:
-		if part {
-			c.lost[r.Planting] = append(c.lost[r.Planting], loss{r.Date, r.Value})
-		}
 	}
 }
 
@@ -88,35 +72,36 @@ func (c *clearing) holds(p *plan.Planting, b *Bed) []Hold {
 		h.Crop, h.Use = f.Crop, f.Use
 	}
 	h.Perennial = perennial(c.book, h.Crop, h.Use)
+	lost := record.Losses(c.records, p.ID, p.AreaM2*plantsPerM2(c.book, p))
+	if on := record.LostOn(lost); on.IsSet() {
+		c.end(p.ID, on)
+	}
 	h.gone = c.gone(p, &h)
 	h.Clear = spreadOf(h.gone)
 	if b.AreaM2 > 0 {
 		h.Share = h.AreaM2 / b.AreaM2
 	}
-	return h.parted(c.lost[p.ID])
+	return h.parted(lost)
 }
 
 // parted splits off the shares of a planting that were lost, each cleared on the
 // day of its loss.
-func (h Hold) parted(losses []loss) []Hold {
+func (h Hold) parted(losses []record.Loss) []Hold {
 	whole, left := h, 1.0
 	var lost []Hold
 	for _, l := range losses {
-		part := min(l.share, left)
-		if part <= 0 {
-			continue
+		part := left * l.Share
+		if l.Share >= 1 {
+			break // the rest ends as the whole does
 		}
 		left -= part
 		p := whole.part(part)
 		p.Lost, p.gone = true, make([]cal.Date, len(whole.gone))
 		for i, g := range whole.gone {
-			p.gone[i] = earlier(g, later(l.on, h.From))
+			p.gone[i] = earlier(g, later(l.On, h.From))
 		}
 		p.Clear = spreadOf(p.gone)
 		lost = append(lost, p)
-	}
-	if left <= speck {
-		return lost
 	}
 	return append([]Hold{whole.part(left)}, lost...)
 }
@@ -160,4 +145,17 @@ func perennial(b *crop.Book, name, use string) bool {
 	}
 	u, err := c.Use(use)
 	return err == nil && u.Pattern == crop.Perennial
+}
+
+// plantsPerM2 is how densely a planting stands, 0 when its crop is unknown.
+func plantsPerM2(b *crop.Book, p *plan.Planting) float64 {
+	c, ok := b.Crop(p.Crop)
+	if !ok {
+		return 0
+	}
+	u, err := c.Use(p.Use)
+	if err != nil {
+		return 0
+	}
+	return growth.Spaced(u, p.InRowM, p.BetweenRowM).PlantsPerM2()
 }

@@ -181,7 +181,7 @@ func beds(v *visit) error {
 		slices.SortStableFunc(s.Beds, func(x, y bedLine) int { return cmp.Or(cmp.Compare(x.Order, y.Order), byNumbers(x.Name, y.Name)) })
 		b.Sites = append(b.Sites, s)
 	}
-	return v.show(page{Name: "beds", Nav: "beds", Body: b})
+	return v.show(page{Name: "beds", Nav: "ground", Body: b})
 }
 
 // bedOf gathers what stands and comes in a bed.

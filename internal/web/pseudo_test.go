@@ -10,6 +10,8 @@ import (
 
 	"garner/internal/crop"
 	"garner/internal/desk"
+	"garner/internal/protect"
+	"garner/internal/rotation"
 	"garner/internal/words"
 )
 
@@ -50,7 +52,9 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
-		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit"}
+		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
+		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
+		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
@@ -63,7 +67,7 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 			seen[strings.ToLower(s)] = true
 		}
 	}
-	for _, table := range []string{"holding", "sites", "beds", "varieties", "plans", "stores", "weather", "plantings", "changes"} {
+	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "plantings", "changes"} {
 		rows, err := office.Rows(table)
 		if err != nil {
 			t.Fatal(err)
@@ -116,6 +120,12 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 	for _, r := range numbers {
 		add(r.Cells["source"])
 	}
+	for _, p := range rotation.Problems() {
+		add(p.Name)
+	}
+	for _, p := range protect.Pests() {
+		add(p.Name)
+	}
 	add("Ottilie")
 	var out []string
 	for s := range seen {
@@ -148,14 +158,14 @@ func textsOf(e *element) []string {
 }
 
 // runsOn tells whether a text runs on through an element, with parts of it made
-// bold.
+// bold or set on lines of their own.
 func runsOn(e *element) bool {
 	bold := false
 	for _, c := range e.children {
-		if !slices.Contains([]string{"", "b", "a", "span", "em"}, c.name) {
+		if !slices.Contains([]string{"", "b", "a", "span", "em", "tspan"}, c.name) {
 			return false
 		}
-		bold = bold || c.name == "b"
+		bold = bold || c.name == "b" || c.name == "tspan"
 	}
 	return bold
 }

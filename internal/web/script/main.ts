@@ -1,7 +1,9 @@
 // What makes the pages answer without a reload. Every page works without it; each
 // part below looks for what it serves on the page and does nothing when it is not
 // there.
+import * as dateline from "./dateline";
 import { findWhileTyping } from "./find";
+import * as lanes from "./lanes";
 import { showHere } from "./nav";
 import { forgetSaid } from "./said";
 import * as stale from "./stale";
@@ -14,3 +16,5 @@ findWhileTyping();
 beginning.start();
 stale.start();
 trying.start();
+lanes.start();
+dateline.start();
