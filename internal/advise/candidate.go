@@ -35,6 +35,7 @@ type Fill struct {
 	First, Last cal.Date // first and last day of the weeks
 	Weeks       int
 	ShortKg     float64 // what lacks a week in them now, mean [kg]
+	LeftKg      float64 // what still lacks with it [kg]
 }
 
 // candidate puts together what is known of a weighed way.
@@ -89,8 +90,10 @@ func (a *Adviser) fills(c *Candidate) Fill {
 			f.Last = a.Table.From + cal.Date(7*k+6)
 			f.Weeks++
 			f.ShortKg += short[k]
+			f.LeftKg += max(0, short[k]-kg)
 		}
 		f.ShortKg /= float64(max(1, f.Weeks))
+		f.LeftKg /= float64(max(1, f.Weeks))
 	}
 	return f
 }

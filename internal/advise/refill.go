@@ -69,7 +69,7 @@ func (a *Adviser) ofLot(s Space, l *plan.Lot) []way {
 				return
 			}
 			own := s
-			own.AreaM2 = min(s.AreaM2, math.Floor(l.Amount)/u.PlantsPerM2())
+			own.AreaM2 = min(s.AreaM2, rounded(math.Floor(l.Amount)/u.PlantsPerM2()))
 			out = append(out, a.wayOf(own, c, u, plan.Plant, s.From, l))
 			return
 		}

@@ -1,6 +1,8 @@
 package advise
 
 import (
+	"math"
+
 	"garner/internal/cal"
 	"garner/internal/fault"
 	"garner/internal/space"
@@ -53,7 +55,7 @@ func (a *Adviser) Space(q Asked) (Space, error) {
 func (a *Adviser) free(s Space) (Space, error) {
 	bed := a.Ground.Bed(s.Bed)
 	if s.Until.IsSet() {
-		if s.AreaM2 = bed.RoomM2(s.From, s.Until); s.AreaM2 >= leastAreaM2 {
+		if s.AreaM2 = rounded(bed.RoomM2(s.From, s.Until)); s.AreaM2 >= leastAreaM2 {
 			return s, nil
 		}
 		s.AreaM2 = 0
@@ -72,13 +74,17 @@ func (a *Adviser) free(s Space) (Space, error) {
 		return s, fault.New(fault.NotFound, "advise.no_ground", words.Args{"bed": a.bedName(s.Bed), "from": s.From})
 	}
 	if s.AreaM2 <= 0 {
-		s.AreaM2, s.From = g.AreaM2, max(s.From, g.From.P50)
+		s.AreaM2, s.From = rounded(g.AreaM2), max(s.From, g.From.P50)
 	}
 	if !g.Open && (!s.Until.IsSet() || g.Until < s.Until) {
 		s.Until = g.Until
 	}
 	return s, nil
 }
+
+// rounded cuts an area to what a form takes, so that what is accepted is what was
+// weighed [m2].
+func rounded(m2 float64) float64 { return math.Floor(m2*100+1e-6) / 100 }
 
 // leastAreaM2 is the least ground worth a thought [m2].
 const leastAreaM2 = 0.1

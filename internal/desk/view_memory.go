@@ -21,6 +21,7 @@ type viewMemory struct {
 	years      map[num.Digest][]yearAnswer
 	spaces     map[num.Digest]*space.Ground
 	groundMemory
+	adviceMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -34,7 +35,7 @@ type vegetableKey struct {
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
 		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
-		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory()}
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), adviceMemory: newAdviceMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {
