@@ -46,6 +46,27 @@ func Shade(h *holding.Holding) *ShadeResult {
 	return r
 }
 
+// LightOn works out the light of one bed by month, as Shade does of all.
+func LightOn(h *holding.Holding, b place.Bed) [12]float64 {
+	for _, site := range h.Sites {
+		if site.ID == b.Site {
+			scene, _ := shade.NewScene(site, h.Features)
+			return bedLight(scene, b, usualDiffuse(h, site))
+		}
+	}
+	return bedLight(&shade.Scene{}, b, [12]float64{})
+}
+
+// lightFrom is the mean light of a bed over the months that days run through.
+func lightFrom(light [12]float64, first cal.Date, days int) float64 {
+	sum, n := 0.0, 0
+	for d := 0; d < max(1, days); d++ {
+		sum += light[(first+cal.Date(d)).Month()-1]
+		n++
+	}
+	return sum / float64(n)
+}
+
 // shadeSteps is how finely a share of light is told: to a ten-thousandth.
 const shadeSteps = 1e4
 

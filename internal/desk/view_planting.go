@@ -65,7 +65,8 @@ func (o *Office) tell(v *PlantingView, a *asked, t *outlook.Table, f *outlook.Fa
 	for i := range courses {
 		if courses[i].Planting == f.Planting {
 			v.Course = courseDays(&courses[i])
-			v.Why = reasons(v, &courses[i], n.beds[f.Bed].Light)
+			light := lightFrom(LightOn(a.holding, n.beds[f.Bed]), courses[i].First, len(courses[i].Days))
+			v.Why = reasons(v, &courses[i], light)
 		}
 	}
 }

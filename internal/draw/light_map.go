@@ -61,6 +61,14 @@ func LightMap(v *desk.ShadeView, o LightMapOptions) string {
 		m.path("light-bed", m.outline(v.Beds[i].Corners()))
 	}
 	m.rect("light-edge", 0, 0, m.w, m.h)
+	for i := range v.Features {
+		if f := &v.Features[i]; !f.Tree() && f.Kind != place.Path {
+			m.taken = append(m.taken, m.boundsOf(f.Corners()))
+		}
+	}
+	for i := range v.Beds {
+		m.taken = append(m.taken, m.boundsOf(v.Beds[i].Corners()))
+	}
 	m.north()
 	for i := range v.Beds {
 		m.bedName(&v.Beds[i])
@@ -139,14 +147,26 @@ func (m *lightMap) feature(f *desk.ShadeFeature) {
 	}
 }
 
-// north is an arrow in the corner of the map.
+// north is an arrow in a corner of the map, one where nothing stands if there is
+// one.
 func (m *lightMap) north() {
-	x, y := m.w-26, m.h-30
+	const half, in = 24.0, 28.0
+	x, y := m.w-in, m.h-in
+	for _, at := range [][2]float64{{x, y}, {in, y}, {x, in}, {in, in}} {
+		room, free := taken{at[0] - half, at[1] - half, at[0] + half, at[1] + half}, true
+		for _, t := range m.taken {
+			free = free && !t.meets(room)
+		}
+		if free {
+			x, y = at[0], at[1]
+			break
+		}
+	}
 	m.WriteString(`<g transform="translate(` + px(x) + " " + px(y) + `)"><circle class="plate" cx="0" cy="0" r="23"/><g transform="rotate(` + px(-m.view.Site.UpDeg) + `)">`)
 	m.path("light-north", "M0 18V-9M-5 -1L0 -10L5 -1")
 	m.text("mid t-ink b f12", 0, -12, m.options.North)
 	m.WriteString(`</g></g>`)
-	m.taken = append(m.taken, taken{x - 24, y - 24, x + 24, y + 24})
+	m.taken = append(m.taken, taken{x - half, y - half, x + half, y + half})
 }
 
 // bar is a length of the plan, in metres.

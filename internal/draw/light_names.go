@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"html"
 	"math"
+	"strings"
 
 	"garner/internal/desk"
 	"garner/internal/place"
@@ -17,7 +19,6 @@ const (
 // upright; in two lines where one is too long.
 func (m *lightMap) bedName(b *desk.ShadedBed) {
 	box := m.boundsOf(b.Corners())
-	m.taken = append(m.taken, box)
 	long, high, turn := b.LengthM*m.perM, b.WidthM*m.perM, math.Remainder(b.At.TurnDeg, 180)
 	if high > long {
 		long, high, turn = high, long, math.Remainder(turn+90, 180)
@@ -37,8 +38,48 @@ func (m *lightMap) bedName(b *desk.ShadedBed) {
 			m.text("mid t-ink b halo", 0, 4.5+nameLine*(float64(i)-float64(len(lines)-1)/2), l)
 		}
 		m.WriteString(`</g>`)
+		if l := lines[0]; l == m.options.Percent(b.Light[m.view.Month-1]) {
+			m.nameBelow(box, b.Name)
+		}
 		return
 	}
+}
+
+// widestBelow is how wide a name beneath its bed may run before it is broken [px].
+const widestBelow = 96.0
+
+// nameBelow sets a name that has no room in its bed beneath it, where that is
+// free.
+func (m *lightMap) nameBelow(box taken, name string) {
+	lines := []string{""}
+	for _, word := range strings.Fields(name) {
+		last := &lines[len(lines)-1]
+		if *last != "" && widthOf(*last+" "+word, labelSize) > widestBelow {
+			lines = append(lines, word)
+			continue
+		}
+		*last = strings.TrimSpace(*last + " " + word)
+	}
+	widest := 0.0
+	for _, l := range lines {
+		widest = max(widest, widthOf(l, labelSize)/2)
+	}
+	x := (box.left + box.right) / 2
+	room := taken{x - widest, box.bottom + 2, x + widest, box.bottom + 4 + nameLine*float64(len(lines))}
+	if room.left < 0 || room.right > m.w || room.bottom > m.h {
+		return
+	}
+	for _, t := range m.taken {
+		if t.meets(room) {
+			return
+		}
+	}
+	m.WriteString(`<text class="mid t-ink halo">`)
+	for i, l := range lines {
+		m.WriteString(`<tspan` + attributes("x", px(x), "y", px(box.bottom+nameLine*float64(i+1))) + `>` + html.EscapeString(l) + ` </tspan>`)
+	}
+	m.WriteString(`</text>`)
+	m.taken = append(m.taken, room)
 }
 
 // split parts words at the mark for a new line.
@@ -51,45 +92,53 @@ func split(words string) []string {
 	return []string{words}
 }
 
-// featureName names what stands round the beds: along it where there is room in
-// it, else beside it.
+// featureName names what stands round the beds: in it along its length, else
+// beside it where nothing else is written.
 func (m *lightMap) featureName(f *desk.ShadeFeature) {
 	box := m.boundsOf(f.Corners())
 	box = taken{max(0, box.left), max(0, box.top), min(m.w, box.right), min(m.h, box.bottom)}
 	if box.left >= box.right || box.top >= box.bottom {
 		return
 	}
-	solid := f.Kind != place.Building && !f.Tree() && f.Kind != place.Path
+	inside := "mid t-ink halo"
+	if f.Kind != place.Building && !f.Tree() && f.Kind != place.Path {
+		inside = "mid t-on m" // upon a solid
+	}
 	x, y, w, h := (box.left+box.right)/2, (box.top+box.bottom)/2, box.right-box.left, box.bottom-box.top
 	for _, words := range m.options.Feature(f) {
 		long := widthOf(words, labelSize) + 2*nameInset
-		inside := "mid t-ink halo"
-		if solid {
-			inside = "mid t-on m"
-		}
+		kept := max(long/2, min(m.w-long/2, x))
 		switch {
+		case f.Tree():
+			if m.beside(kept, min(m.h-6, y+20), words) {
+				return
+			}
 		case long <= w && h >= 14:
-			m.place(inside, x, y+4.5+boolean(f.Tree())*18, words, 0)
+			m.place(inside, x, y+4.5, words, 0)
+			return
 		case long <= h && w >= 14:
 			m.place(inside, x+4.5, y, words, -90)
-		case f.Tree() && long <= 2*w:
-			m.place("mid t-ink halo", max(long/2, min(m.w-long/2, x)), min(m.h-6, y+20), words, 0)
-		case f.Kind != place.Path && long <= w && box.bottom+16 < m.h:
-			m.place("mid t-ink halo", x, box.bottom+13, words, 0)
-		case f.Kind != place.Path && long <= w:
-			m.place("mid t-ink halo", x, box.top-5, words, 0)
-		default:
-			continue
+			return
+		case f.Kind != place.Path && (m.beside(kept, box.bottom+14, words) || m.beside(kept, box.top-6, words)):
+			return
 		}
-		return
 	}
 }
 
-func boolean(is bool) float64 {
-	if is {
-		return 1
+// beside sets words about their middle where nothing else is written.
+func (m *lightMap) beside(x, y float64, words string) bool {
+	half := widthOf(words, labelSize) / 2
+	room := taken{x - half, y - 11, x + half, y + 3}
+	if room.top < 0 || room.bottom > m.h {
+		return false
 	}
-	return 0
+	for _, t := range m.taken {
+		if t.meets(room) {
+			return false
+		}
+	}
+	m.place("mid t-ink halo", x, y, words, 0)
+	return true
 }
 
 // place sets words about their middle and keeps their room.

@@ -56,13 +56,11 @@ func (b *Bed) Overlaps() []Overlap {
 		if o, wrong := b.lonely(h); wrong {
 			out = append(out, o)
 		}
-		if o, wrong := b.large(h); wrong {
-			out = append(out, o)
-		}
-		if o, wrong := b.crowded(h); wrong {
-			out = append(out, o)
-		} else if o, wrong := b.early(h); wrong {
-			out = append(out, o)
+		for _, find := range []func(*Hold) (Overlap, bool){b.large, b.crowded, b.early} {
+			if o, wrong := find(h); wrong {
+				out = append(out, o)
+				break // the worst of them says it
+			}
 		}
 	}
 	sort.SliceStable(out, func(i, k int) bool { return out[i].From < out[k].From })

@@ -17,6 +17,8 @@ type bedBody struct {
 	All           []desk.GroundLine // to come
 	Past          []desk.GroundLine
 	Tend          *tendBody
+	Light         float64 // share of the open sky's light, mean of the year
+	LightPath     string
 }
 
 // bed shows one bed: what stands in it, what comes, and what lies over it.
@@ -51,6 +53,7 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 	if b.Tend, err = v.tend(id, typed); err != nil {
 		return err
 	}
+	b.Light, b.LightPath = meanLight(desk.LightOn(h, its)), lightPath(its.Site, ground.Today.Month())
 	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 

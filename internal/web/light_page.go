@@ -85,7 +85,7 @@ func (v *visit) lightMap(view *desk.ShadeView, width float64) string {
 	f := v.words.Format()
 	return draw.LightMap(view, draw.LightMapOptions{WidthPX: width,
 		Label:   v.say("web.light_map_label", words.Args{"site": view.Site.Name, "month": f.Month(view.Month), "text": plainText(strings.Join(v.lightWords(view), " "))}),
-		Percent: f.Percent, Metres: f.Metres, North: v.say("web.light_north", nil),
+		Percent: f.Percent, Metres: v.metresTold, North: v.say("web.light_north", nil),
 		Bed: func(bed *desk.ShadedBed) []string {
 			light := f.Percent(bed.Light[view.Month-1])
 			return []string{v.say("web.light_bed", words.Args{"bed": bed.Name, "light": light}), bed.Name + "\n" + light, light}
@@ -93,11 +93,16 @@ func (v *visit) lightMap(view *desk.ShadeView, width float64) string {
 		Feature: v.featureNames})
 }
 
+// metresTold tells a length without a nought after the point: 2 m.
+func (v *visit) metresTold(m float64) string {
+	return v.say("web.light_metres", words.Args{"m": v.words.Format().Plain(m)})
+}
+
 // featureNames name a thing beside the beds, the longest first.
 func (v *visit) featureNames(feature *desk.ShadeFeature) []string {
 	names := []string{feature.Name}
 	if feature.HeightM > 0 {
-		args := words.Args{"name": feature.Name, "height": v.words.Format().Metres(feature.HeightM)}
+		args := words.Args{"name": feature.Name, "height": v.metresTold(feature.HeightM)}
 		key := "web.light_feature"
 		if feature.Bare {
 			key = "web.light_feature_bare"

@@ -77,3 +77,12 @@ func (v *visit) takenWords(view *desk.ShadeView, month string) []string {
 	}
 	return out
 }
+
+// meanLight is the mean of twelve months.
+func meanLight(light [12]float64) float64 {
+	sum := 0.0
+	for _, share := range light {
+		sum += share / 12
+	}
+	return sum
+}
