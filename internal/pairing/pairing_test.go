@@ -55,9 +55,9 @@ func table(t *testing.T, both [2]plan.Planting) *outlook.Table {
 	}
 	both[1].To = both[0].ID
 	h := &holding.Holding{ID: "h", Name: "Pair", Zone: "Europe/Amsterdam", Today: cal.Of(2027, 4, 5), Eaters: 2, Plan: "p",
-		Sites:     []place.Site{{ID: "s", Name: "Home", Location: sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.2, ElevationM: 2}, Weather: "w"}},
-		Beds:      []place.Bed{{ID: "b", Site: "s", Kind: "bed", LengthM: 6, WidthM: 1.2, Light: 1, Soil: "good"}},
-		Plans:     []plan.Plan{{ID: "p", Name: "The year"}},
+		Sites: []place.Site{{ID: "s", Name: "Home", Location: sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.2, ElevationM: 2}, Weather: "w"}},
+		Beds:  []place.Bed{{ID: "b", Site: "s", Kind: "bed", LengthM: 6, WidthM: 1.2, Light: 1, Soil: "good"}},
+		Plans: []plan.Plan{{ID: "p", Name: "The year"}},
 		// A stranger of the bed stands first.
 		Plantings: append([]plan.Planting{planting("stranger", "onion", "sets", plan.Set, cal.Of(2027, 3, 25), 1)}, both[:]...),
 		Weather:   []holding.WeatherSource{{ID: "w", Name: "Normals", Normals: &months}},
