@@ -222,7 +222,7 @@ func (n *namer) pairSide(p *plan.Planting, s pairing.Side, now cal.Date) PairSid
 
 // pairAnswer works a pair out, or takes it from what was worked out lately.
 func (o *Office) pairAnswer(t *outlook.Table, q pairing.Question) (*pairing.Answer, error) {
-	of, known := t.BedName(q.Lower.Bed)
+	of, known := t.PartName(q.Lower.ID)
 	d := num.NewDigester("pair")
 	d.Digest(of)
 	for _, s := range []string{q.Upper.ID, q.Lower.ID} {

@@ -4,11 +4,12 @@ import (
 	"garner/internal/cal"
 	"garner/internal/fault"
 	"garner/internal/growth"
+	"garner/internal/num"
 	"garner/internal/season"
 	"garner/internal/words"
 )
 
-// Variant is a bed's plantings with something changed, stepped again through
+// Variant is plantings that share light with something changed, stepped again through
 // futures that a table has.
 type Variant struct {
 	// Change alters one planting; nil: nothing is changed.
@@ -31,16 +32,35 @@ type Sight struct {
 // Leave lets a planting out, as if it had never been put in.
 func Leave(p *season.Planting) { p.Date = cal.Date(1 << 30) }
 
-// Variants steps one bed through the first futures of a table, once for each
-// variant. The luck of every planting is that of the table. Fates come by variant,
-// then in the order of the bed's plantings.
-func (t *Table) Variants(bed string, futures int, variants []Variant) ([][]Fate, error) {
+// Variants steps a planting, with all that share its light, through the first
+// futures of a table, once for each variant. The luck of every planting is that of
+// the table. Fates come by variant, then in the order of the bed's plantings.
+func (t *Table) Variants(planting string, futures int, variants []Variant) ([][]Fate, error) {
+	if b := t.partOf(planting); b != nil {
+		return b.variants(t, min(futures, t.Years), variants)
+	}
+	return nil, fault.New(fault.NotFound, "outlook.planting_outside", words.Args{"planting": planting})
+}
+
+// PartName names all that a planting's course depends on, beside the future: what
+// shares its light, and the bed's own weather.
+func (t *Table) PartName(planting string) (num.Digest, bool) {
+	if b := t.partOf(planting); b != nil {
+		return b.digest, true
+	}
+	return num.Digest{}, false
+}
+
+// partOf is the part of a bed that holds a planting; nil outside of the table.
+func (t *Table) partOf(planting string) *bedWork {
 	for _, b := range t.beds {
-		if b.id == bed {
-			return b.variants(t, min(futures, t.Years), variants)
+		for i := range b.plantings {
+			if b.plantings[i].ID == planting {
+				return b
+			}
 		}
 	}
-	return nil, fault.New(fault.NotFound, "outlook.bed_empty", words.Args{"bed": bed})
+	return nil
 }
 
 func (b *bedWork) variants(t *Table, futures int, variants []Variant) ([][]Fate, error) {

@@ -92,7 +92,7 @@ func Ask(q Question) (*Answer, error) {
 			p.ClearBy = q.ClearOn
 		}
 	})
-	fates, err := q.Table.Variants(q.Lower.Bed, q.Futures, asked)
+	fates, err := q.Table.Variants(q.Lower.ID, q.Futures, asked)
 	if err != nil {
 		return nil, err
 	}

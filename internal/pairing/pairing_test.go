@@ -55,10 +55,11 @@ func table(t *testing.T, both [2]plan.Planting) *outlook.Table {
 	}
 	both[1].To = both[0].ID
 	h := &holding.Holding{ID: "h", Name: "Pair", Zone: "Europe/Amsterdam", Today: cal.Of(2027, 4, 5), Eaters: 2, Plan: "p",
-		Sites:     []place.Site{{ID: "s", Name: "Home", Location: sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.2, ElevationM: 2}, Weather: "w"}},
-		Beds:      []place.Bed{{ID: "b", Site: "s", Kind: "bed", LengthM: 6, WidthM: 1.2, Light: 1, Soil: "good"}},
-		Plans:     []plan.Plan{{ID: "p", Name: "The year"}},
-		Plantings: both[:],
+		Sites: []place.Site{{ID: "s", Name: "Home", Location: sun.Location{LatitudeDeg: 52.1, LongitudeDeg: 5.2, ElevationM: 2}, Weather: "w"}},
+		Beds:  []place.Bed{{ID: "b", Site: "s", Kind: "bed", LengthM: 6, WidthM: 1.2, Light: 1, Soil: "good"}},
+		Plans: []plan.Plan{{ID: "p", Name: "The year"}},
+		// A stranger of the bed stands first.
+		Plantings: append([]plan.Planting{planting("stranger", "onion", "sets", plan.Set, cal.Of(2027, 3, 25), 1)}, both[:]...),
 		Weather:   []holding.WeatherSource{{ID: "w", Name: "Normals", Normals: &months}},
 	}
 	made, err := outlook.Compute(outlook.Setting{Holding: h, Book: book, Today: h.Today, From: h.Today.Monday(), Weeks: 56, Years: 40, Seed: 1, Workers: 2}, outlook.NewMemory())
@@ -173,13 +174,13 @@ func TestUsualDays(t *testing.T) {
 	}
 }
 
-// A bed that nothing stands on in the time of the table is told.
-func TestNoBed(t *testing.T) {
+// A planting outside of the time of the table is told.
+func TestOutside(t *testing.T) {
 	both := pairs()["corn and squash"]
 	made := table(t, both)
-	both[0].Bed, both[1].Bed = "x", "x"
+	both[1].ID = "x"
 	if _, err := pairing.Ask(pairing.Question{Table: made, Upper: &both[0], Lower: &both[1], Futures: 5, StripOn: cal.None, ClearOn: cal.None}); err == nil {
-		t.Error("no fault for a bed that is not in the table")
+		t.Error("no fault for a planting that is not in the table")
 	}
 }
 
