@@ -23,6 +23,7 @@ type viewMemory struct {
 	spaces     map[num.Digest]*space.Ground
 	groundMemory
 	pairs map[num.Digest]*pairing.Answer
+	adviceMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -36,7 +37,8 @@ type vegetableKey struct {
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
 		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
-		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), pairs: map[num.Digest]*pairing.Answer{}}
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), pairs: map[num.Digest]*pairing.Answer{},
+		adviceMemory: newAdviceMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {

@@ -20,8 +20,19 @@ type weighedGroup struct {
 	mean  [][]float64 // by vegetable and week [kg]
 }
 
-// run computes all that was laid out, futures shared out to workers.
+// run computes all that was laid out.
 func (w *weighing) run() error {
+	err := w.share(w.job.Years, func(k *weigher, f int) error { return k.future(f) })
+	if err == nil {
+		for _, g := range w.groups {
+			g.average(w.job)
+		}
+	}
+	return err
+}
+
+// share shares futures out to workers.
+func (w *weighing) share(futures int, do func(*weigher, int) error) error {
 	for _, p := range w.parts {
 		if err := p.site.years.prepare(); err != nil {
 			return err
@@ -41,8 +52,8 @@ func (w *weighing) run() error {
 		go func() {
 			defer wait.Done()
 			k := newWeigher(w)
-			for f := int(next.Add(1)) - 1; f < w.job.Years; f = int(next.Add(1)) - 1 {
-				if err := k.safely(f); err != nil {
+			for f := int(next.Add(1)) - 1; f < futures; f = int(next.Add(1)) - 1 {
+				if err := k.safely(f, do); err != nil {
 					mu.Lock()
 					failed = err
 					mu.Unlock()
@@ -52,9 +63,6 @@ func (w *weighing) run() error {
 		}()
 	}
 	wait.Wait()
-	for _, g := range w.groups {
-		g.average(w.job)
-	}
 	return failed
 }
 
@@ -77,13 +85,13 @@ func newWeigher(w *weighing) *weigher {
 }
 
 // safely computes a future and turns a mistake of ours into a fault.
-func (k *weigher) safely(f int) (err error) {
+func (k *weigher) safely(f int, do func(*weigher, int) error) (err error) {
 	defer func() {
 		if wrong := recover(); wrong != nil {
 			err = &fault.Error{Kind: fault.Internal, Phrase: words.P("outlook.mistake", words.Args{"future": f}), Err: fmt.Errorf("%v", wrong)}
 		}
 	}()
-	return k.future(f)
+	return do(k, f)
 }
 
 func (k *weigher) future(f int) error {

@@ -29,7 +29,8 @@ type plantingBody struct {
 	Edit           string
 	Beside         string // the page of what stands on the same ground; "" when nothing does
 	Tried          []string
-	Misfits        []string // what does not fit on its ground
+	Misfits        []string  // what does not fit on its ground
+	Wrong          []lossWay // what may have become of it, while it is in the ground
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -76,6 +77,11 @@ func plantingPage(v *visit) error {
 	}
 	if g.sharesGround(id) {
 		b.Beside = withTried(besidePath(id), tried)
+	}
+	if len(tried) == 0 {
+		if b.Wrong, err = v.lossWays(id); err != nil {
+			return err
+		}
 	}
 	if len(tried) > 0 {
 		for _, c := range tried {
