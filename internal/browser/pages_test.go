@@ -38,6 +38,12 @@ func samplePages() []onePage {
 		{name: "removed planting", path: "/plantings/pot-27t/remove"},
 		{name: "ground", path: "/ground"},
 		{name: "ground with a change", path: "/ground?site=share&bed=t3&at=2027-06-01&" + later},
+		{name: "lost planting", path: "/planting/kal-26/lost"},
+		{name: "failing planting", path: "/planting/kal-26/failing"},
+		{name: "failed tomatoes", path: "/planting/tom-26/failing"},
+		{name: "moved planting", path: "/planting/par-26/move"},
+		{name: "faulty loss", path: "/planting/kal-26/failing", status: 422, to: faulty("#f-kg", "much")},
+		{name: "hole at the table", path: "/planting/lee-26/lost", to: quarterLost},
 		{name: "beds", path: "/beds"},
 		{name: "new bed", path: "/beds/new"},
 		{name: "free ground", path: "/ground/free"},
@@ -75,6 +81,12 @@ func samplePages() []onePage {
 
 // yearThere waits for the year of a crop.
 func yearThere(_ *testing.T, b *tab) { b.yearThere() }
+
+// quarterLost tells that a quarter of a planting is lost.
+func quarterLost(_ *testing.T, b *tab) {
+	b.press(`input[name="share"][value="0.25"]`)
+	b.follow(".row-form button.main")
+}
 
 // faulty sends a form with nonsense in one field.
 func faulty(field, text string) func(*testing.T, *tab) {

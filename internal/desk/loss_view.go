@@ -46,7 +46,7 @@ type BedRoom struct {
 
 // LossView returns what the forms of a loss are made of.
 func (o *Office) LossView(planting string) (*LossView, error) {
-	w, err := o.working(planting)
+	w, err := o.about(planting)
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ import (
 	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/journal"
+	"garner/internal/larder"
 	"garner/internal/plan"
 	"garner/internal/record"
 	"garner/internal/words"
@@ -34,15 +35,22 @@ type lossWork struct {
 
 // working readies an entry about a planting of the plan in force.
 func (o *Office) working(id string) (*lossWork, error) {
+	w, err := o.about(id)
+	if err != nil {
+		return nil, err
+	}
+	w.names, err = o.naming()
+	return w, err
+}
+
+// about gathers what is known of a planting of the plan in force.
+func (o *Office) about(id string) (*lossWork, error) {
 	h, err := o.Holding()
 	if err != nil {
 		return nil, err
 	}
 	w := &lossWork{office: o, holding: h, taken: map[string]map[string]bool{}}
 	if w.book, err = bookOf(h); err != nil {
-		return nil, err
-	}
-	if w.names, err = o.naming(); err != nil {
 		return nil, err
 	}
 	if w.today, err = today(h); err != nil {
@@ -136,12 +144,11 @@ func (w *lossWork) wrong(field, key string, args words.Args) *fault.Error {
 
 // keeps tells whether the crop keeps in a store of the holding.
 func (w *lossWork) keeps(store string) bool {
-	at := slices.IndexFunc(w.names.rows["stores"], func(r KeptRow) bool { return r.ID == store })
+	at := slices.IndexFunc(w.holding.Stores, func(s larder.Store) bool { return s.ID == store })
 	if at < 0 {
 		return false
 	}
-	method := cellOf("stores", w.names.rows["stores"][at].Row, "method")
-	return slices.ContainsFunc(w.use.Storage, func(s crop.Storage) bool { return s.Method == method })
+	return slices.ContainsFunc(w.use.Storage, func(s crop.Storage) bool { return s.Method == w.holding.Stores[at].Method })
 }
 
 // add puts a new row into the entry, after all that stand in its table.

@@ -139,15 +139,15 @@ func (r *lossReader) number(name string) float64 {
 		return 0
 	}
 	x, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-	if err != nil || !(x >= 0 && x <= mostTold) {
+	if err != nil || !(x >= 0 && x <= mostNumber) {
 		r.wrong(name, "web.loss_number")
 		return 0
 	}
 	return x
 }
 
-// mostTold is the most of anything that the tables take.
-const mostTold = 1e6
+// mostNumber is the most of anything that the tables take.
+const mostNumber = 1e6
 
 func (r *lossReader) wrong(name, key string) {
 	r.faults = append(r.faults, fault.New(fault.Invalid, key, nil).In(fault.Place{Column: name}))
