@@ -87,6 +87,7 @@ func (c *checker) checkSense() {
 	c.checkCovers()
 	c.checkPlans()
 	c.checkPlantings()
+	c.checkRoom()
 	c.checkDrafts()
 	c.checkStores()
 	c.checkRecords()

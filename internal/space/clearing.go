@@ -14,10 +14,10 @@ import (
 type clearing struct {
 	book    *crop.Book
 	fates   map[string]*outlook.Fate
-	planted map[string]cal.Date // as recorded
-	ended   map[string]cal.Date // as recorded, or lifted to be set elsewhere
-	records []record.Record
-	from    cal.Date // the table's first day
+	planted map[string]cal.Date        // as recorded
+	ended   map[string]cal.Date        // as recorded, or lifted to be set elsewhere
+	records map[string][]record.Record // of each planting
+	from    cal.Date                   // the table's first day
 }
 
 // overAfter is how long after it went in a planting of which the table says
@@ -26,19 +26,36 @@ const overAfter = 500
 
 func newClearing(t *outlook.Table, h *holding.Holding, book *crop.Book, plantings []plan.Planting) *clearing {
 	c := &clearing{fates: map[string]*outlook.Fate{}, planted: map[string]cal.Date{}, ended: map[string]cal.Date{},
-		records: h.Records, from: t.From, book: book}
+		records: map[string][]record.Record{}, from: t.From, book: book}
 	for i := range t.Plantings {
 		c.fates[t.Plantings[i].Planting] = &t.Plantings[i]
 	}
 	for _, r := range h.Records {
 		c.note(r)
 	}
-	for _, p := range plantings {
-		if p.Relation == plan.Moved && p.To != "" {
-			c.end(p.To, p.Date)
-		}
+	for planting, on := range c.lifted(plantings) {
+		c.end(planting, on)
 	}
 	return c
+}
+
+// lifted is the day on which the last of each planting that was moved was set
+// elsewhere.
+func (c *clearing) lifted(plantings []plan.Planting) map[string]cal.Date {
+	out := map[string]cal.Date{}
+	for _, p := range plantings {
+		if p.Relation != plan.Moved || p.To == "" {
+			continue
+		}
+		on := p.Date
+		if day, ok := c.planted[p.ID]; ok {
+			on = day
+		}
+		if last, ok := out[p.To]; !ok || on > last {
+			out[p.To] = on
+		}
+	}
+	return out
 }
 
 // note takes what a record says of a planting's ground.
@@ -46,6 +63,7 @@ func (c *clearing) note(r record.Record) {
 	if r.Planting == "" {
 		return
 	}
+	c.records[r.Planting] = append(c.records[r.Planting], r)
 	switch r.What {
 	case record.Planted:
 		c.planted[r.Planting] = r.Date
@@ -72,7 +90,7 @@ func (c *clearing) holds(p *plan.Planting, b *Bed) []Hold {
 		h.Crop, h.Use = f.Crop, f.Use
 	}
 	h.Perennial = perennial(c.book, h.Crop, h.Use)
-	lost := record.Losses(c.records, p.ID, p.AreaM2*plantsPerM2(c.book, p))
+	lost := record.Losses(c.records[p.ID], p.ID, p.AreaM2*plantsPerM2(c.book, p))
 	if on := record.LostOn(lost); on.IsSet() {
 		c.end(p.ID, on)
 	}

@@ -86,6 +86,11 @@ func TestMovedPlantingLeavesItsGround(t *testing.T) {
 	if got := bed.Hold("a").Clear; got != sure(on(40)) {
 		t.Errorf("gone %v, want %v", got, on(40))
 	}
+	c := b
+	c.ID, c.Date = "c", on(60)
+	if got := smallGround(t, []plan.Planting{a, b, c}, map[string][]int{"a": {200}}).Hold("a").Clear; got != sure(on(60)) {
+		t.Errorf("moved in two goes: gone %v, want %v", got, on(60))
+	}
 }
 
 // A lost share leaves its ground on the day of its loss, the rest stays.
