@@ -28,6 +28,7 @@ type plantingBody struct {
 	BookPath       string    // of its crop
 	Edit           string
 	Tried          []string
+	Keep           *keepBody // of one that stands
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -75,6 +76,9 @@ func plantingPage(v *visit) error {
 		for _, c := range tried {
 			b.Tried = append(b.Tried, v.sentence(g.changeWords(c, nil)))
 		}
+	}
+	if b.Keep, err = v.keepOrClear(id, tried); err != nil {
+		return err
 	}
 	return v.showPart(page{Name: "planting", Nav: "plantings", Body: b})
 }
