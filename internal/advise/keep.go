@@ -82,6 +82,9 @@ func (a *Adviser) standing(id string) (plan.Planting, *space.Hold, error) {
 			break
 		}
 		h := bed.Hold(id)
+		if h != nil && h.Perennial {
+			return p, nil, fault.New(fault.Invalid, "advise.perennial", words.Args{"planting": id})
+		}
 		gone := h == nil || h.Clear.P50.IsSet() && h.Clear.P50 <= a.Today
 		if gone || p.Date > a.Today {
 			return p, nil, fault.New(fault.Invalid, "advise.not_standing", words.Args{"planting": id})

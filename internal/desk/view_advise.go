@@ -52,6 +52,7 @@ type CandidateView struct {
 	RaiseFrom cal.Date // to sow what is planted out; None: sown in place
 	Late      bool     // plants must be had
 	SeedG     float64
+	Seeds     float64
 	Plants    float64
 	Lot       *plan.Lot // on hand for it
 	Enough    bool
@@ -162,7 +163,7 @@ func candidateView(n *namer, c *advise.Candidate) CandidateView {
 	v := CandidateView{ID: p.ID, Cells: plantingCells(p), Crop: p.Crop, Use: p.Use, Name: n.use(p.Crop, p.Use), Vegetable: c.Use.Vegetable,
 		Method: string(p.Method), Date: p.Date, AreaM2: p.AreaM2, Odds: c.Odds, Ready: Odds(c.Ready), DropKg: c.DropKg,
 		FillFrom: cal.None, FillTo: cal.None, ShortKg: c.Fills.ShortKg, LeftKg: c.Fills.LeftKg, Last: c.Last, RaiseFrom: c.RaiseFrom,
-		Late: c.Late, SeedG: c.SeedG, Plants: c.Plants, Lot: c.Lot, Enough: c.Enough, Reason: c.Reason, Clash: c.Clash, Remarks: c.Remarks}
+		Late: c.Late, SeedG: c.SeedG, Seeds: c.SeedG * c.Use.SeedsPerGram, Plants: c.Plants, Lot: c.Lot, Enough: c.Enough, Reason: c.Reason, Clash: c.Clash, Remarks: c.Remarks}
 	if c.Fills.Weeks > 0 {
 		v.FillFrom, v.FillTo = c.Fills.First, c.Fills.Last
 	}

@@ -72,7 +72,7 @@ func (c *sheet) keepNames(v *desk.KeepOrClearView, s Scale, o KeepOptions, x fun
 	base := keepTop + o.HeightPX
 	n := len(v.Weeks) - 1
 	right := s.WidthPX + keepLeft
-	c.text("end t-ink halo", right-2, max(keepTop+10, y(v.Weeks[n].KeepKg)-7), o.Gives)
+	c.text("end t-ink halo", right-8, max(keepTop+10, y(v.Weeks[n].KeepKg)-7), o.Gives)
 	if v.Weeks[0].NextKg > 0 || v.Weeks[n/2].NextKg > 0 {
 		c.text("t-ink halo", x(0)+4, max(keepTop+10, y(v.Weeks[0].NextKg)-7), o.Follows)
 	}

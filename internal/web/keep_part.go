@@ -19,7 +19,7 @@ type keepBody struct {
 	Clear           *keepForm // nil where it is cleared then anyway
 	Next            string    // the address of what could follow; empty: nothing is worth it
 	NextSays        string
-	Coming          bool
+	Coming          string // the page's own address while it is being worked out
 }
 
 // keepRow is clearing in one week, in figures.
@@ -43,14 +43,14 @@ const (
 
 // keepOrClear tells of a planting that stands; nil of one that does not.
 func (v *visit) keepOrClear(id string, tried []plan.Change) (*keepBody, error) {
-	view, err := v.office.KeepOrClearViewWithin(id, tried, advicePatience)
+	view, err := v.office.KeepOrClearViewWithin(id, tried, yearPatience)
 	switch {
 	case fault.KindOf(err) == fault.Invalid || fault.KindOf(err) == fault.NotFound:
 		return nil, nil // it does not stand
 	case err != nil:
 		return nil, err
 	case view == nil:
-		return &keepBody{Coming: true}, nil
+		return &keepBody{Coming: v.here()}, nil
 	}
 	b := &keepBody{Says: v.words.Text(view.Says), Draw: v.keepDraw(view, keepWidth), DrawPhone: v.keepDraw(view, keepWidthPhone)}
 	if len(view.Weeks) == 1 {
@@ -67,7 +67,9 @@ func (v *visit) keepOrClear(id string, tried []plan.Change) (*keepBody, error) {
 		}
 		b.NextSays = v.words.Text(view.Next.Reason)
 	}
-	b.Clear, err = v.clearForm(view, best.Clear, len(tried) > 0)
+	if view.Next != nil || view.Best < len(view.Weeks)-1 {
+		b.Clear, err = v.clearForm(view, best.Clear, len(tried) > 0)
+	}
 	return b, err
 }
 

@@ -44,7 +44,8 @@ type nextLine struct {
 	Hidden         []hiddenField
 }
 
-// bestShown is how many candidates are shown without being asked for.
+// bestShown is how many candidates are shown without being asked for, each crop
+// in its best use.
 const bestShown = 8
 
 // advicePatience is how long a page waits for advice that is being worked out for
@@ -103,12 +104,15 @@ func (v *visit) nextFill(b *nextBody, q desk.AdviseQuery, view *desk.AdviseView,
 		b.Tried = append(b.Tried, v.say("web.next_tried", nil))
 	}
 	b.Lead = v.nextLead(view)
+	shown := map[string]bool{}
 	for i := range view.Candidates {
 		line, err := v.nextLine(i, view, tried)
 		if err != nil {
 			return err
 		}
-		if i < bestShown {
+		crop := view.Candidates[i].Crop
+		if len(b.Best) < bestShown && !shown[crop] {
+			shown[crop] = true
 			b.Best = append(b.Best, line)
 		} else {
 			b.More = append(b.More, line)

@@ -2,6 +2,7 @@ package web
 
 import (
 	"maps"
+	"math"
 	"slices"
 
 	"garner/internal/cal"
@@ -103,7 +104,11 @@ func (v *visit) nextHow(c *desk.CandidateView, today cal.Date) string {
 
 // nextNeed says what seed or plants a candidate takes, and what of it is on hand.
 func (v *visit) nextNeed(c *desk.CandidateView) string {
-	args := words.Args{"seed": c.SeedG / 1000, "n": c.Plants}
+	seed := words.P("web.next_grams", words.Args{"kg": c.SeedG / 1000})
+	if c.SeedG < 1 {
+		seed = words.P("web.next_seeds", words.Args{"n": math.Ceil(c.Seeds)})
+	}
+	args := words.Args{"seed": seed, "n": c.Plants}
 	key := ""
 	switch {
 	case c.Plants > 0 && c.Method == string(plan.Set):
