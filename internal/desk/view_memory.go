@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/num"
+	"garner/internal/pairing"
 	"garner/internal/space"
 )
 
@@ -21,6 +22,7 @@ type viewMemory struct {
 	years      map[num.Digest][]yearAnswer
 	spaces     map[num.Digest]*space.Ground
 	groundMemory
+	pairs map[num.Digest]*pairing.Answer
 	adviceMemory
 }
 
@@ -35,7 +37,8 @@ type vegetableKey struct {
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
 		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
-		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), adviceMemory: newAdviceMemory()}
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), pairs: map[num.Digest]*pairing.Answer{},
+		adviceMemory: newAdviceMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {
@@ -100,4 +103,19 @@ func (m *viewMemory) keepYear(name num.Digest, answers []yearAnswer) {
 		clear(m.years)
 	}
 	m.years[name] = answers
+}
+
+func (m *viewMemory) pair(name num.Digest) *pairing.Answer {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.pairs[name]
+}
+
+func (m *viewMemory) keepPair(name num.Digest, a *pairing.Answer) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.pairs) >= mostViews {
+		clear(m.pairs)
+	}
+	m.pairs[name] = a
 }

@@ -1,8 +1,11 @@
 package desk
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/space"
@@ -21,9 +24,16 @@ type SpaceQuery struct {
 type SpaceView struct {
 	Today, From, Until cal.Date
 	Version            int64
+	Sites              []SiteSpace   // that hold these beds, in the order of the holding
 	Beds               []BedSpace    // in the order of the holding
 	Free               []FreeSpace   // of all these beds, in order of time
 	Wrong              []OverlapView // of all these beds, in order of time
+}
+
+// SiteSpace is a site with what stands round its beds.
+type SiteSpace struct {
+	place.Site
+	Features []place.Feature
 }
 
 // BedSpace is one bed with what holds its ground.
@@ -107,11 +117,28 @@ func spaceView(a *asked, g *space.Ground, q SpaceQuery) (*SpaceView, error) {
 		v.add(n, b)
 	}
 	v.sort()
+	v.addSites(a.holding)
 	return v, nil
 }
 
 // told tells whether a day was given: neither none nor left out.
 func told(d cal.Date) bool { return d.IsSet() && d != 0 }
+
+// addSites adds the sites of the beds.
+func (v *SpaceView) addSites(h *holding.Holding) {
+	for _, site := range h.Sites {
+		if !slices.ContainsFunc(v.Beds, func(b BedSpace) bool { return b.Site == site.ID }) {
+			continue
+		}
+		s := SiteSpace{Site: site}
+		for _, f := range h.Features {
+			if f.Site == site.ID {
+				s.Features = append(s.Features, f)
+			}
+		}
+		v.Sites = append(v.Sites, s)
+	}
+}
 
 func (v *SpaceView) add(n *namer, b *space.Bed) {
 	s := BedSpace{Bed: n.beds[b.ID], TurnRoundD: b.TurnRoundD}

@@ -90,8 +90,12 @@ func (n *namer) overlap(o space.Overlap, b *space.Bed) OverlapView {
 	default:
 		v.Says, v.Mend = words.P("desk.wrong_full", args), words.P("desk.mend_full", args)
 	}
-	if !o.Mend.IsSet() && (o.Wrong == space.OverFull || o.Wrong == space.TooEarly) {
+	switch {
+	case o.Mend.IsSet():
+	case o.Wrong == space.OverFull:
 		v.Mend = words.P("desk.mend_no_day", args)
+	case o.Wrong == space.TooEarly:
+		v.Mend = words.P("desk.mend_early_no_day", args)
 	}
 	return v
 }

@@ -45,6 +45,8 @@ func all() map[string]string {
 		"stack":  Stack(v, s, StackOptions{HeightPX: 158, Label: "stack", Source: say, Figure: figure, Want: "want <1", Short: "short"}),
 		"stack tried": Stack(tried, s, StackOptions{HeightPX: 158, Label: "stack", Plain: true,
 			Mended: func(weeks int) string { return whole(weeks) + " weeks mended" }}),
+		"pair": Pair(examplePair(), PairScale(examplePair(), 900), PairOptions{HeightPX: 70, Label: "a <b> & c", Months: months, Today: exampleToday,
+			TodayIs: "today", Upper: "above <1", Lower: "below", Light: "light", All: "100 %", None: "0 %"}),
 		"year":         Year(exampleStart(), exampleYear(), yearOptions()),
 		"ages":         Ages([]float64{0, .3, .8, 1, 1, 1}, AgesOptions{WidthPX: 360, HeightPX: 60, Label: "ages", Share: figure, Season: whole}),
 		"lane":         Lane(&p.PlantingLine, s, lane),

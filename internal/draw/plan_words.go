@@ -20,10 +20,7 @@ func (b *planBed) words() {
 		b.WriteString(`<g transform="rotate(180)">`)
 	}
 	top, high := b.top(flip), (b.high-b.low)*b.perM
-	line := min(firstLine, high/2+4.7)
-	if high >= firstLine+8 && high < secondLine+8 {
-		line = min(firstLine, high/2+2)
-	}
+	line := min(firstLine, (high-footHeight)/2+4.7) // clear of the leaf along the foot
 	used := 0.0
 	for i, part := range b.parts {
 		left, right := b.span(part, flip)

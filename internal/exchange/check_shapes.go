@@ -18,6 +18,7 @@ func (c *checker) checkBeds() {
 		}
 		c.checkInside(i, b)
 	}
+	c.checkOverlaps()
 }
 
 func (c *checker) checkOutline(row int, b *place.Bed) {
@@ -69,18 +70,12 @@ func (c *checker) checkInside(row int, b *place.Bed) {
 // checkFeatures finds crowns that begin above their top and warns of what
 // stands inside a bed.
 func (c *checker) checkFeatures() {
+	beds := c.drawnBeds(func(*place.Bed) bool { return true })
 	for i := range c.h.Features {
 		f := &c.h.Features[i]
 		if f.HeightM > 0 && f.BaseM >= f.HeightM {
 			c.wrong("features", i, "base_m", fault.New(fault.Invalid, "exchange.base_above_top", words.Args{"feature": f.Name, "base": f.BaseM, "height": f.HeightM}))
 		}
-		if f.Kind == place.Path {
-			continue
-		}
-		for _, b := range c.h.Beds {
-			if b.Site == f.Site && b.At.IsSet() && place.Contains(b.Corners(), place.Point{X: f.At.XM, Y: f.At.YM}) {
-				c.warnings.add(fault.New(fault.Invalid, "exchange.feature_in_bed", words.Args{"feature": f.Name, "bed": b.Name}).In(c.place("features", i, "x_m")))
-			}
-		}
+		c.checkStandingIn(i, f, beds)
 	}
 }

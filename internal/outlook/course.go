@@ -53,7 +53,11 @@ func (t *Table) BedName(bed string) (num.Digest, bool) {
 
 func (b *bedWork) courses(t *Table, future int) []Course {
 	out := make([]Course, len(b.plantings))
-	err := b.watch(t, &b.bed, future, func(i, day int, a *growth.Air, s *growth.Plants, l season.Light) {
+	air, err := b.air(future)
+	if err != nil {
+		return nil
+	}
+	b.rerun(t, air, &b.bed, future, &season.Runner{}, func(i, day int, a *growth.Air, s *growth.Plants, l season.Light) {
 		c := &out[i]
 		if len(c.Days) == 0 {
 			c.First = b.site.sky.First + cal.Date(day)
@@ -63,9 +67,6 @@ func (b *bedWork) courses(t *Table, future int) []Course {
 			MeanC: a.MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development, Light: l.Top,
 			Left: b.bed.Plantings[i].Left(b.site.sky.First + cal.Date(day))})
 	})
-	if err != nil {
-		return nil
-	}
 	for i := range out {
 		out[i].Planting = b.plantings[i].ID
 	}

@@ -104,7 +104,9 @@ func (b *Bed) endOf(p *plan.Planting) cal.Date {
 const (
 	aSeason = 150               // how long a planting without an end is taken to stand [d]
 	forever = cal.Date(1 << 30) // of what stands year after year
-	aYear   = 365               // how long a pest winters in the ground after its host [d]
+	aYear   = 365               // days of a planting that are looked at for the time a cover lies
+	late    = 150               // days before midwinter on which pests still feed and go down to winter
+	autumn  = 9                 // month from which a planting stands through the winter to come
 	soon    = 14                // sown so close together [d] that neither is before the other
 )
 
@@ -117,7 +119,7 @@ func (f *facts) guard(b *Bed, t *stay, all []stay) Guard {
 	}
 	for i := range f.pests {
 		if p := &f.pests[i]; p.Strikes(t.crop) {
-			g.meet(p, over, p.Winters && hosted(p, t, all), b.South)
+			g.meet(p, over, p.Winters && hosted(p, t, all, b.South), b.South)
 		}
 	}
 	barrier := lasting(over, t)
@@ -204,12 +206,27 @@ func flies(day cal.Date, south bool) bool {
 	return n >= 105 && n < 288
 }
 
-// hosted tells whether a host of the pest stood in the bed in the year before a
-// planting.
-func hosted(p *Pest, t *stay, all []stay) bool {
+// hosted tells whether a host of the pest was in the ground of the bed before the
+// winter that a planting follows or stands through.
+func hosted(p *Pest, t *stay, all []stay, south bool) bool {
+	winter := wintersOn(t.from, south)
 	return slices.ContainsFunc(all, func(o stay) bool {
-		return o.id != t.id && o.from < t.from-soon && o.to > t.from-aYear && p.Strikes(o.crop)
+		return o.id != t.id && o.from < min(winter, t.from-soon) && o.to > winter-late && p.Strikes(o.crop)
 	})
+}
+
+// wintersOn is the middle of the winter that counts for a planting: the one
+// before it, or the one to come when it goes in in autumn.
+func wintersOn(from cal.Date, south bool) cal.Date {
+	shift := cal.Date(0)
+	if south {
+		shift = 182
+	}
+	year, month, _ := (from - shift).YMD()
+	if month >= autumn {
+		year++
+	}
+	return cal.Of(year, 1, 1) + shift
 }
 
 // lasting is the barrier that keeps bees from a planting for a good while after

@@ -78,6 +78,11 @@ func TestUselessOverGroundWhereThePestWintered(t *testing.T) {
 	if !slices.Equal(carrots.Wintered, []string{"carrot-fly"}) || slices.Contains(carrots.Kept, "carrot-fly") || !strings.Contains(text(carrots), "shut them in with the carrots") {
 		t.Errorf("after parsnips: %+v", carrots)
 	}
+	b.Plantings[0].Date, b.Plantings[0].ClearBy = cal.Of(2027, 3, 1), cal.Of(2027, 9, 1)
+	if carrots = guards(t, b)[1]; len(carrots.Wintered) != 0 {
+		t.Errorf("parsnips of the same spring: %+v", carrots)
+	}
+	b.Plantings[0].Date, b.Plantings[0].ClearBy = cal.Of(2026, 4, 1), cal.Of(2027, 2, 1)
 	b.Plantings[0].Crop = "leek"
 	if carrots = guards(t, b)[1]; !slices.Equal(carrots.Kept, []string{"carrot-fly"}) {
 		t.Errorf("after leeks: %+v", carrots)

@@ -30,7 +30,7 @@ type Overlap struct {
 	Odds      float64  // share of futures in which it comes to that, 0-1
 	Planting  string   // the one to move: the last to go in
 	Plantings []string // all of them, in order of their days
-	Mend      cal.Date // day from which Planting finds room in the middle year; None: not in this table
+	Mend      cal.Date // day from which Planting finds room in the middle year; None: not soon
 }
 
 const (
@@ -56,13 +56,11 @@ func (b *Bed) Overlaps() []Overlap {
 		if o, wrong := b.lonely(h); wrong {
 			out = append(out, o)
 		}
-		if o, wrong := b.large(h); wrong {
-			out = append(out, o)
-		}
-		if o, wrong := b.crowded(h); wrong {
-			out = append(out, o)
-		} else if o, wrong := b.early(h); wrong {
-			out = append(out, o)
+		for _, find := range []func(*Hold) (Overlap, bool){b.large, b.crowded, b.early} {
+			if o, wrong := find(h); wrong {
+				out = append(out, o)
+				break // the worst of them says it
+			}
 		}
 	}
 	sort.SliceStable(out, func(i, k int) bool { return out[i].From < out[k].From })

@@ -193,7 +193,7 @@ func bedOf(h *holding.Holding, bed place.Bed, ground *desk.GroundView) bedLine {
 		case p.State == desk.Standing:
 			line.Standing = append(line.Standing, p)
 			if !p.Shares {
-				line.FreeM2 -= p.AreaM2
+				line.FreeM2 -= p.HeldM2
 			}
 		case p.State == desk.Ahead && len(line.Ahead) < mostAhead:
 			line.Ahead = append(line.Ahead, p)

@@ -100,7 +100,7 @@ func groundYear(v *visit) error {
 	}
 	var wrong map[string]words.Phrase
 	if v.query("change") != "" {
-		if wrong, err = v.tryGround(at); err != nil || len(wrong) == 0 {
+		if at.bed, wrong, err = v.tryGround(at); err != nil || len(wrong) == 0 {
 			return err
 		}
 	}
@@ -129,22 +129,23 @@ func (v *visit) groundAt() (groundAt, error) {
 	return at, nil
 }
 
-// tryGround reads a form that tries a change and leads to the address with it.
-func (v *visit) tryGround(at groundAt) (map[string]words.Phrase, error) {
+// tryGround reads a form that tries a change and leads to the address with it. What
+// is wrong is told on the bed it was tried from.
+func (v *visit) tryGround(at groundAt) (bed string, wrong map[string]words.Phrase, err error) {
 	g, err := v.grown(at.tried)
 	if err != nil {
-		return nil, err
+		return "", nil, err
 	}
 	query := v.r.URL.Query()
 	p, known := g.plantings[query.Get("change")]
 	if !known {
-		return nil, plantingUnknown(query.Get("change"))
+		return "", nil, plantingUnknown(query.Get("change"))
 	}
 	tried, wrong := g.changed(p, query, at.tried)
 	if len(wrong) == 0 {
 		v.moveTo(at.trying(g.tidy(tried)).path())
 	}
-	return wrong, nil
+	return p.Bed, wrong, nil
 }
 
 func (v *visit) groundBody(at groundAt) (*groundBody, error) {

@@ -2,6 +2,8 @@ package web
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"garner/internal/desk"
 	"garner/internal/words"
@@ -88,7 +90,8 @@ func (s *groundShown) sums(before, after *desk.GroundFigures) string {
 // lowered is a sentence as it goes on behind a colon.
 func lowered(text string) string {
 	mark := len(text) - len(strings.TrimLeft(text, "*"))
-	return text[:mark] + strings.ToLower(text[mark:mark+1]) + text[mark+1:]
+	r, size := utf8.DecodeRuneInString(text[mark:])
+	return text[:mark] + string(unicode.ToLower(r)) + text[mark+size:]
 }
 
 func weeksShort(f *desk.GroundFigures) float64 {

@@ -47,6 +47,9 @@ func (v *visit) askRemove(f *rowForm, id string) error {
 	if len(hangs) > 0 {
 		b.Hidden = append(b.Hidden, hiddenField{"with", "1"})
 	}
+	if b.Back = v.linkBack(b.Back); v.query("back") != "" {
+		b.Hidden = append(b.Hidden, hiddenField{"back", b.Back})
+	}
 	for _, c := range f.carried {
 		b.Hidden = append(b.Hidden, hiddenField{c, row.Cells[c]})
 	}
@@ -89,6 +92,6 @@ func (v *visit) removeRow(f *rowForm, id string) error {
 	for _, c := range f.carried {
 		carried[c] = v.field(c)
 	}
-	v.kept(kept, f.after(v, carried))
+	v.kept(kept, v.back(f.after(v, carried)))
 	return nil
 }

@@ -110,8 +110,13 @@ func (v *visit) query(name string) string { return v.r.URL.Query().Get(name) }
 
 // back returns the page to go back to after a form: the one it names, if it is
 // one of ours.
-func (v *visit) back(otherwise string) string {
-	path := v.field("back")
+func (v *visit) back(otherwise string) string { return ownPath(v.field("back"), otherwise) }
+
+// linkBack is the page to go back to that a link named in its address.
+func (v *visit) linkBack(otherwise string) string { return ownPath(v.query("back"), otherwise) }
+
+// ownPath is a path where it is one of ours.
+func ownPath(path, otherwise string) string {
 	if strings.HasPrefix(path, "/") && !strings.HasPrefix(path, "//") && !strings.ContainsAny(path, "\\\r\n") {
 		return path
 	}

@@ -1,0 +1,56 @@
+package desk
+
+import (
+	"testing"
+
+	"garner/internal/journal"
+	"garner/internal/words"
+)
+
+// A step back goes to what was drawn last; steps forward take back the steps
+// back, the last first, until something new is drawn.
+func TestDrawnSteps(t *testing.T) {
+	var entries []KeptEntry // the oldest first
+	add := func(id, undoes, table string) {
+		for i := range entries {
+			if entries[i].ID == undoes {
+				entries[i].UndoneBy = id
+			}
+		}
+		entries = append(entries, KeptEntry{Entry: journal.Entry{ID: id, Undoes: undoes, What: words.P(id, nil),
+			Changes: []journal.Change{{Table: table, ID: "h1"}}}})
+	}
+	steps := func(when, undo, undoSays, redo, redoSays string) {
+		t.Helper()
+		newest := make([]KeptEntry, len(entries))
+		for i, e := range entries {
+			newest[len(entries)-1-i] = e
+		}
+		got := stepsOf(newest)
+		id := func(e *KeptEntry) string {
+			if e == nil {
+				return ""
+			}
+			return e.ID
+		}
+		if id(got.Undo) != undo || id(got.Redo) != redo || got.UndoSays.Key != undoSays || got.RedoSays.Key != redoSays {
+			t.Errorf("%s: back takes %q (%s), forward %q (%s)", when, id(got.Undo), got.UndoSays.Key, id(got.Redo), got.RedoSays.Key)
+		}
+	}
+	steps("at first", "", "", "", "")
+	add("a", "", "beds")
+	add("b", "", "features")
+	add("c", "", "wants")
+	steps("after two", "b", "b", "", "")
+	add("b-", "b", "features")
+	steps("one back", "a", "a", "b-", "b")
+	add("a-", "a", "beds")
+	steps("two back", "", "", "a-", "a")
+	add("a+", "a-", "beds")
+	steps("one forward", "a+", "a", "b-", "b")
+	add("b+", "b-", "features")
+	steps("two forward", "b+", "b", "", "")
+	add("b--", "b+", "features")
+	add("d", "", "beds")
+	steps("drawn anew", "d", "d", "", "")
+}

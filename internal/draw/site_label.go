@@ -1,0 +1,146 @@
+package draw
+
+import (
+	"html"
+	"math"
+
+	"garner/internal/place"
+)
+
+// Sizes of the words on a site [px].
+const (
+	siteName = 14.0
+	siteSize = 12.5
+	siteLine = 16.0
+)
+
+// label sets a thing's name into it: along its length, else across, else below it.
+func (d *siteDrawing) label(t *SiteThing) {
+	along, across := t.LengthM*d.scale, t.WidthM*d.scale
+	at := place.Point{X: t.At.XM, Y: t.At.YM}
+	if t.Trunk {
+		d.named(t, at, 0, math.Min(along, across)*1.4, 0, 24)
+		return
+	}
+	if len(t.Corners) != 4 && t.Class == "bed" {
+		if at, along = d.widest(t); along == 0 {
+			return
+		}
+	}
+	turn := readable(-t.At.TurnDeg)
+	off := at.X < 0 || at.Y < 0 || at.X > d.site.PlanWidthM || at.Y > d.site.PlanDepthM
+	if !off && d.named(t, at, turn, along, across, 0) {
+		return
+	}
+	if !off && d.named(t, at, readable(turn-90), across, along, 0) {
+		return
+	}
+	d.beside = append(d.beside, t)
+}
+
+// readable turns words so that they are not read upside down [degrees clockwise].
+func readable(degrees float64) float64 {
+	degrees = math.Remainder(degrees, 180)
+	if degrees >= 89.9 {
+		return degrees - 180
+	}
+	return degrees
+}
+
+// named sets the longest name that has room, with its size below where there is
+// room for both, and tells whether it could. Shift moves the words down [px].
+func (d *siteDrawing) named(t *SiteThing, at place.Point, degrees, along, across, shift float64) bool {
+	for _, words := range t.Names {
+		if semiBoldWidth*widthOf(words, siteName)+4 > along || across < siteLine && shift == 0 {
+			continue
+		}
+		x, y := d.at(at)
+		d.WriteString(`<g class="words" transform="` + turned(x, y, degrees) + `">`)
+		size := ""
+		for _, s := range t.Size {
+			if widthOf(s, siteSize)+8 <= along && across >= 2*siteLine {
+				size = s
+				break
+			}
+		}
+		if size == "" {
+			d.set("name", shift+5, words)
+		} else {
+			d.set("name", -3, words)
+			d.set("size", 13, size)
+		}
+		d.WriteString(`</g>`)
+		return true
+	}
+	return false
+}
+
+// semiBoldWidth is how wide the names are set against the figures.
+const semiBoldWidth = 1.08
+
+func (d *siteDrawing) set(class string, y float64, words string) {
+	d.WriteString(`<text class="` + class + ` mid" y="` + px(y) + `">` + html.EscapeString(words) + `</text>`)
+}
+
+// widest is where in a shape that is no rectangle a line of words has most room,
+// and how much [px].
+func (d *siteDrawing) widest(t *SiteThing) (best place.Point, room float64) {
+	const rows = 12
+	sin, cos := math.Sincos(t.At.TurnDeg * math.Pi / 180)
+	half := siteLine / 2 / d.scale
+	for i := 1; i < rows; i++ {
+		y := t.WidthM * (float64(i)/rows - 0.5)
+		from, to := 0.0, 0.0
+		on := false
+		const steps = 60
+		for k := 0; k <= steps; k++ {
+			x := t.LengthM * (float64(k)/steps - 0.5)
+			in := true
+			for _, dy := range []float64{-half, half} {
+				in = in && place.Contains(t.Corners, place.Point{X: t.At.XM + x*cos - (y+dy)*sin, Y: t.At.YM + x*sin + (y+dy)*cos})
+			}
+			if in && !on {
+				from = x
+			}
+			if in {
+				to = x
+			}
+			on = in
+			if long := (to - from) * d.scale; on && long > room+0.5 {
+				mid := (from + to) / 2
+				best, room = place.Point{X: t.At.XM + mid*cos - y*sin, Y: t.At.YM + mid*sin + y*cos}, long
+			}
+		}
+	}
+	return best, room
+}
+
+// names sets the names that found no room in their things below or above them,
+// clear of each other and inside the drawing.
+func (d *siteDrawing) names() {
+	type taken struct{ left, right, y float64 }
+	var set []taken
+	for _, t := range d.beside {
+		if len(t.Names) == 0 {
+			continue
+		}
+		words := t.Names[len(t.Names)-1]
+		low, high := place.Bounds(t.Corners)
+		middle, bottom := d.at(place.Point{X: (low.X + high.X) / 2, Y: low.Y})
+		_, top := d.at(high)
+		half := widthOf(words, siteSize)/2 + 2
+		x := math.Max(half, math.Min(d.w+2*siteEdge-half, middle))
+		for _, y := range []float64{bottom + 14, top - 5, bottom + 28, top - 19, bottom + 42} {
+			here := taken{x - half, x + half, math.Max(12, math.Min(siteEdge+d.h+13, y))}
+			clash := false
+			for _, other := range set {
+				clash = clash || here.left < other.right && other.left < here.right && math.Abs(here.y-other.y) < 13
+			}
+			if !clash {
+				d.text("site-name mid halo", x, here.y, words)
+				set = append(set, here)
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,93 @@
+package web
+
+import (
+	"errors"
+	"strconv"
+
+	"garner/internal/desk"
+	"garner/internal/fault"
+	"garner/internal/words"
+)
+
+// drawSave writes what was changed of a thing on a drawing: the fields that were
+// sent, and the step of the button that was pressed.
+func drawSave(v *visit) error {
+	table, id := v.r.PathValue("table"), v.r.PathValue("id")
+	f, err := drawnForm(table)
+	if err != nil {
+		return err
+	}
+	at := v.drawnAt()
+	if table != "sites" {
+		at.pick = table + "/" + id
+	}
+	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	if err != nil {
+		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+	}
+	row, err := v.office.Row(table, id)
+	if err != nil {
+		return err
+	}
+	cells, err := v.sentOf(f)
+	if err != nil {
+		return err
+	}
+	typed := &drawnTyped{table: table, id: id, base: base, cells: cells}
+	kept, err := v.keepDrawn(typed, row)
+	var conflict *desk.Conflict
+	switch {
+	case err == nil:
+		v.kept(kept, at.path())
+		return nil
+	case errors.As(err, &conflict):
+		typed.base = row.Version
+		typed.faults = fault.List{fault.New(fault.Conflict, "web.draw_changed_meanwhile", words.Args{"name": row.Cells["name"]})}
+		return v.showDrawing(at, typed, nil)
+	}
+	if typed.faults = listOf(err); typed.faults == nil {
+		return err
+	}
+	return v.showDrawing(at, typed, nil)
+}
+
+// sentOf reads the fields of a form that were sent. What a script sends of a
+// thing it moved is not the whole form.
+func (v *visit) sentOf(f *rowForm) (map[string]string, error) {
+	all, err := v.cellsOf(f)
+	if err != nil {
+		return nil, err
+	}
+	for name := range all {
+		if !v.r.PostForm.Has(name) {
+			delete(all, name)
+		}
+	}
+	for _, name := range []string{"cut_length", "cut_width", "cut_corner"} {
+		if v.r.PostForm.Has(name) {
+			all[name] = v.field(name)
+		}
+	}
+	return all, nil
+}
+
+// keepDrawn takes the step that was asked for and saves the row.
+func (v *visit) keepDrawn(typed *drawnTyped, row *desk.RowView) (*desk.KeptEntry, error) {
+	t := &drawnTurn{row: row.Cells, cells: map[string]string{}}
+	for name, cell := range typed.cells {
+		if name != "cut_length" && name != "cut_width" && name != "cut_corner" {
+			t.cells[name] = cell
+		}
+	}
+	h, err := v.office.Holding()
+	if err != nil {
+		return nil, err
+	}
+	if err := t.take(v.field("do"), typed.cells, h, typed.id); err != nil {
+		return nil, err
+	}
+	if typed.table == "beds" {
+		t.fitOutline()
+	}
+	return v.office.Save(v.author(), typed.table, typed.id, t.cells, typed.base)
+}

@@ -1,0 +1,162 @@
+// Sending changes and putting the answer in place: parts of the page by name, as
+// the server draws them. One change is sent at a time; later ones wait.
+
+import { note, rounded, written, type Shape } from "./plan_shape";
+import { Sheet } from "./plan_sheet";
+
+let queue: Promise<void> = Promise.resolve();
+let waiting = 0;
+let early: (() => void) | undefined;
+
+/** Resolves when nothing is on its way any more. */
+export async function unsent(): Promise<void> {
+  early?.();
+  await queue;
+}
+
+/** Lets keys that have not been sent yet be sent first. */
+export function before(flush: (() => void) | undefined): void {
+  early = flush;
+}
+
+/** Sends the change of a thing; where it is refused the thing is put back. */
+export function send(thing: SVGAElement, was: Shape, now: Shape): Promise<void> {
+  const key = thing.dataset["thing"] ?? "";
+  const data = changed(was, now);
+  if ([...data.keys()].length === 0) {
+    Sheet.at()?.rings();
+    return queue;
+  }
+  const address = new URL(thing.dataset["save"] ?? "", location.href);
+  waiting++;
+  queue = queue.then(async () => {
+    const here = document.querySelector(`[data-thing="${CSS.escape(key)}"]`);
+    data.set("base", here?.getAttribute("data-base") ?? "");
+    data.set("entry", entry());
+    const done = await put(address, data, waiting > 1);
+    waiting--;
+    if (!done && here instanceof SVGAElement) {
+      note(here, was);
+      Sheet.at()?.put(here, was, "");
+      here.classList.remove("changing");
+    }
+  });
+  return queue;
+}
+
+/** Loads an address, or sends a form to it, and puts the parts in place. */
+export function show(address: URL, data?: FormData): Promise<void> {
+  queue = queue.then(async () => {
+    await put(address, data, false);
+  });
+  return queue;
+}
+
+/** The cells that a change of shape comes to. */
+function changed(was: Shape, now: Shape): FormData {
+  const data = new FormData();
+  const set = (name: string, before: number, after: number): void => {
+    if (rounded(before) !== rounded(after)) data.set(name, String(rounded(after)));
+  };
+  set("x_m", was.x, now.x);
+  set("y_m", was.y, now.y);
+  set("turn_deg", was.turn, now.turn);
+  set("length_m", was.length, now.length);
+  set("width_m", was.width, now.width);
+  if (now.shape === "outline" && written(was.outline) !== written(now.outline)) data.set("outline", written(now.outline));
+  return data;
+}
+
+/** An id of the entry, so that a change sent twice is written once. */
+function entry(): string {
+  return Array.from(crypto.getRandomValues(new Uint8Array(24)), (b) => "abcdefghijklmnopqrstuvwxyz234567"[b & 31]).join("");
+}
+
+/** Asks and puts the answer's parts in place; false when there was none. Where
+ * more is on its way only the versions are taken over. */
+async function put(address: URL, data: FormData | undefined, more: boolean): Promise<boolean> {
+  const home = document.querySelector<HTMLElement>("[data-draw]");
+  if (!home) return false;
+  home.setAttribute("aria-busy", "true");
+  try {
+    const request: RequestInit = { headers: { "X-Fragment": home.dataset["fragment"] ?? "" }, cache: "no-store" };
+    if (data) {
+      const fields = new URLSearchParams();
+      for (const [name, value] of data) if (typeof value === "string") fields.append(name, value);
+      request.method = "POST";
+      request.body = fields;
+    }
+    const answer = await fetch(address, request);
+    const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
+    if (!fresh.querySelector("[data-part=drawing]")) {
+      say(fresh.querySelector("main p, p")?.textContent ?? "", true);
+      return false;
+    }
+    replace(fresh, more && answer.ok);
+    if (answer.ok) remember(answer.url);
+    const wrong = document.querySelector(".draw-chosen .errs, .draw-chosen .err");
+    const undo = document.querySelector("#draw-undo")?.getAttribute("aria-label") ?? "";
+    if (data) say(answer.ok ? undo : (wrong?.textContent ?? ""), false);
+    return answer.ok || data === undefined;
+  } catch {
+    say(home.dataset["gone"] ?? "", true);
+    return false;
+  } finally {
+    home.removeAttribute("aria-busy");
+  }
+}
+
+/** Keeps the address of what is shown, without what was said on it. */
+function remember(url: string): void {
+  const here = new URL(url);
+  here.searchParams.delete("kept");
+  history.replaceState(history.state, "", here);
+}
+
+function replace(fresh: Document, more: boolean): void {
+  for (const thing of fresh.querySelectorAll("[data-thing]")) {
+    const old = document.querySelector(`[data-thing="${CSS.escape(thing.getAttribute("data-thing") ?? "")}"]`);
+    old?.setAttribute("data-base", thing.getAttribute("data-base") ?? "");
+  }
+  if (more || document.querySelector(".site-rings .held")) return;
+  const focus = named(document.activeElement);
+  for (const part of fresh.querySelectorAll<HTMLElement>("[data-part]")) {
+    const old = document.querySelector<HTMLElement>(`[data-part="${part.dataset["part"]}"]`);
+    if (!old || old.isEqualNode(part)) continue;
+    const open = [...old.querySelectorAll("details")].map((d) => d.open);
+    if (old.querySelector("[data-chosen]")?.getAttribute("data-chosen") === part.querySelector("[data-chosen]")?.getAttribute("data-chosen")) {
+      part.querySelectorAll("details").forEach((d, i) => {
+        if (open[i]) d.open = true;
+      });
+    }
+    old.replaceWith(part);
+  }
+  Sheet.at()?.rings();
+  if (focus) document.querySelector<HTMLElement>(focus)?.focus({ preventScroll: true });
+}
+
+/** How what has the focus is found again after its part was replaced. */
+function named(e: Element | null): string {
+  if (!e || e === document.body) return "";
+  if (e.hasAttribute("data-thing")) return `[data-thing="${CSS.escape(e.getAttribute("data-thing") ?? "")}"]`;
+  if (e.id) return "#" + CSS.escape(e.id);
+  const value = e.getAttribute("value");
+  if (e.tagName === "BUTTON" && value && e.closest(".draw-chosen")) return `.draw-chosen button[value="${CSS.escape(value)}"]`;
+  if (e.tagName === "BUTTON" && e.closest(".draw-chosen form")) return ".draw-chosen form button.main";
+  return "";
+}
+
+let voice: HTMLElement | undefined;
+
+/** Tells what came of a change: to those who do not see the page, and on it where
+ * nothing on the page says it. */
+function say(text: string, seen: boolean): void {
+  if (!voice) {
+    voice = document.createElement("p");
+    voice.setAttribute("role", "status");
+    document.querySelector(".draw-bar")?.after(voice);
+  }
+  if (!voice.isConnected) document.querySelector(".draw-bar")?.after(voice);
+  voice.className = seen && text ? "err" : "sr";
+  voice.textContent = text.replace(/\s+/g, " ").trim();
+}
