@@ -72,9 +72,9 @@ func (c *sheet) keepNames(v *desk.KeepOrClearView, s Scale, o KeepOptions, x fun
 	base := keepTop + o.HeightPX
 	n := len(v.Weeks) - 1
 	right := s.WidthPX + keepLeft
-	c.text("end t-ink halo", right-8, max(keepTop+10, y(v.Weeks[n].KeepKg)-7), o.Gives)
+	c.text("end t-ink halo", right-8, besideLine(y(v.Weeks[n].KeepKg)), o.Gives)
 	if v.Weeks[0].NextKg > 0 || v.Weeks[n/2].NextKg > 0 {
-		c.text("t-ink halo", x(0)+4, max(keepTop+10, y(v.Weeks[0].NextKg)-7), o.Follows)
+		c.text("t-ink halo", x(0)+6, besideLine(y(v.Weeks[0].NextKg)), o.Follows)
 	}
 	at := x(v.Best)
 	c.upright("pen today", at, keepTop-14, base)
@@ -89,4 +89,13 @@ func (c *sheet) keepNames(v *desk.KeepOrClearView, s Scale, o KeepOptions, x fun
 			c.upright("hair", keepLeft+m.from, base, base+keepFoot)
 		}
 	}
+}
+
+// besideLine is the baseline of words over a line, or under it where the drawing
+// ends.
+func besideLine(y float64) float64 {
+	if y-7 < keepTop+8 {
+		return y + 17
+	}
+	return y - 7
 }

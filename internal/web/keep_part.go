@@ -90,7 +90,7 @@ func (v *visit) keepDraw(view *desk.KeepOrClearView, width float64) string {
 		Label: v.say("web.keep_label", words.Args{"name": view.Name, "text": v.words.Text(view.Says)}),
 		Texts: v.axisTexts("", false), Gives: v.say("web.keep_gives", nil), Follows: v.say("web.keep_follows", nil),
 		Best:   v.say("web.keep_best", words.Args{"date": words.Sharp(view.Weeks[view.Best].Clear, view.Today)}),
-		Figure: func(kg float64) string { return f.Plain(kg) }})
+		Figure: f.KilogramsTold})
 }
 
 // clearThen gives a planting the day by which its ground must be free.
