@@ -237,7 +237,7 @@ func TestOnlyWhatStandsIsLeftOrCleared(t *testing.T) {
 	if last := c.Weeks[len(c.Weeks)-1].Clear; c.Until.IsSet() && last >= c.Until {
 		t.Errorf("left to %v on ground that is needed on %v", last, c.Until)
 	}
-	for _, id := range []string{"late-27", "pot-26", "nothing"} {
+	for _, id := range []string{"late-27", "pot-26", "rhu-21", "nothing"} {
 		if _, err := a.KeepOrClear(id); err == nil {
 			t.Errorf("%s can be left", id)
 		}

@@ -17,7 +17,7 @@ type Choice struct {
 	Until    cal.Date   // the ground is held again from here on; None: open
 	Weeks    []Week     // from clearing at once on
 	Best     int        // index of the best week
-	Next     *Candidate // the best follow-on from the best week; nil: none is worth it
+	Next     *Candidate // the best follow-on from the best week, its worth against nothing after it; nil: none is worth it
 	Reason   words.Phrase
 }
 
@@ -68,7 +68,22 @@ func (a *Adviser) KeepOrClear(id string) (*Choice, error) {
 		return nil, err
 	}
 	a.compare(c, weeks, next, weights)
-	return c, nil
+	return c, a.tellNext(c)
+}
+
+// tellNext fills in the last day and the reason of the follow-on.
+func (a *Adviser) tellNext(c *Choice) error {
+	if c.Next == nil {
+		return nil
+	}
+	p := &c.Next.Planting
+	list := []Candidate{*c.Next}
+	if err := a.lastDays(list, Space{Bed: p.Bed, From: p.Date, Until: c.Until, AreaM2: p.AreaM2}); err != nil {
+		return err
+	}
+	c.Next = &list[0]
+	c.Next.Reason = c.Next.reason()
+	return nil
 }
 
 // standing finds a planting that is in the ground today.
@@ -82,6 +97,9 @@ func (a *Adviser) standing(id string) (plan.Planting, *space.Hold, error) {
 			break
 		}
 		h := bed.Hold(id)
+		if h != nil && h.Perennial {
+			return p, nil, fault.New(fault.Invalid, "advise.perennial", words.Args{"planting": id})
+		}
 		gone := h == nil || h.Clear.P50.IsSet() && h.Clear.P50 <= a.Today
 		if gone || p.Date > a.Today {
 			return p, nil, fault.New(fault.Invalid, "advise.not_standing", words.Args{"planting": id})
@@ -168,63 +186,77 @@ func (a *Adviser) follow(c *Choice, weeks []cal.Date, turn cal.Date) ([][]way, e
 
 func (a *Adviser) clashes(w *way) bool { return a.Clash != nil && a.Clash(&w.planting) != nil }
 
-// compare draws the weights together and finds the best week: the latest one of
-// those that give as much as any, since clearing is work.
+// compare draws the weights together and finds the best week.
 func (a *Adviser) compare(c *Choice, weeks []cal.Date, next [][]way, weights []outlook.Weight) {
-	var best *Candidate
+	follow := make([]func() *Candidate, len(weeks))
 	atOnce := weights[0].DropKg
 	for k, day := range weeks {
 		alone := weights[0].DropKg
 		w := Week{Clear: day, KeepKg: alone - atOnce, NextDate: cal.None}
 		weights = weights[1:]
-		var found *way
-		var its *outlook.Weight
 		for i := range next[k] {
-			if kg := weights[i].DropKg - alone; kg > max(w.NextKg, leastWorth) {
-				w.NextKg, found, its = kg, &next[k][i], &weights[i]
+			found, its := &next[k][i], &weights[i]
+			if kg := its.DropKg - alone; kg > max(w.NextKg, leastWorth) {
+				w.NextKg, w.NextCrop, w.NextUse, w.NextDate = kg, found.use.Crop, found.use.Name, found.planting.Date
+				follow[k] = func() *Candidate {
+					made := a.candidate(found, its)
+					made.DropKg = kg
+					return &made
+				}
 			}
 		}
 		weights = weights[len(next[k]):]
 		w.TotalKg = w.KeepKg + w.NextKg
-		if found != nil {
-			w.NextCrop, w.NextUse, w.NextDate = found.use.Crop, found.use.Name, found.planting.Date
-		}
-		if k == 0 || w.TotalKg >= c.Weeks[c.Best].TotalKg+betterBy {
-			c.Best, best = k, nil
-			if found != nil {
-				follow := a.candidate(found, its)
-				follow.DropKg = w.NextKg
-				best = &follow
-			}
-		}
 		c.Weeks = append(c.Weeks, w)
 	}
-	c.Next = best
-	c.Reason = c.said(a)
+	c.Best = bestOf(c.Weeks)
+	if tell := follow[c.Best]; tell != nil {
+		c.Next = tell()
+	}
+	c.Reason = c.said()
 }
 
-// betterBy is how much more a later week must give to be told [kg].
+// bestOf is the best week to clear: of those that give as much as any, the last
+// after which something follows, since what stands may as well stay till then;
+// where nothing follows, the first.
+func bestOf(weeks []Week) int {
+	most := weeks[0].TotalKg
+	for _, w := range weeks {
+		most = max(most, w.TotalKg)
+	}
+	best := -1
+	for k, w := range weeks {
+		if w.TotalKg >= most-betterBy && (best < 0 || w.NextCrop != "") {
+			best = k
+		}
+	}
+	return best
+}
+
+// betterBy is how much more a week must give to be told from another [kg].
 const betterBy = 0.01
 
 // said tells the choice in a sentence.
-func (c *Choice) said(a *Adviser) words.Phrase {
+func (c *Choice) said() words.Phrase {
 	w := &c.Weeks[c.Best]
-	args := words.Args{"clear": w.Clear, "keep": w.KeepKg, "next": w.NextKg, "total": w.TotalKg - c.Weeks[0].TotalKg, "weeks": len(c.Weeks) - 1}
+	args := words.Args{"clear": w.Clear, "keep": w.KeepKg, "next": w.NextKg}
 	if c.Next != nil {
 		args["crop"], args["sow"] = c.Next.Crop.Plural, c.Next.Planting.Date
 	}
-	last := c.Best == len(c.Weeks)-1
+	nothing := w.KeepKg < betterBy
 	switch {
 	case len(c.Weeks) == 1:
 		return words.P("advise.clear_needed", args)
-	case c.Best == 0 && c.Next != nil:
+	case c.Next != nil && c.Best == 0:
 		return words.P("advise.clear_now", args)
-	case c.Best == 0:
-		return words.P("advise.clear_nothing", args)
-	case last && c.Next == nil:
-		return words.P("advise.leave", args)
+	case c.Next != nil && nothing:
+		return words.P("advise.clear_by", args)
 	case c.Next != nil:
 		return words.P("advise.clear_then", args)
+	case nothing:
+		return words.P("advise.clear_nothing", args)
+	case c.Best == len(c.Weeks)-1:
+		return words.P("advise.leave", args)
 	}
 	return words.P("advise.leave_until", args)
 }

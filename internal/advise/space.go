@@ -35,8 +35,8 @@ func (a *Adviser) Space(q Asked) (Space, error) {
 		return Space{}, fault.New(fault.NotFound, "advise.bed_unknown", words.Args{"bed": q.Bed})
 	}
 	s := Space{Bed: q.Bed, From: max(q.From, a.Today), Until: q.Until, AreaM2: q.AreaM2}
-	if s.Until == 0 {
-		s.Until = cal.None
+	if s.Until == 0 || s.Until >= a.Table.End() {
+		s.Until = cal.None // as far as the table sees
 	}
 	if s.From >= a.Table.End() {
 		return s, fault.New(fault.OutOfRange, "advise.beyond", words.Args{"from": s.From, "end": a.Table.End()})

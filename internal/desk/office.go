@@ -23,6 +23,7 @@ type Office struct {
 	last      computed // the last table as it stands, and the last one tried
 	tried     computed
 	advisers  advisers
+	advising  map[num.Digest]*adviceWork
 }
 
 // computed is a table with the digest of what it was computed from.

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"time"
+
 	"garner/internal/advise"
 	"garner/internal/cal"
 	"garner/internal/num"
@@ -50,6 +52,7 @@ type CandidateView struct {
 	RaiseFrom cal.Date // to sow what is planted out; None: sown in place
 	Late      bool     // plants must be had
 	SeedG     float64
+	Seeds     float64
 	Plants    float64
 	Lot       *plan.Lot // on hand for it
 	Enough    bool
@@ -69,19 +72,30 @@ type OfferView struct {
 
 // AdviseView ranks what could be put into ground of a bed.
 func (o *Office) AdviseView(q AdviseQuery, try []plan.Change) (*AdviseView, error) {
-	return o.advised(q, try, (*advise.Adviser).Rank, "advise 1")
+	return o.AdviseViewWithin(q, try, forEver)
+}
+
+// AdviseViewWithin is AdviseView for somebody who waits so long and no longer: the
+// view is nil when it is still being worked out then, and found the next time.
+func (o *Office) AdviseViewWithin(q AdviseQuery, try []plan.Change, patience time.Duration) (*AdviseView, error) {
+	return o.advised(q, try, (*advise.Adviser).Rank, "advise 1", patience)
 }
 
 // RefillView ranks what a hole could be filled with: plants and seed on hand
 // first, then seed that is still in time.
 func (o *Office) RefillView(q AdviseQuery, try []plan.Change) (*AdviseView, error) {
-	return o.advised(q, try, (*advise.Adviser).Refill, "refill 1")
+	return o.RefillViewWithin(q, try, forEver)
+}
+
+// RefillViewWithin is RefillView for somebody who waits so long and no longer.
+func (o *Office) RefillViewWithin(q AdviseQuery, try []plan.Change, patience time.Duration) (*AdviseView, error) {
+	return o.advised(q, try, (*advise.Adviser).Refill, "refill 1", patience)
 }
 
 type ranking func(*advise.Adviser, advise.Space) (*advise.Advice, error)
 
 // advised answers a question, or returns the answer when it is at hand.
-func (o *Office) advised(q AdviseQuery, try []plan.Change, rank ranking, form string) (*AdviseView, error) {
+func (o *Office) advised(q AdviseQuery, try []plan.Change, rank ranking, form string, patience time.Duration) (*AdviseView, error) {
 	a, err := o.ask(try)
 	if err != nil {
 		return nil, err
@@ -90,15 +104,21 @@ func (o *Office) advised(q AdviseQuery, try []plan.Change, rank ranking, form st
 	if v := o.views.advice(key); v != nil {
 		return v, nil
 	}
-	adviser, err := o.adviser(a)
-	if err != nil {
+	there, err := o.within(key, patience, func() error {
+		adviser, err := o.adviser(a)
+		if err != nil {
+			return err
+		}
+		v, err := adviseView(a, adviser, q, rank)
+		if err == nil {
+			o.views.keepAdvice(key, v)
+		}
+		return err
+	})
+	if !there || err != nil {
 		return nil, err
 	}
-	v, err := adviseView(a, adviser, q, rank)
-	if err == nil {
-		o.views.keepAdvice(key, v)
-	}
-	return v, err
+	return o.views.advice(key), nil
 }
 
 // adviceKey names a question with all that its answer depends on.
@@ -143,7 +163,7 @@ func candidateView(n *namer, c *advise.Candidate) CandidateView {
 	v := CandidateView{ID: p.ID, Cells: plantingCells(p), Crop: p.Crop, Use: p.Use, Name: n.use(p.Crop, p.Use), Vegetable: c.Use.Vegetable,
 		Method: string(p.Method), Date: p.Date, AreaM2: p.AreaM2, Odds: c.Odds, Ready: Odds(c.Ready), DropKg: c.DropKg,
 		FillFrom: cal.None, FillTo: cal.None, ShortKg: c.Fills.ShortKg, LeftKg: c.Fills.LeftKg, Last: c.Last, RaiseFrom: c.RaiseFrom,
-		Late: c.Late, SeedG: c.SeedG, Plants: c.Plants, Lot: c.Lot, Enough: c.Enough, Reason: c.Reason, Clash: c.Clash, Remarks: c.Remarks}
+		Late: c.Late, SeedG: c.SeedG, Seeds: c.SeedG * c.Use.SeedsPerGram, Plants: c.Plants, Lot: c.Lot, Enough: c.Enough, Reason: c.Reason, Clash: c.Clash, Remarks: c.Remarks}
 	if c.Fills.Weeks > 0 {
 		v.FillFrom, v.FillTo = c.Fills.First, c.Fills.Last
 	}

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"time"
+
 	"garner/internal/advise"
 	"garner/internal/cal"
 	"garner/internal/plan"
@@ -33,6 +35,12 @@ type ClearWeek struct {
 
 // KeepOrClearView answers for a planting that stands today.
 func (o *Office) KeepOrClearView(id string, try []plan.Change) (*KeepOrClearView, error) {
+	return o.KeepOrClearViewWithin(id, try, forEver)
+}
+
+// KeepOrClearViewWithin is KeepOrClearView for somebody who waits so long and no
+// longer: the view is nil when it is still being worked out then.
+func (o *Office) KeepOrClearViewWithin(id string, try []plan.Change, patience time.Duration) (*KeepOrClearView, error) {
 	a, err := o.ask(try)
 	if err != nil {
 		return nil, err
@@ -41,19 +49,30 @@ func (o *Office) KeepOrClearView(id string, try []plan.Change) (*KeepOrClearView
 	if v := o.views.choice(key); v != nil {
 		return v, nil
 	}
-	adviser, err := o.adviser(a)
-	if err != nil {
+	there, err := o.within(key, patience, func() error {
+		adviser, err := o.adviser(a)
+		if err != nil {
+			return err
+		}
+		v, err := keepView(a, adviser, id)
+		if err != nil {
+			return err
+		}
+		if row, version, err := o.keeper.Row("plantings", id); err == nil && row != nil {
+			v.Version = version
+		}
+		o.views.keepChoice(key, v)
+		return nil
+	})
+	if !there || err != nil {
 		return nil, err
 	}
-	v, err := keepView(a, adviser, id)
-	if err != nil {
-		return nil, err
-	}
-	if row, version, err := o.keeper.Row("plantings", id); err == nil && row != nil {
-		v.Version = version
-	}
-	o.views.keepChoice(key, v)
-	return v, nil
+	return o.views.choice(key), nil
+}
+
+// ClearBy gives a planting the day by which its ground must be free, in one entry.
+func (o *Office) ClearBy(by Author, planting string, day cal.Date, base int64) (*KeptEntry, error) {
+	return o.Save(by, "plantings", planting, map[string]string{"clear_by": day.String()}, base)
 }
 
 func keepView(a *asked, adviser *advise.Adviser, id string) (*KeepOrClearView, error) {

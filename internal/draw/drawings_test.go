@@ -48,6 +48,8 @@ func all() map[string]string {
 		"pair": Pair(examplePair(), PairScale(examplePair(), 900), PairOptions{HeightPX: 70, Label: "a <b> & c", Months: months, Today: exampleToday,
 			TodayIs: "today", Upper: "above <1", Lower: "below", Light: "light", All: "100 %", None: "0 %"}),
 		"year":         Year(exampleStart(), exampleYear(), yearOptions()),
+		"worth":        Worth(2, 4, WorthOptions{WidthPX: 300, HeightPX: 30, Label: "worth", Figure: "2.0 kg"}),
+		"keep":         Keep(choice(), KeepScale(choice(), 360), KeepOptions{HeightPX: 90, Label: "keep", Gives: "it gives", Follows: "follows", Best: "best"}),
 		"ages":         Ages([]float64{0, .3, .8, 1, 1, 1}, AgesOptions{WidthPX: 360, HeightPX: 60, Label: "ages", Share: figure, Season: whole}),
 		"lane":         Lane(&p.PlantingLine, s, lane),
 		"plan":         Plan(exampleGround(), examplePlan()),

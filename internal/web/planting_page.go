@@ -29,6 +29,7 @@ type plantingBody struct {
 	Edit           string
 	Beside         string // the page of what stands on the same ground; "" when nothing does
 	Tried          []string
+	Keep           *keepBody // of one that stands
 	Misfits        []string  // what does not fit on its ground
 	Wrong          []lossWay // what may have become of it, while it is in the ground
 }
@@ -87,6 +88,9 @@ func plantingPage(v *visit) error {
 		for _, c := range tried {
 			b.Tried = append(b.Tried, v.sentence(g.changeWords(c, nil)))
 		}
+	}
+	if b.Keep, err = v.keepOrClear(id, tried); err != nil {
+		return err
 	}
 	return v.showPart(page{Name: "planting", Nav: "plantings", Body: b})
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"garner/internal/cal"
 	"garner/internal/crop"
 	"garner/internal/desk"
 	"garner/internal/protect"
@@ -47,6 +48,16 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 	if _, err := office.TableView(nil); err != nil {
 		t.Fatal(err)
 	}
+	// What takes a while is worked out before it is looked at.
+	if _, err := office.AdviseView(desk.AdviseQuery{Bed: "h9", From: cal.Of(2027, 3, 1), Until: cal.Of(2027, 8, 20), AreaM2: 2}, nil); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := office.RefillView(desk.AdviseQuery{Bed: "h9", From: cal.None, Until: cal.None}, nil); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := office.KeepOrClearView("spi-26", nil); err != nil {
+		t.Fatal(err)
+	}
 	return []string{"/", "/vegetable/carrot", "/planting/bee-27a", "/plantings", "/plantings?by=bed&show=all&q=bean", "/plantings?q=unicorn",
 		"/beds", "/ground", "/ground?site=share&bed=t3&try=pot-27m%3Abed%3Ds5", "/beds/h1", "/wants", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
@@ -54,7 +65,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
 		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
-		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13"}
+		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",
+		"/beds/h9/next?from=2027-03-01&until=2027-08-20&area=2", "/beds/h9/next?hand=yes", "/beds/h9/next?from=soon", "/beds/h3/next?from=2028-06-30", "/planting/spi-26"}
 }
 
 // ownWords are what the household and the crop book call things, the longest

@@ -14,6 +14,7 @@ func (s *Server) routes() http.Handler {
 	s.readingRoutes(mux)
 	s.editingRoutes(mux)
 	s.lanesRoutes(mux)
+	s.nextRoutes(mux)
 	s.lightRoutes(mux)
 	s.tendRoutes(mux)
 	s.besideRoutes(mux)
