@@ -300,3 +300,44 @@ func TestLossView(t *testing.T) {
 		}
 	}
 }
+
+// What a refill is said to be worth is the difference of two whole tables, within
+// 1 %.
+func TestWorthOfARefillIsTheDifferenceOfTwoTables(t *testing.T) {
+	o := sampleOffice(t)
+	e, err := o.MarkLost(by("a"), desk.Lost{Planting: "kal-26s", On: newYear, Share: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole, err := o.Hole(e.ID, "kal-26s")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fill, err := o.HoleRefills(hole.Freed)
+	if err != nil || fill == nil || len(fill.Candidates) == 0 {
+		t.Fatal(fill, err)
+	}
+	lacks := func() (sum float64) {
+		v, err := o.TableView(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range v.Vegetables {
+			for k := range r.WantKg {
+				sum += r.WantKg[k] - r.FreshKg[k] - r.StoredKg[k]
+			}
+		}
+		return sum
+	}
+	best := fill.Candidates[0]
+	if best.Lot == nil {
+		t.Error("what is on hand does not come first")
+	}
+	before := lacks()
+	if _, err := o.Accept(by("b"), best.Cells); err != nil {
+		t.Fatal(err)
+	}
+	if drop := before - lacks(); math.Abs(drop-best.DropKg) > 0.01*best.DropKg {
+		t.Errorf("%s is said to give %g kg and gives %g", best.Name, best.DropKg, drop)
+	}
+}

@@ -75,7 +75,7 @@ func TestBesideDeclared(t *testing.T) {
 		t.Error("the pair is not shown")
 	}
 	for path, want := range map[string]string{
-		"/planting/swe-27/beside?do=relate&relation=under&to=":      "Choose the planting on whose ground it stands.",
+		"/planting/swe-27/beside?do=relate&relation=under&to=":       "Choose the planting on whose ground it stands.",
 		"/planting/let-27e/beside?strip=soon":                        "soon",
 		"/planting/let-27e/beside?strip=2027-06-25&share=130":        "130 is no share",
 		"/planting/let-27e/beside?do=relate&relation=over&to=bru-27": "over",
