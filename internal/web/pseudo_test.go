@@ -54,7 +54,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
 		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
-		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13"}
+		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",
+		"/planting/kal-26/lost", "/planting/tom-26/failing", "/planting/par-26/move"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
