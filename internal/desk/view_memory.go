@@ -22,8 +22,8 @@ type viewMemory struct {
 	years      map[num.Digest][]yearAnswer
 	spaces     map[num.Digest]*space.Ground
 	groundMemory
-	adviceMemory
 	pairs map[num.Digest]*pairing.Answer
+	adviceMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its

@@ -62,6 +62,8 @@ var faultsOfCells = []one{
 	{"plantings.csv", "between,p5", "under,p4", "exchange.to_itself", 5, "to"},
 	{"plantings.csv", "2,,,,,,,,,,,", "2,under,p4,,,,,,,,,", "exchange.to_ring", 5, "to"},
 	{"plantings.csv", "between,p5", "under,p1", "exchange.to_other_bed", 5, "to"},
+	{"plantings.csv", "after,p1", "moved,p3", "exchange.moved_before", 3, "date"},
+	{"plantings.csv", "carrot,table,,seed,2027-04-12,2.25,after,p1", "beetroot,table,,seed,2027-04-12,2.25,moved,p1", "exchange.moved_other_crop", 3, "crop"},
 	{"plantings.csv", "after,p1", "after,p77", "exchange.unknown", 3, "to"},
 	{"plantings.csv", "after,p1", "after,", "exchange.half_given", 3, "to"},
 	{"plantings.csv", "7.2,,,,sand", "7.2,,,,cellar", "exchange.unknown", 4, "store"},

@@ -7,9 +7,11 @@ func (b Bed) Part(at, share float64) []Point {
 	flat := b
 	flat.At = Spot{}
 	own := flat.Corners()
-	left := cutAt(own, at)
-	right := cutAt(own, at+share)
-	return b.At.place(beyond(before(own, right), left))
+	cut := func(share float64) float64 { return cutAt(own, share) }
+	if b.Shape == "" || b.Shape == Rectangle {
+		cut = func(share float64) float64 { return b.LengthM * (share - 0.5) }
+	}
+	return b.At.place(beyond(before(own, cut(at+share)), cut(at)))
 }
 
 // cutAt is where, along its length, a cut leaves a share of a shape's ground

@@ -1,7 +1,7 @@
 package space
 
 import (
-	"sort"
+	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/plan"
@@ -78,9 +78,18 @@ func past(gone, d cal.Date) bool { return gone.IsSet() && gone <= d }
 // spreadOf gives the early, middle and late of days over the futures; None counts
 // as later than all. Ranks are rounded, so that each is a day that occurs.
 func spreadOf(days []cal.Date) Spread {
-	sorted := append([]cal.Date(nil), days...)
-	sort.Slice(sorted, func(i, k int) bool { return sooner(sorted[i], sorted[k]) })
-	at := func(tenths int) cal.Date { return sorted[(tenths*(len(sorted)-1)+5)/10] }
+	sorted := slices.Clone(days)
+	slices.Sort(sorted)
+	never := 0 // None sorts first and counts as last
+	for never < len(sorted) && !sorted[never].IsSet() {
+		never++
+	}
+	at := func(tenths int) cal.Date {
+		if i := never + (tenths*(len(sorted)-1)+5)/10; i < len(sorted) {
+			return sorted[i]
+		}
+		return cal.None
+	}
 	return Spread{at(1), at(5), at(9)}
 }
 

@@ -18,12 +18,16 @@ func (b *Bed) eased(h *Hold) cal.Date {
 	return last
 }
 
+// longestDelay is by how much a planting may be put off for that to be offered
+// [d]; later it is another planting.
+const longestDelay = 100 // judgement
+
 // mend is the first day from which a planting would find room for the days it
-// stands in the middle year, turn-round included; None when there is none.
+// stands in the middle year, turn-round included; None when there is none soon.
 func (b *Bed) mend(h *Hold) cal.Date {
 	for _, d := range b.clearings() {
 		at := b.ready(d)
-		if at > h.From && at < b.until && b.fits(h, at) {
+		if at > h.From && at <= h.From+longestDelay && at < b.until && b.fits(h, at) {
 			return at
 		}
 	}

@@ -30,7 +30,7 @@ type Overlap struct {
 	Odds      float64  // share of futures in which it comes to that, 0-1
 	Planting  string   // the one to move: the last to go in
 	Plantings []string // all of them, in order of their days
-	Mend      cal.Date // day from which Planting finds room in the middle year; None: not in this table
+	Mend      cal.Date // day from which Planting finds room in the middle year; None: not soon
 }
 
 const (

@@ -18,15 +18,15 @@ func (v *visit) misfitsOf(e *desk.KeptEntry) []string {
 			beds = append(beds, c.ID)
 		}
 	}
-	if len(plantings)+len(beds) > mostTold {
+	if len(plantings)+len(beds) > mostMisfits {
 		return nil // a whole holding came in
 	}
 	return v.misfits(plantings, beds, nil)
 }
 
-// mostTold is how many rows an entry may change for what does not fit of them to
+// mostMisfits is how many rows an entry may change for what does not fit of them to
 // be said with it.
-const mostTold = 20
+const mostMisfits = 20
 
 // misfits says what does not fit of plantings and beds, and how to mend it.
 func (v *visit) misfits(plantings, beds []string, try []plan.Change) []string {
