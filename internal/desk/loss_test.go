@@ -341,3 +341,45 @@ func TestWorthOfARefillIsTheDifferenceOfTwoTables(t *testing.T) {
 		t.Errorf("%s is said to give %g kg and gives %g", best.Name, best.DropKg, drop)
 	}
 }
+
+// What is lifted and set elsewhere still comes to the table, what is lost does
+// not, and half of it comes to less than all.
+func TestMovedIsNotLost(t *testing.T) {
+	o := sampleOffice(t)
+	lacks := func(name string, write func(desk.Author) (*desk.KeptEntry, error)) float64 {
+		e, err := write(by(name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		hole, err := o.Hole(e.ID, "lee-26")
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum := 0.0
+		for _, g := range hole.Gaps {
+			sum += g.Kg
+		}
+		for _, l := range hole.Less {
+			sum += l.Kg
+		}
+		if f := hole.Freed; f == nil || f.Bed != "h2" {
+			t.Errorf("%s: free ground is %+v", name, f)
+		}
+		if _, err := o.Undo(by("undo-"+name), e.ID); err != nil {
+			t.Fatal(err)
+		}
+		return sum
+	}
+	lost := func(share float64) func(desk.Author) (*desk.KeptEntry, error) {
+		return func(by desk.Author) (*desk.KeptEntry, error) {
+			return o.MarkLost(by, desk.Lost{Planting: "lee-26", On: newYear + 2, Share: share})
+		}
+	}
+	all, most := lacks("all", lost(1)), lacks("most", lost(0.75))
+	moved := lacks("moved", func(by desk.Author) (*desk.KeptEntry, error) {
+		return o.Move(by, desk.Move{Planting: "lee-26", On: newYear + 2, Bed: "h1", AreaM2: 5})
+	})
+	if !(all > most && most >= 0 && all > moved) {
+		t.Errorf("%.2f kg lack when all is lost, %.2f when three quarters are, %.2f when it is moved", all, most, moved)
+	}
+}
