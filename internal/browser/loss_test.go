@@ -34,6 +34,13 @@ func TestALossIsToldOnThePhone(t *testing.T) {
 			if w.before == nil { // the checker is a script
 				b.checked(t)
 			}
+			if w.before == nil {
+				b.wait("what could fill it is weighed", `!document.querySelector(".stale-note")`)
+				b.checked(t)
+			} else {
+				b.follow(`a[href$="fill=1"]`)
+			}
+			b.says("What could fill it")
 			b.visit("/planting/kal-26")
 			b.says("was lost on")
 			b.visit("/history")

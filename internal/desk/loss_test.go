@@ -300,3 +300,86 @@ func TestLossView(t *testing.T) {
 		}
 	}
 }
+
+// What a refill is said to be worth is the difference of two whole tables, within
+// 1 %.
+func TestWorthOfARefillIsTheDifferenceOfTwoTables(t *testing.T) {
+	o := sampleOffice(t)
+	e, err := o.MarkLost(by("a"), desk.Lost{Planting: "kal-26s", On: newYear, Share: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole, err := o.Hole(e.ID, "kal-26s")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fill, err := o.HoleRefills(hole.Freed)
+	if err != nil || fill == nil || len(fill.Candidates) == 0 {
+		t.Fatal(fill, err)
+	}
+	lacks := func() (sum float64) {
+		v, err := o.TableView(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range v.Vegetables {
+			for k := range r.WantKg {
+				sum += r.WantKg[k] - r.FreshKg[k] - r.StoredKg[k]
+			}
+		}
+		return sum
+	}
+	best := fill.Candidates[0]
+	if best.Lot == nil {
+		t.Error("what is on hand does not come first")
+	}
+	before := lacks()
+	if _, err := o.Accept(by("b"), best.Cells); err != nil {
+		t.Fatal(err)
+	}
+	if drop := before - lacks(); math.Abs(drop-best.DropKg) > 0.01*best.DropKg {
+		t.Errorf("%s is said to give %g kg and gives %g", best.Name, best.DropKg, drop)
+	}
+}
+
+// What is lifted and set elsewhere still comes to the table, what is lost does
+// not, and half of it comes to less than all.
+func TestMovedIsNotLost(t *testing.T) {
+	o := sampleOffice(t)
+	lacks := func(name string, write func(desk.Author) (*desk.KeptEntry, error)) float64 {
+		e, err := write(by(name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		hole, err := o.Hole(e.ID, "lee-26")
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum := 0.0
+		for _, g := range hole.Gaps {
+			sum += g.Kg
+		}
+		for _, l := range hole.Less {
+			sum += l.Kg
+		}
+		if f := hole.Freed; f == nil || f.Bed != "h2" {
+			t.Errorf("%s: free ground is %+v", name, f)
+		}
+		if _, err := o.Undo(by("undo-"+name), e.ID); err != nil {
+			t.Fatal(err)
+		}
+		return sum
+	}
+	lost := func(share float64) func(desk.Author) (*desk.KeptEntry, error) {
+		return func(by desk.Author) (*desk.KeptEntry, error) {
+			return o.MarkLost(by, desk.Lost{Planting: "lee-26", On: newYear + 2, Share: share})
+		}
+	}
+	all, most := lacks("all", lost(1)), lacks("most", lost(0.75))
+	moved := lacks("moved", func(by desk.Author) (*desk.KeptEntry, error) {
+		return o.Move(by, desk.Move{Planting: "lee-26", On: newYear + 2, Bed: "h1", AreaM2: 5})
+	})
+	if !(all > most && most >= 0 && all > moved) {
+		t.Errorf("%.2f kg lack when all is lost, %.2f when three quarters are, %.2f when it is moved", all, most, moved)
+	}
+}

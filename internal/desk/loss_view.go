@@ -18,7 +18,6 @@ type LossView struct {
 	Today      cal.Date
 	Began      cal.Date
 	Gone       cal.Date // nothing of it is left from this day on; None: something is
-	Cleared    bool     // by the plan it is no more
 	Left       float64  // share that still stands today
 	AreaM2     float64  // ground that it holds today
 	Plants     float64  // that were set out
@@ -52,7 +51,7 @@ func (o *Office) LossView(planting string) (*LossView, error) {
 	}
 	left := record.Left(w.losses, w.today)
 	v := &LossView{Planting: planting, Crop: w.planting.Crop, Use: w.planting.Use, Bed: w.planting.Bed, Today: w.today, Began: w.began(),
-		Gone: w.gone(), Cleared: w.planting.ClearBy.IsSet() && w.planting.ClearBy <= w.today, Left: left, AreaM2: w.planting.AreaM2 * left, Plants: w.planting.AreaM2 * w.plantsPerM2(),
+		Gone: w.gone(), Left: left, AreaM2: w.planting.AreaM2 * left, Plants: w.planting.AreaM2 * w.plantsPerM2(),
 		Causes: causesOf(w.crop), MovesBadly: w.movesBadly()}
 	a, err := o.ask(nil)
 	if err != nil {
@@ -81,6 +80,17 @@ func (o *Office) LossView(planting string) (*LossView, error) {
 		}
 	}
 	return v, nil
+}
+
+// InTheGround tells whether a planting is in the ground today, by the plan and the
+// records.
+func (o *Office) InTheGround(planting string) (bool, error) {
+	w, err := o.about(planting)
+	if err != nil {
+		return false, err
+	}
+	cleared := w.planting.ClearBy.IsSet() && w.planting.ClearBy <= w.today
+	return !cleared && !w.gone().IsSet() && w.began() <= w.today, nil
 }
 
 // lossNotes are the cautions of a crop that matter when it is picked before its

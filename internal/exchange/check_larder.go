@@ -59,8 +59,19 @@ func (c *checker) checkRecords() {
 		if r.Unit == "share" && r.Value > 1 {
 			c.wrong("records", i, "value", fault.New(fault.OutOfRange, "exchange.share_above_one", words.Args{"given": r.Value}))
 		}
+		c.checkLost(i, r)
 		if r.Date.IsSet() && c.h.Today.IsSet() && r.Date > c.h.Today {
 			c.wrong("records", i, "date", fault.New(fault.Invalid, "exchange.after_today", words.Args{"given": r.Date.String(), "today": c.h.Today.String()}))
+		}
+	}
+}
+
+// checkLost finds losses told in what is no part of a planting.
+func (c *checker) checkLost(row int, r *record.Record) {
+	switch r.What {
+	case record.Died, record.Failing, record.Moved:
+		if r.Unit != "" && r.Unit != record.ShareUnit && r.Unit != record.PlantsUnit && !c.faulty("records", row, "unit") {
+			c.wrong("records", row, "unit", fault.New(fault.Invalid, "exchange.lost_unit", words.Args{"what": string(r.What), "unit": r.Unit}))
 		}
 	}
 }

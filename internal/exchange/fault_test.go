@@ -88,6 +88,7 @@ var faultsOfCells = []one{
 	{"records.csv", "planted,p4", "planted,p8", "exchange.unknown_near", 2, "planting"},
 	{"records.csv", "planted,p4", "picked,", "exchange.about_what", 2, "planting"},
 	{"records.csv", "0,kg", ",kg", "exchange.half_given", 3, "value"},
+	{"records.csv", "planted,p4,t1,,,", "died,p4,t1,,3,kg", "exchange.lost_unit", 2, "unit"},
 	{"records.csv", "20,L", "20,share", "exchange.share_above_one", 4, "value"},
 	{"records.csv", "watered,,t1", "watered,,", "exchange.about_either", 4, "planting"},
 	{"weather.csv", "weather/days.csv", "weather/day.csv", "exchange.weather_file_missing", 2, "record"},

@@ -16,8 +16,10 @@ type holeBody struct {
 	Path  string // of the planting
 	Lines []holeLine
 	Freed string // what ground came free; empty: none
-	Next  string // page of what could follow on it
 	Bed   string // page of that bed
+
+	Coming  string      // page with what could fill it, which is being weighed; empty: it is here
+	Refills *refillBody // nil: not weighed, or no ground came free
 }
 
 // holeLine is what lacks of one vegetable.
@@ -39,7 +41,24 @@ func holePage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show(page{Name: "hole", Nav: "plantings", Body: v.holeBody(view, loss)})
+	b := v.holeBody(view, loss)
+	if view.Freed != nil {
+		// What could fill it takes a while to weigh: the page asks for it once it
+		// is there, or, without script, is asked for it.
+		b.Coming = holePath(id, v.query("entry")) + "&fill=1"
+		if v.query("fill") != "" || v.r.Header.Get(fragmentHeader) != "" {
+			b.Coming = ""
+			if b.Refills, err = v.refills(id, v.query("entry"), view.Freed); err != nil {
+				return err
+			}
+		}
+	}
+	return v.showPart(page{Name: "hole", Nav: "plantings", Body: b})
+}
+
+// holePath is the page of the hole that an entry about a planting made.
+func holePath(planting, entry string) string {
+	return plantingPath(planting) + "/hole?entry=" + url.QueryEscape(entry)
 }
 
 // keptAgain tells on the next page what this one was to tell.
@@ -63,7 +82,7 @@ func (v *visit) holeBody(view *desk.HoleView, loss *desk.LossView) *holeBody {
 	}
 	if f := view.Freed; f != nil {
 		b.Freed = v.say("web.hole_freed", words.Args{"area": f.AreaM2, "bed": f.BedName, "from": f.From})
-		b.Next, b.Bed = nextPath(f.Bed, f.From, f.AreaM2), bedPath(f.Bed)
+		b.Bed = bedPath(f.Bed)
 	}
 	return b
 }

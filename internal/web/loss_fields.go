@@ -106,8 +106,7 @@ func (v *visit) lossMinds(kind string, view *desk.LossView) []lossMind {
 // lossWays are the links from a planting's page, none while it is not in the
 // ground or is no more.
 func (v *visit) lossWays(id string) ([]lossWay, error) {
-	view, err := v.office.LossView(id)
-	if err != nil || view.Gone.IsSet() || view.Cleared || view.Began > view.Today {
+	if there, err := v.office.InTheGround(id); err != nil || !there {
 		return nil, err
 	}
 	var out []lossWay

@@ -78,7 +78,7 @@ func (v *visit) lossPosted(kind string) error {
 	}
 	kept, err := v.writeLoss(kind, id, typed)
 	if err == nil {
-		v.kept(kept, plantingPath(id)+"/hole?entry="+kept.ID)
+		v.kept(kept, holePath(id, kept.ID))
 		return nil
 	}
 	faults := listOf(err)

@@ -9,4 +9,5 @@ func (s *Server) lossRoutes(mux *http.ServeMux) {
 		mux.Handle("POST /planting/{id}/"+kind, s.atHome(func(v *visit) error { return v.lossPosted(kind) }))
 	}
 	mux.Handle("GET /planting/{id}/hole", s.atHome(holePage))
+	mux.Handle("POST /planting/{id}/accept", s.atHome(refillAccepted))
 }

@@ -29,14 +29,6 @@ func TestALossIsToldAndTakenBack(t *testing.T) {
 	if text := hole.words(); !strings.Contains(text, "Leek") || !strings.Contains(text, "short") || !strings.Contains(text, "of Home 2 can be sown") {
 		t.Errorf("the hole: %s", text)
 	}
-	next := hole.all(func(e *element) bool { return strings.HasPrefix(e.attrs["href"], "/beds/h2/next?") })
-	if len(next) != 1 {
-		t.Fatalf("%d links to what could follow", len(next))
-	}
-	at, err := url.Parse(next[0].attrs["href"])
-	if err != nil || at.Query().Get("area") != "5" || at.Query().Get("from") != "2027-01-09" {
-		t.Errorf("what could follow is at %s", next[0].attrs["href"])
-	}
 	if links := open(t, h, "/planting/lee-26").all(func(e *element) bool { return strings.HasSuffix(e.attrs["href"], "/lost") }); len(links) != 0 {
 		t.Error("what is lost can be lost again")
 	}
@@ -139,5 +131,47 @@ func TestNonsenseInALossIsTold(t *testing.T) {
 	}
 	if after, _ := office.Entries(9); len(after) != len(before) {
 		t.Error("something was written")
+	}
+}
+
+// What could fill the hole is weighed once it is asked for, what is on hand
+// first, and accepted with one tap.
+func TestAHoleIsFilled(t *testing.T) {
+	h, office := garden(t, words.English())
+	form := formTo(t, open(t, h, "/planting/kal-26s/lost"), "/planting/kal-26s/lost")
+	w := post(t, h, form, "why", "pigeons")
+	hole := follow(t, h, w)
+	if home := hole.one(t, "div", "data-fragment", "hole"); len(home.all(func(e *element) bool { return e.attrs["class"] == "stale-note" })) != 1 {
+		t.Error("it does not say that more is coming")
+	}
+	fill := hole.all(func(e *element) bool { return strings.HasSuffix(e.attrs["href"], "&fill=1") })
+	if len(fill) != 1 {
+		t.Fatalf("%d ways to what could fill it", len(fill))
+	}
+	page := open(t, h, fill[0].attrs["href"])
+	forms := page.all(func(e *element) bool { return e.name == "form" && strings.HasSuffix(e.attrs["action"], "/accept") })
+	if len(forms) == 0 || !strings.Contains(page.words(), "On hand.") {
+		t.Fatalf("nothing is offered: %s", page.words())
+	}
+	next := page.all(func(e *element) bool { return strings.HasPrefix(e.attrs["href"], "/beds/s2/next?") })
+	if len(next) != 1 {
+		t.Fatalf("%d links to all that could follow", len(next))
+	}
+	if at, err := url.Parse(next[0].attrs["href"]); err != nil || at.Query().Get("area") != "4" || at.Query().Get("from") != "2027-01-09" {
+		t.Errorf("all that could follow is at %s", next[0].attrs["href"])
+	}
+	offered := forms[0].filled()
+	follow(t, h, post(t, h, forms[0]))
+	row, err := office.Row("plantings", offered["cell-id"])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"bed", "crop", "use", "date", "area_m2"} {
+		if row.Cells[name] != offered["cell-"+name] {
+			t.Errorf("%s: %q was offered, %q is planted", name, offered["cell-"+name], row.Cells[name])
+		}
+	}
+	if row.Cells["bed"] != "s2" {
+		t.Errorf("it is planted in %s", row.Cells["bed"])
 	}
 }
