@@ -46,8 +46,8 @@ type siteDrawing struct {
 	sheet
 	site    place.Site
 	options *SiteOptions
-	scale   float64 // [px/m]
-	w, h    float64 // of the plan itself [px]
+	scale   float64      // [px/m]
+	w, h    float64      // of the plan itself [px]
 	beside  []*SiteThing // whose names find no room in them
 }
 

@@ -51,7 +51,11 @@ func readable(degrees float64) float64 {
 // room for both, and tells whether it could. Shift moves the words down [px].
 func (d *siteDrawing) named(t *SiteThing, at place.Point, degrees, along, across, shift float64) bool {
 	for _, words := range t.Names {
-		if semiBoldWidth*widthOf(words, siteName)+4 > along || across < siteLine && shift == 0 {
+		class := "name"
+		if semiBoldWidth*widthOf(words, siteName)+4 > along {
+			class = "name small"
+		}
+		if semiBoldWidth*widthOf(words, siteSize)+4 > along || across < siteLine && shift == 0 {
 			continue
 		}
 		x, y := d.at(at)
@@ -64,9 +68,9 @@ func (d *siteDrawing) named(t *SiteThing, at place.Point, degrees, along, across
 			}
 		}
 		if size == "" {
-			d.set("name", shift+5, words)
+			d.set(class, shift+5, words)
 		} else {
-			d.set("name", -3, words)
+			d.set(class, -3, words)
 			d.set("size", 13, size)
 		}
 		d.WriteString(`</g>`)

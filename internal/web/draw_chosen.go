@@ -145,7 +145,9 @@ func (s *drawnSite) planForm() (drawnChosen, error) {
 	if err != nil {
 		return drawnChosen{}, err
 	}
-	return s.formOf("sites", row)
+	c, err := s.formOf("sites", row)
+	c.Path = s.planPath()
+	return c, err
 }
 
 // drawnWaiting is a bed that is not on the plan yet.

@@ -102,9 +102,14 @@ func (s *drawnSite) data(key string, at place.Spot, length, width float64) []str
 		"data-turn", f(at.TurnDeg), "data-length", f(length), "data-width", f(width), "data-save", s.savePath(key)}
 }
 
-// savePath is where the changes of a thing are sent.
+// savePath is where the changes of a thing are sent; it is the chosen one then.
 func (s *drawnSite) savePath(key string) string {
 	return drawPath + "/" + key + s.at.picking(key).query()
+}
+
+// planPath is where the size of the plan is sent; what is chosen stays so.
+func (s *drawnSite) planPath() string {
+	return drawPath + "/sites/" + pathEscaped(s.site.ID) + s.at.query()
 }
 
 func (s *drawnSite) options() draw.SiteOptions {

@@ -50,6 +50,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
+		"/ground/draw?site=home", "/ground/draw?pick=beds/h3", "/ground/draw?site=share&pick=features/thorn&zoom=2", "/features/new?site=home",
+		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit"}
 }
 
@@ -63,7 +65,7 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 			seen[strings.ToLower(s)] = true
 		}
 	}
-	for _, table := range []string{"holding", "sites", "beds", "varieties", "plans", "stores", "weather", "plantings", "changes"} {
+	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "plantings", "changes"} {
 		rows, err := office.Rows(table)
 		if err != nil {
 			t.Fatal(err)

@@ -5,7 +5,7 @@
 
 import { spot, type Shape } from "./plan_shape";
 import { Sheet } from "./plan_sheet";
-import { send, show, unsent } from "./plan_send";
+import { inHand, send, show, unsent } from "./plan_send";
 import * as keys from "./plan_keys";
 
 const threshold = 4; // pixels before a press is a move
@@ -34,6 +34,10 @@ export function start(): void {
   document.addEventListener("pointercancel", cancel);
   home.addEventListener("click", click);
   home.addEventListener("submit", submit);
+  // A finger on the chosen thing drags it and does not sweep the plan.
+  home.addEventListener("touchstart", (event) => {
+    if (event.touches.length === 1 && event.target instanceof Element && event.target.closest(".thing.chosen, .site-rings .ring")) event.preventDefault();
+  }, { passive: false });
   home.addEventListener("dragstart", (event) => {
     if (event.target instanceof Element && event.target.closest(".thing")) event.preventDefault();
   });
@@ -70,6 +74,7 @@ function move(event: PointerEvent): void {
   if (!hold.moving && far < threshold) return;
   if (!hold.moving) {
     hold.moving = true;
+    inHand("drag", true);
     hold.sheet.choose(hold.thing);
   }
   event.preventDefault();
@@ -86,6 +91,7 @@ function release(event: PointerEvent): void {
   setTimeout(() => (swallow = false), 50);
   done.thing.focus({ preventScroll: true });
   void send(done.thing, done.was, done.now);
+  inHand("drag", false);
 }
 
 function cancel(event: PointerEvent): void {
@@ -96,7 +102,9 @@ function cancel(event: PointerEvent): void {
 function letGo(): void {
   const done = hold;
   hold = undefined;
-  if (done) done.sheet.put(done.thing, done.was, "");
+  if (!done) return;
+  done.sheet.put(done.thing, done.was, "");
+  inHand("drag", false);
 }
 
 /** Choosing a thing, or looking closer, loads the parts of that address alone. */

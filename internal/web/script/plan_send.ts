@@ -7,6 +7,16 @@ import { Sheet } from "./plan_sheet";
 let queue: Promise<void> = Promise.resolve();
 let waiting = 0;
 let early: (() => void) | undefined;
+const busy = new Set<string>();
+let stale = false; // an answer came while the plan was in somebody's hand
+
+/** Says that the plan is in hand, by drag or by keys, and must not be replaced;
+ * let go of without a change, it is brought up to date. */
+export function inHand(by: string, on: boolean): void {
+  if (on) busy.add(by);
+  else busy.delete(by);
+  if (busy.size === 0 && stale) void show(new URL(location.href));
+}
 
 /** Resolves when nothing is on its way any more. */
 export async function unsent(): Promise<void> {
@@ -38,7 +48,6 @@ export function send(thing: SVGAElement, was: Shape, now: Shape): Promise<void> 
     if (!done && here instanceof SVGAElement) {
       note(here, was);
       Sheet.at()?.put(here, was, "");
-      here.classList.remove("changing");
     }
   });
   return queue;
@@ -118,7 +127,11 @@ function replace(fresh: Document, more: boolean): void {
     const old = document.querySelector(`[data-thing="${CSS.escape(thing.getAttribute("data-thing") ?? "")}"]`);
     old?.setAttribute("data-base", thing.getAttribute("data-base") ?? "");
   }
-  if (more || document.querySelector(".site-rings .held")) return;
+  if (more || busy.size > 0) {
+    stale = true;
+    return;
+  }
+  stale = false;
   const focus = named(document.activeElement);
   for (const part of fresh.querySelectorAll<HTMLElement>("[data-part]")) {
     const old = document.querySelector<HTMLElement>(`[data-part="${part.dataset["part"]}"]`);

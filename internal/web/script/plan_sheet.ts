@@ -91,7 +91,7 @@ export class Sheet {
       circle.setAttribute("cx", String(middle.x));
       circle.setAttribute("cy", String(middle.y));
     }
-    thing.classList.add("changing");
+    thing.classList.toggle("changing", figures !== "");
     this.rings(figures);
   }
 
@@ -100,7 +100,6 @@ export class Sheet {
     const layer = this.svg.querySelector<SVGGElement>(".site-rings");
     const thing = this.chosen();
     if (!layer) return;
-    const held = layer.querySelector(".ring.held")?.getAttribute("data-ring");
     layer.replaceChildren();
     if (!thing) return;
     const s = spot(thing);
@@ -114,7 +113,6 @@ export class Sheet {
       this.stemmed(layer, s, "width", { x: 0, y: -s.width / 2 }, { x: 0, y: -1 });
     }
     this.stemmed(layer, s, "turn", { x: 0, y: s.width / 2 }, { x: 0, y: 1 });
-    if (held) layer.querySelector(`[data-ring="${held}"]`)?.classList.add("held");
     if (figures) layer.append(this.figures(s, figures));
   }
 
