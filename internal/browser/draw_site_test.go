@@ -92,6 +92,8 @@ func TestDrawABed(t *testing.T) {
 			beside(t)
 			b := openTab(t, serveSample(t), on)
 			b.visit("/ground/draw?site=share")
+			b.press(`a.thing[data-thing="beds/s1"]`)
+			b.wait("what is pressed is chosen", `document.querySelector(".draw-chosen h2")?.textContent === "Row 1"`)
 			b.fill("#draw-name", "New bed")
 			b.press(".draw-add button")
 			b.wait("it is chosen", `document.querySelector(".draw-chosen h2")?.textContent === "New bed"`)
@@ -121,7 +123,7 @@ func (b *tab) dragsTheBed() {
 	b.drag(x, y, x+1*perM, y)
 	b.settled("it is longer", "length_m", decimals(was+1))
 	size := eval[[]float64](b, `(r => [r.width, r.height])(document.querySelector(".site-rings .reach").getBoundingClientRect())`)
-	if size[0] < thumb-0.5 || size[1] < thumb-0.5 {
+	if least := map[bool]float64{true: thumb, false: pointer}[b.screen.touch]; size[0] < least-0.5 || size[1] < least-0.5 {
 		b.t.Errorf("a ring is hit within %v px", size)
 	}
 }

@@ -7,10 +7,11 @@ import (
 	"garner/internal/place"
 )
 
-// Sizes of the words on a site [px].
+// Sizes of the words on a site [px], as a phone sets them: a desk's are smaller,
+// see the stylesheet.
 const (
-	siteName = 14.0
-	siteSize = 12.5
+	siteName = 16.5
+	siteSize = 14.5
 	siteLine = 16.0
 )
 

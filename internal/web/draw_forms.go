@@ -1,6 +1,10 @@
 package web
 
-import "garner/internal/fault"
+import (
+	"strings"
+
+	"garner/internal/fault"
+)
 
 // siteForm is a site with its place on earth and the size of its plan.
 var siteForm = rowForm{
@@ -65,8 +69,11 @@ func shapeChoices(c *choosing) ([]option, error) {
 	return out, nil
 }
 
-// afterSite leads to the drawing of a site.
+// afterSite leads to the drawing of a site, unless it goes.
 func afterSite(v *visit, _ map[string]string) string {
+	if strings.HasSuffix(v.r.URL.Path, "/remove") {
+		return "/beds"
+	}
 	return drawnAt{site: v.r.PathValue("id")}.path()
 }
 

@@ -175,7 +175,7 @@ type drawnSite struct {
 // Sizes of the drawing at a zoom of 1 [px].
 const (
 	drawnWidth  = 900.0
-	drawnHeight = 640.0
+	drawnHeight = 600.0
 )
 
 func (s *drawnSite) body() (*drawBody, error) {

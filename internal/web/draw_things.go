@@ -117,7 +117,7 @@ func (s *drawnSite) options() draw.SiteOptions {
 		Label: s.say("web.draw_label", words.Args{"site": s.site.Name}), North: s.say("web.draw_north", nil),
 		Metres: func(m float64) string { return s.say("web.draw_metres", words.Args{"m": s.plain(m)}) },
 		// The script puts figures where # stands.
-		Data: []string{"data-size", s.say("web.draw_size", words.Args{"length": "#", "width": "#"}),
+		Data: []string{"aria-describedby", "draw-keys", "data-size", s.say("web.draw_size", words.Args{"length": "#", "width": "#"}),
 			"data-spot", s.say("web.draw_spot", words.Args{"x": "#", "y": "#"}), "data-turned", s.say("web.draw_turned", words.Args{"turn": "#"})}}
 }
 

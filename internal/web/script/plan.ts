@@ -47,6 +47,7 @@ export function start(): void {
   });
   window.addEventListener("resize", () => Sheet.at()?.rings());
   Sheet.at()?.rings();
+  Sheet.at()?.chosen()?.scrollIntoView({ block: "nearest", inline: "center" });
 }
 
 /** The thing or the ring that is pressed. Without a mouse only what is chosen
@@ -63,7 +64,7 @@ function press(event: PointerEvent): void {
   const was = spot(thing);
   hold = {
     sheet, thing, pointer: event.pointerId, start: sheet.metres(event.clientX, event.clientY),
-    was, now: was, ring: ring?.dataset["ring"] ?? "body", moving: false,
+    was, now: was, ring: (ring && sheet.nearest(event.clientX, event.clientY)) ?? "body", moving: false,
   };
 }
 

@@ -133,6 +133,7 @@ function replace(fresh: Document, more: boolean): void {
   }
   stale = false;
   const focus = named(document.activeElement);
+  const seen = middle();
   for (const part of fresh.querySelectorAll<HTMLElement>("[data-part]")) {
     const old = document.querySelector<HTMLElement>(`[data-part="${part.dataset["part"]}"]`);
     if (!old || old.isEqualNode(part)) continue;
@@ -145,7 +146,20 @@ function replace(fresh: Document, more: boolean): void {
     old.replaceWith(part);
   }
   Sheet.at()?.rings();
+  if (seen) look(seen);
   if (focus) document.querySelector<HTMLElement>(focus)?.focus({ preventScroll: true });
+}
+
+/** What part of the plan is in the middle of its window, as shares of its size. */
+function middle(): DOMPoint | undefined {
+  const e = document.querySelector(".draw-sheet");
+  return e ? new DOMPoint((e.scrollLeft + e.clientWidth / 2) / e.scrollWidth, (e.scrollTop + e.clientHeight / 2) / e.scrollHeight) : undefined;
+}
+
+/** Brings the same part into the middle of a plan that is closer or further away. */
+function look(at: DOMPoint): void {
+  const e = document.querySelector(".draw-sheet");
+  e?.scrollTo(at.x * e.scrollWidth - e.clientWidth / 2, at.y * e.scrollHeight - e.clientHeight / 2);
 }
 
 /** How what has the focus is found again after its part was replaced. */
