@@ -254,3 +254,32 @@ func TestPrintADrawing(t *testing.T) {
 		notPrinted(t, text, "Keep", "Add to the plan", "In small steps")
 	}
 }
+
+// A site without a plan asks for its width and depth and for which way is up;
+// then there is a sheet to draw on. Without script too.
+func TestBeginADrawing(t *testing.T) {
+	beside(t)
+	for _, w := range []way{ways[1], ways[3]} {
+		t.Run(w.name, func(t *testing.T) {
+			beside(t)
+			b := openTab(t, serveSample(t), w.on, w.before...)
+			b.visit("/sites/home/edit")
+			b.fill("#f-plan_width_m", "")
+			b.fill("#f-plan_depth_m", "")
+			b.follow(".row-form button.main")
+			b.says("Nothing is drawn of this site yet")
+			if len(w.before) == 0 {
+				b.checked(t)
+			}
+			b.fill("#f-plan_width_m", "24")
+			b.fill("#f-plan_depth_m", "18")
+			b.fill("#f-up_deg", "90")
+			b.follow("main form button.main")
+			b.says("24 by 18 m. The top of the plan faces east.")
+			if !b.has("svg.site a.thing") {
+				t.Error("nothing is drawn")
+			}
+			b.quiet()
+		})
+	}
+}

@@ -166,6 +166,9 @@ func (s *drawnSite) planForm() (drawnChosen, error) {
 	}
 	c, err := s.formOf("sites", row)
 	c.Path = s.planPath()
+	for i := range c.Fields {
+		c.Fields[i].Must = c.Fields[i].Must || c.Fields[i].Name != "up_deg"
+	}
 	return c, err
 }
 

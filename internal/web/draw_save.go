@@ -87,6 +87,11 @@ func (v *visit) keepDrawn(typed *drawnTyped, row *desk.RowView) (*desk.KeptEntry
 	if err := t.take(v.field("do"), typed.cells, h, typed.id); err != nil {
 		return nil, err
 	}
+	if typed.table == "sites" {
+		if wrong := t.bothSides(); wrong != nil {
+			return nil, fault.List{wrong}
+		}
+	}
 	if typed.table == "beds" {
 		fitOutline(t.row, t.cells)
 		if wrong := t.leftOrBelow(h); wrong != nil {
@@ -108,6 +113,16 @@ func (t *drawnTurn) leftOrBelow(h *holding.Holding) *fault.Error {
 				return fault.New(fault.OutOfRange, "exchange.bed_outside", words.Args{"bed": t.row["name"], "site": s.Name,
 					"width": s.PlanWidthM, "depth": s.PlanDepthM}).In(fault.Place{File: "beds.csv", Column: column})
 			}
+		}
+	}
+	return nil
+}
+
+// bothSides tells of a plan that has been given a width or a depth alone.
+func (t *drawnTurn) bothSides() *fault.Error {
+	for _, column := range []string{"plan_width_m", "plan_depth_m"} {
+		if at, ok := t.number(column); ok && at == 0 {
+			return fault.New(fault.Invalid, "web.draw_both_sides", nil).In(fault.Place{File: "sites.csv", Column: column})
 		}
 	}
 	return nil
