@@ -47,7 +47,7 @@ var arrows = map[string][]string{
 	"larder":  {"crop"},
 	"holding": {"place", "plan", "record", "larder", "crop", "climate", "cover", "sun"},
 
-	"growth": {"crop", "climate", "sun"},
+	"growth": {"canopy", "crop", "climate", "sun"},
 	"water":  {"climate", "crop", "ground", "sun"},
 	"health": {"climate", "crop"},
 	"shade":  {"sun", "place"},
@@ -73,7 +73,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun"},
+		"sun", "rotation"},
 	"sample": {},
 
 	"journal":   {},

@@ -21,8 +21,8 @@ func faultyOnDrawing(_ *testing.T, b *tab) {
 	b.wait("what is wrong is told", `!!document.querySelector(".draw-chosen .err")`)
 }
 
-// middle is where the middle of what a selector finds is on the screen.
-func (b *tab) middle(selector string) (x, y float64) {
+// inSight is where the middle of what a selector finds is on the screen.
+func (b *tab) inSight(selector string) (x, y float64) {
 	b.t.Helper()
 	b.wait("there is "+selector, "!!document.querySelector("+quote(selector)+")")
 	at := eval[[]float64](b, `(() => { const e = document.querySelector(`+quote(selector)+`); e.scrollIntoView({block: "center", inline: "center"});
@@ -30,8 +30,8 @@ func (b *tab) middle(selector string) (x, y float64) {
 	return at[0], at[1]
 }
 
-// drag presses at one place, moves to another in steps and lets go there.
-func (b *tab) drag(x, y, toX, toY float64) {
+// dragged presses at one place, moves to another in steps and lets go there.
+func (b *tab) dragged(x, y, toX, toY float64) {
 	b.t.Helper()
 	const steps = 6
 	for i := 0; i <= steps+1; i++ {
@@ -112,15 +112,15 @@ func (b *tab) dragsTheBed() {
 	b.t.Helper()
 	perM := eval[float64](b, `(s => s.getScreenCTM().a * s.dataset.scale)(document.querySelector("svg.site"))`)
 	wasX, wasY := b.figure("x"), b.figure("y")
-	x, y := b.middle("a.thing.chosen .shape")
-	b.drag(x, y, x-1*perM, y-2*perM)
+	x, y := b.inSight("a.thing.chosen .shape")
+	b.dragged(x, y, x-1*perM, y-2*perM)
 	b.settled("it was moved", "x_m", decimals(math.Round((wasX-1)*20)/20))
 	if got := b.figure("y"); math.Abs(got-wasY-2) > 0.06 {
 		b.t.Errorf("dragged up by 2 m it lies %v m higher", got-wasY)
 	}
 	was := b.figure("length")
-	x, y = b.middle(`.site-rings [data-ring="length"] .reach`)
-	b.drag(x, y, x+1*perM, y)
+	x, y = b.inSight(`.site-rings [data-ring="length"] .reach`)
+	b.dragged(x, y, x+1*perM, y)
 	b.settled("it is longer", "length_m", decimals(was+1))
 	size := eval[[]float64](b, `(r => [r.width, r.height])(document.querySelector(".site-rings .reach").getBoundingClientRect())`)
 	if least := map[bool]float64{true: thumb, false: pointer}[b.screen.touch]; size[0] < least-0.5 || size[1] < least-0.5 {
@@ -211,8 +211,8 @@ func TestDrawAnL(t *testing.T) {
 				return
 			}
 			perM := eval[float64](b, `(s => s.getScreenCTM().a * s.dataset.scale)(document.querySelector("svg.site"))`)
-			x, y := b.middle(`.site-rings [data-ring="4"] .reach`)
-			b.drag(x, y, x+1*perM, y)
+			x, y := b.inSight(`.site-rings [data-ring="4"] .reach`)
+			b.dragged(x, y, x+1*perM, y)
 			b.wait("its corner was dragged", `document.querySelector("a.thing.chosen")?.dataset.outline === "0 0; 6 0; 6 0.8; 4 0.8; 5 1.2; 0 1.2"`)
 			b.wait("nothing is on its way", `!document.querySelector("[data-draw][aria-busy]")`)
 			b.quiet()
@@ -227,10 +227,10 @@ func TestDrawQuickly(t *testing.T) {
 	b.visit("/ground/draw?pick=beds/h3")
 	b.wait("rings are drawn", `!!document.querySelector(".site-rings .ring")`)
 	perM := eval[float64](b, `(s => s.getScreenCTM().a * s.dataset.scale)(document.querySelector("svg.site"))`)
-	x, y := b.middle("a.thing.chosen .shape")
-	b.drag(x, y, x+0.5*perM, y)
-	b.drag(x+0.5*perM, y, x+0.5*perM, y-0.3*perM)
-	b.drag(x+0.5*perM, y-0.3*perM, x, y-0.3*perM)
+	x, y := b.inSight("a.thing.chosen .shape")
+	b.dragged(x, y, x+0.5*perM, y)
+	b.dragged(x+0.5*perM, y, x+0.5*perM, y-0.3*perM)
+	b.dragged(x+0.5*perM, y-0.3*perM, x, y-0.3*perM)
 	b.settled("all three were kept", "y_m", "11.7")
 	b.settled("all three were kept", "x_m", "4.5")
 	time.Sleep(100 * time.Millisecond)

@@ -24,6 +24,10 @@ func samplePages() []onePage {
 		{name: "vegetable with a change", path: "/vegetable/potato?" + later},
 		{name: "vegetable with a name of two words", path: "/vegetable/sprouting%20broccoli"},
 		{name: "planting", path: "/planting/pot-27t"},
+		{name: "planting beside another", path: "/planting/let-27e/beside"},
+		{name: "planting beside another, tried", path: "/planting/let-27e/beside?try=bru-27:strip_on=2027-07-01&try=bru-27:strip_share=0.4"},
+		{name: "planting beside none", path: "/planting/pot-27m/beside"},
+		{name: "faulty planting beside another", path: "/planting/let-27e/beside?strip=soon&share=130", status: 422},
 		{name: "plantings", path: "/plantings"},
 		{name: "plantings by bed", path: "/plantings?by=bed&show=ahead"},
 		{name: "plantings found", path: "/plantings?q=leek"},
@@ -32,6 +36,14 @@ func samplePages() []onePage {
 		{name: "changed planting", path: "/plantings/pot-27t/edit"},
 		{name: "faulty planting", path: "/plantings/pot-27t/edit", status: 422, to: faulty("#f-area_m2", "much")},
 		{name: "removed planting", path: "/plantings/pot-27t/remove"},
+		{name: "ground", path: "/ground"},
+		{name: "ground with a change", path: "/ground?site=share&bed=t3&at=2027-06-01&" + later},
+		{name: "lost planting", path: "/planting/kal-26/lost"},
+		{name: "failing planting", path: "/planting/kal-26/failing"},
+		{name: "failed tomatoes", path: "/planting/tom-26/failing"},
+		{name: "moved planting", path: "/planting/par-26/move"},
+		{name: "faulty loss", path: "/planting/kal-26/failing", status: 422, to: faulty("#f-kg", "much")},
+		{name: "hole at the table", path: "/planting/lee-26/lost", to: quarterLost},
 		{name: "beds", path: "/beds"},
 		{name: "new bed", path: "/beds/new"},
 		{name: "drawing", path: "/ground/draw?site=home"},
@@ -42,6 +54,21 @@ func samplePages() []onePage {
 		{name: "new feature", path: "/features/new?site=home"},
 		{name: "changed feature", path: "/features/pear/edit"},
 		{name: "changed site", path: "/sites/home/edit"},
+		{name: "free ground", path: "/ground/free"},
+		{name: "free ground that does not fit", path: "/ground/free?from=2027-06-01&until=2027-06-30&try=" + url.QueryEscape("let-27b:area_m2=5")},
+		{name: "free ground of no period", path: "/ground/free?from=soon", status: 422},
+		{name: "light", path: "/ground/light"},
+		{name: "light in a summer month", path: "/ground/light?site=share&month=7"},
+		{name: "light in no month", path: "/ground/light?month=13", status: 422},
+		{name: "bed with covers", path: "/beds/s1", to: unfolded},
+		{name: "bed with bare ground", path: "/beds/h10", to: unfolded},
+		{name: "bed that keeps its crops", path: "/beds/t1", to: unfolded},
+		{name: "faulty soil", path: "/beds/h10", status: 422, to: faultySoil},
+		{name: "changed bed", path: "/beds/h10/edit"},
+		{name: "covers owned", path: "/gear"},
+		{name: "new covers owned", path: "/gear/new"},
+		{name: "seed on hand", path: "/onhand"},
+		{name: "new seed on hand", path: "/onhand/new"},
 		{name: "crop book", path: "/crops"},
 		{name: "crop book by family", path: "/crops?by=family"},
 		{name: "crop not found", path: "/crops?name=zuchinni"},
@@ -62,6 +89,12 @@ func samplePages() []onePage {
 
 // yearThere waits for the year of a crop.
 func yearThere(_ *testing.T, b *tab) { b.yearThere() }
+
+// quarterLost tells that a quarter of a planting is lost.
+func quarterLost(_ *testing.T, b *tab) {
+	b.press(`input[name="share"][value="0.25"]`)
+	b.follow(".row-form button.main")
+}
 
 // faulty sends a form with nonsense in one field.
 func faulty(field, text string) func(*testing.T, *tab) {

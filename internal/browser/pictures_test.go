@@ -27,6 +27,9 @@ type picture struct {
 // planted three weeks later keep longer into spring.
 const triedPath = "/vegetable/onion?try=one-27:date=2027-05-01"
 
+// groundPicture is the ground at midsummer with a bed chosen.
+const groundPicture = "/ground?bed=h6&at=2027-06-22"
+
 var album = []picture{
 	{name: "table", path: "/", on: desk, theme: light, high: 1060},
 	{name: "table-dark", path: "/", on: desk, theme: dark, high: 1060},
@@ -34,6 +37,9 @@ var album = []picture{
 	{name: "vegetable", path: triedPath, on: desk, theme: light},
 	{name: "vegetable-phone", path: triedPath, on: phone, theme: light, high: 1500},
 	{name: "planting", path: "/planting/pot-27t", on: desk, theme: light, high: 1000},
+	{name: "ground", path: groundPicture, on: desk, theme: light, high: 1500},
+	{name: "ground-dark", path: groundPicture, on: desk, theme: dark, high: 900},
+	{name: "ground-phone", path: groundPicture, on: phone, theme: light, high: 1500},
 	{name: "beds", path: "/beds", on: desk, theme: light},
 	{name: "start", path: "/start", on: desk, theme: light, empty: true},
 	{name: "start-phone", path: "/start", on: phone, theme: light, empty: true},

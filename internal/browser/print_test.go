@@ -43,6 +43,11 @@ func TestPrint(t *testing.T) {
 			_, text = b.print("/plantings", p)
 			printed(t, text, "Winter leeks")
 			notPrinted(t, text, "Add a planting")
+			if sheets, text = b.print("/ground?bed=h4", p, chromedp.PDFLandscape()); sheets != 2 {
+				t.Errorf("the ground takes %d sheets", sheets)
+			}
+			printed(t, text, "Larkmeer house garden", "The year in the beds", "Home 4")
+			notPrinted(t, text, "A week earlier")
 			_, text = b.print("/beds", p)
 			printed(t, text, "Home 1", "Row 5")
 			if sheets, text = b.print("/crops", p); sheets > 2 {

@@ -30,6 +30,7 @@ func TestMeasureSpeed(t *testing.T) {
 	figures := []figure{{"garner serve, from its start to its address", milliseconds(start)}}
 	figures = append(figures, b.measureTable()...)
 	figures = append(figures, b.measureTrying()...)
+	figures = append(figures, b.measureDragging()...)
 	for _, f := range figures {
 		t.Logf("%-60s %s", f.what, f.value)
 	}

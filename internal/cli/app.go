@@ -39,6 +39,9 @@ type grammar struct {
 	Grow       growCommand       `cmd:""`
 	Window     windowCommand     `cmd:""`
 	Weather    weatherCommands   `cmd:""`
+	Ground     groundCommands    `cmd:""`
+	Advise     adviseCommand     `cmd:""`
+	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -104,3 +104,12 @@ func HumidityFromDew(dewC, tMinC, tMaxC float64) float64 {
 func saturationKPa(t float64) float64 {
 	return 0.6108 * math.Exp(17.27*t/(t+237.3)) // eq. 11
 }
+
+// RadiationMJ returns each month's mean radiation at a place [MJ/m2/day]: as
+// known, else from its sunshine, else from its temperatures.
+func (n *Normals) RadiationMJ(loc sun.Location) (out [12]float64) {
+	for i := range n {
+		out[i] = radiationNormal(&n[i], loc, i)
+	}
+	return out
+}

@@ -9,7 +9,9 @@
 // maximum rises with the sun toward a limit, as in an unheated house whose loss
 // grows with its warmth, and falls with wind. Above a set temperature the cover
 // is opened: what is left is the lift of an open cover, and a share of the rest
-// because nobody opens in time. How clear the sky is comes from the day's
+// because nobody opens in time. A cover with open sides and a closed top sheds
+// the rain and lets the light through as ever, and keeps a part of the rest
+// (data/sides.csv). How clear the sky is comes from the day's
 // radiation against that above the air; the night is taken to be as clear as its
 // day. A cover within another gets the weather under the outer one.
 //

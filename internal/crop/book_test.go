@@ -4,6 +4,8 @@ import (
 	"embed"
 	"encoding/csv"
 	"math"
+	"os"
+	"path/filepath"
 	"reflect"
 	"strconv"
 	"sync"
@@ -122,11 +124,45 @@ func TestEverySourceIsUsed(t *testing.T) {
 			}
 		}
 	}
+	for key := range citedBeside(t) {
+		used[key] = true
+	}
 	for _, s := range book.Sources() {
 		if !used[s.Key] {
 			t.Errorf("the source %s is listed and no number comes from it", s.Key)
 		}
 	}
+}
+
+// citedBeside are the sources that data of other packages name: they keep one
+// list with the book.
+func citedBeside(t *testing.T) map[string]bool {
+	t.Helper()
+	files, err := filepath.Glob("../*/data/*.csv")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%v, %v", files, err)
+	}
+	cited := map[string]bool{}
+	for _, name := range files {
+		file, err := os.Open(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(file).ReadAll()
+		file.Close()
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		for i, column := range rows[0] {
+			if column != "source" {
+				continue
+			}
+			for _, row := range rows[1:] {
+				cited[row[i]] = true
+			}
+		}
+	}
+	return cited
 }
 
 // Use over crop over group over class.

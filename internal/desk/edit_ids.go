@@ -15,23 +15,28 @@ func (o *Office) newID(table string, cells map[string]string) (string, error) {
 	if err != nil {
 		return "", err
 	}
+	return idFor(table, cells, taken), nil
+}
+
+// idFor makes an id that is not taken.
+func idFor(table string, cells map[string]string, taken map[string]bool) string {
 	switch table {
 	case "plantings":
-		return lettered(plantingStem(cells), taken), nil
+		return lettered(plantingStem(cells), taken)
 	case "wants":
-		return plain("w-"+slug(cells["vegetable"]), taken), nil
+		return plain("w-"+slug(cells["vegetable"]), taken)
 	case "sites", "varieties", "plans", "stores", "weather":
 		if stem := slug(cells["name"]); stem != "" {
-			return plain(stem, taken), nil
+			return plain(stem, taken)
 		}
 	}
-	return numbered(stems[table], taken), nil
+	return numbered(stems[table], taken)
 }
 
 // stems begin the ids of tables that are simply counted.
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "covers": "cover", "crops": "own", "varieties": "variety", "plans": "plan",
-	"changes": "step", "stores": "store", "batches": "batch", "records": "r", "weather": "weather",
+	"changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "weather": "weather",
 }
 
 // takenIDs are the ids of a table, for plantings with those that drafts add.

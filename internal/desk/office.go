@@ -22,6 +22,7 @@ type Office struct {
 	views     *viewMemory
 	last      computed // the last table as it stands, and the last one tried
 	tried     computed
+	advisers  advisers
 }
 
 // computed is a table with the digest of what it was computed from.

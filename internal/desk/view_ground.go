@@ -39,6 +39,7 @@ type GroundLine struct {
 	DateWithinD int
 	AreaM2      float64
 	AreaWithin  float64
+	HeldM2      float64 // ground it holds today: without what was lost
 	State       string
 	Ready, Over Odds
 }
@@ -57,10 +58,11 @@ func (o *Office) GroundView() (*GroundView, error) {
 	cleared := clearedBy(a.holding.Records, v.Today)
 	for id, p := range n.plantings {
 		line := n.groundLine(p)
+		line.HeldM2 = heldOn(a.holding, a, &p, v.Today)
 		if its, ok := odds[id]; ok {
 			line.Ready, line.Over = its.Ready, its.Over
 		}
-		line.State = stateOf(&p, v.Today, cleared[id], line.Over.P50)
+		line.State = stateOf(&p, v.Today, cleared[id] || line.HeldM2 <= 0, line.Over.P50)
 		v.Plantings = append(v.Plantings, line)
 	}
 	sort.Slice(v.Plantings, func(i, k int) bool {
@@ -91,12 +93,17 @@ func stateOf(p *plan.Planting, today cal.Date, cleared bool, over cal.Date) stri
 	return Standing
 }
 
-// clearedBy names the plantings whose ground was cleared by a day, as recorded.
+// clearedBy names the plantings whose ground was cleared by a day, or that died
+// or were moved as a whole, as recorded.
 func clearedBy(records []record.Record, today cal.Date) map[string]bool {
 	cleared := map[string]bool{}
 	for _, r := range records {
-		if r.What == record.Cleared && r.Date <= today {
-			cleared[r.Planting] = true
+		whole := r.What == record.Cleared || r.What != record.Failing && r.Unit == "" || r.Unit == record.ShareUnit && r.Value >= 1
+		switch r.What {
+		case record.Cleared, record.Died, record.Failing, record.Moved:
+			if whole && r.Date <= today {
+				cleared[r.Planting] = true
+			}
 		}
 	}
 	return cleared

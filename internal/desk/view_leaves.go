@@ -68,7 +68,7 @@ func addLeaf(out map[string][]float32, t *outlook.Table, c *outlook.Course, b *c
 	for s := range leaf {
 		day := int(t.From-c.First) + int(float64(s)*Step)
 		if day >= 0 && day < len(c.Days) {
-			leaf[s] += float32(growth.Intercepted(k, c.Days[day].Leaf)) / float32(years)
+			leaf[s] += float32(c.Days[day].Left*growth.Intercepted(k, c.Days[day].Leaf)) / float32(years)
 		}
 	}
 }

@@ -5,6 +5,8 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/num"
+	"garner/internal/pairing"
+	"garner/internal/space"
 )
 
 // mostViews is how many views of each kind are kept at hand.
@@ -18,6 +20,10 @@ type viewMemory struct {
 	vegetables map[vegetableKey]*VegetableView
 	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
 	years      map[num.Digest][]yearAnswer
+	spaces     map[num.Digest]*space.Ground
+	groundMemory
+	pairs map[num.Digest]*pairing.Answer
+	adviceMemory
 }
 
 // vegetableKey names a vegetable as it stands on a day: any entry may change its
@@ -30,7 +36,9 @@ type vegetableKey struct {
 
 func newViewMemory() *viewMemory {
 	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
-		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{}}
+		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
+		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), pairs: map[num.Digest]*pairing.Answer{},
+		adviceMemory: newAdviceMemory()}
 }
 
 func (m *viewMemory) table(key num.Digest) *TableView {
@@ -95,4 +103,19 @@ func (m *viewMemory) keepYear(name num.Digest, answers []yearAnswer) {
 		clear(m.years)
 	}
 	m.years[name] = answers
+}
+
+func (m *viewMemory) pair(name num.Digest) *pairing.Answer {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	return m.pairs[name]
+}
+
+func (m *viewMemory) keepPair(name num.Digest, a *pairing.Answer) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	if len(m.pairs) >= mostViews {
+		clear(m.pairs)
+	}
+	m.pairs[name] = a
 }

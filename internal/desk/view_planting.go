@@ -43,10 +43,14 @@ func (o *Office) PlantingView(id string, try []plan.Change) (*PlantingView, erro
 		if f := &t.Plantings[i]; f.Planting == id {
 			v.PlantingLine = n.line(t, f, o.leaves(a, t, v.Vegetable)[id])
 			o.tell(v, a, t, f, n)
+			v.Why = append(v.Why, lossesTold(a, &p)...)
 			return v, nil
 		}
 	}
-	v.Why = append(v.Why, words.P("desk.why_outside", nil))
+	v.Why = append(v.Why, lossesTold(a, &p)...)
+	if len(v.Why) == 0 {
+		v.Why = append(v.Why, words.P("desk.why_outside", nil))
+	}
 	return v, nil
 }
 
@@ -61,7 +65,8 @@ func (o *Office) tell(v *PlantingView, a *asked, t *outlook.Table, f *outlook.Fa
 	for i := range courses {
 		if courses[i].Planting == f.Planting {
 			v.Course = courseDays(&courses[i])
-			v.Why = reasons(v, &courses[i], n.beds[f.Bed].Light)
+			light := lightFrom(LightOn(a.holding, n.beds[f.Bed]), courses[i].First, len(courses[i].Days))
+			v.Why = reasons(v, &courses[i], light)
 		}
 	}
 }

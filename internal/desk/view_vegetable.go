@@ -144,7 +144,7 @@ func (n *namer) line(t *outlook.Table, f *outlook.Fate, leaf []float32) Planting
 	for _, y := range f.Years {
 		if y.Ready >= 0 && usable(y.End) {
 			ready = append(ready, float64(y.Ready))
-		} else {
+		} else if y.End != growth.Lifted {
 			fails++
 		}
 		if y.Over >= 0 {
@@ -187,15 +187,45 @@ func oddsOf(first cal.Date, days []float64) Odds {
 // picked, by step of the table.
 func picked(t *outlook.Table, f *outlook.Fate) []float32 {
 	out := make([]float32, t.Weeks*outlook.StepsAWeek)
-	for s := range out {
-		day := int(t.From-f.First) + int(float64(s)*Step)
-		n := 0
-		for _, y := range f.Years {
-			if within(day, y.Ready, len(y.Standing)) || within(day, y.First, len(y.Flow)) {
-				n++
+	first := int(t.From - f.First)
+	for _, y := range f.Years {
+		flowing := flowSpans(y)
+		for s := range out {
+			day := first + int(float64(s)*Step)
+			for len(flowing) > 0 && day >= flowing[0].to {
+				flowing = flowing[1:]
+			}
+			if within(day, y.Ready, len(y.Standing)) || len(flowing) > 0 && day >= flowing[0].from {
+				out[s]++
 			}
 		}
-		out[s] = float32(n) / float32(len(f.Years))
+	}
+	for s := range out {
+		out[s] /= float32(len(f.Years))
+	}
+	return out
+}
+
+// pickingPause is the longest time between two pickings of one harvest [d]: cut
+// leaf grows again in less, and a perennial rests for longer.
+const pickingPause = 21 // judgement
+
+// daySpan is a run of day indexes, without the last.
+type daySpan struct{ from, to int }
+
+// flowSpans are the runs of days over which a planting is picked again and again.
+func flowSpans(y *season.Outcome) []daySpan {
+	var out []daySpan
+	for i, kg := range y.Flow {
+		if kg <= 0 {
+			continue
+		}
+		day := y.First + i
+		if n := len(out); n > 0 && day-out[n-1].to < pickingPause {
+			out[n-1].to = day + 1
+			continue
+		}
+		out = append(out, daySpan{day, day + 1})
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -44,9 +45,16 @@ func all() map[string]string {
 		"stack":  Stack(v, s, StackOptions{HeightPX: 158, Label: "stack", Source: say, Figure: figure, Want: "want <1", Short: "short"}),
 		"stack tried": Stack(tried, s, StackOptions{HeightPX: 158, Label: "stack", Plain: true,
 			Mended: func(weeks int) string { return whole(weeks) + " weeks mended" }}),
+		"pair": Pair(examplePair(), PairScale(examplePair(), 900), PairOptions{HeightPX: 70, Label: "a <b> & c", Months: months, Today: exampleToday,
+			TodayIs: "today", Upper: "above <1", Lower: "below", Light: "light", All: "100 %", None: "0 %"}),
+		"site":         SiteDrawing(exampleSite()),
 		"year":         Year(exampleStart(), exampleYear(), yearOptions()),
 		"ages":         Ages([]float64{0, .3, .8, 1, 1, 1}, AgesOptions{WidthPX: 360, HeightPX: 60, Label: "ages", Share: figure, Season: whole}),
 		"lane":         Lane(&p.PlantingLine, s, lane),
+		"plan":         Plan(exampleGround(), examplePlan()),
+		"bed lane":     BedLane(exampleBed(), s, exampleBedLane()),
+		"date axis":    DateAxis(s, exampleDateLine()),
+		"date line":    DateLine(s, exampleDateLine()),
 		"lane indoors": Lane(&p.PlantingLine, s, indoors),
 		"course": Course(p, CourseScale(p, 900), CourseOptions{HeightPX: 80, Label: "course", Months: months, Today: exampleToday + 5, TodayIs: "today",
 			Stage: func(s string) string { return s }, Weight: "kg", Leaf: "leaf", Light: "MJ", Warmth: "°C", Figure: figure}),
@@ -69,7 +77,7 @@ func TestDrawingsAreWholeAndPlain(t *testing.T) {
 	for name, svg := range all() {
 		roots := 0
 		for i, e := range elements(t, svg) {
-			if e.Name.Local == "svg" {
+			if e.Name.Local == "svg" && attr(e, "class") != "plan-inside" {
 				roots++
 			}
 			if e.Name.Local == "script" || e.Name.Local == "style" || e.Name.Local == "foreignObject" {
@@ -80,7 +88,7 @@ func TestDrawingsAreWholeAndPlain(t *testing.T) {
 					t.Errorf("%s: %s has the attribute %s", name, e.Name.Local, a.Name.Local)
 				}
 			}
-			if i == 0 && name != "defs" && (attr(e, "aria-label") == "" || attr(e, "role") == "") {
+			if i == 0 && name != "defs" && name != "date line" && (attr(e, "aria-label") == "" || attr(e, "role") == "") {
 				t.Errorf("%s does not say what it shows", name)
 			}
 		}
@@ -97,14 +105,16 @@ func TestDrawingsAreWholeAndPlain(t *testing.T) {
 func TestNothingIsDrawnOfNothing(t *testing.T) {
 	s := exampleScale()
 	for name, svg := range map[string]string{
-		"ribbon": Ribbon(&desk.RibbonView{}, s, RibbonOptions{HeightPX: 20, Label: "none", Today: cal.None}),
-		"stack":  Stack(&desk.VegetableView{Today: cal.None}, s, StackOptions{HeightPX: 100, Label: "none"}),
-		"share":  Share(&desk.RibbonView{}, s, ShareOptions{HeightPX: 44, Label: "none", Today: cal.None, Thinnest: cal.None}),
-		"lane":   Lane(&desk.PlantingLine{Date: cal.None}, s, LaneOptions{HeightPX: 34, Label: "none", Today: cal.None, Out: cal.None}),
-		"course": Course(&desk.PlantingView{}, CourseScale(&desk.PlantingView{}, 900), CourseOptions{HeightPX: 80, Label: "none", Today: cal.None}),
-		"year":   Year(&desk.StartView{}, exampleYear(), YearOptions{HeightPX: 40, Label: "none", Today: cal.None, Ready: true}),
-		"ages":   Ages(nil, AgesOptions{WidthPX: 300, HeightPX: 60, Label: "none"}),
-		"axis":   Axis(Scale{From: exampleFrom}, cal.None, nil, AxisTexts{Label: "none"}),
+		"ribbon":   Ribbon(&desk.RibbonView{}, s, RibbonOptions{HeightPX: 20, Label: "none", Today: cal.None}),
+		"stack":    Stack(&desk.VegetableView{Today: cal.None}, s, StackOptions{HeightPX: 100, Label: "none"}),
+		"share":    Share(&desk.RibbonView{}, s, ShareOptions{HeightPX: 44, Label: "none", Today: cal.None, Thinnest: cal.None}),
+		"lane":     Lane(&desk.PlantingLine{Date: cal.None}, s, LaneOptions{HeightPX: 34, Label: "none", Today: cal.None, Out: cal.None}),
+		"plan":     Plan(&desk.GroundYearView{}, PlanOptions{WidthPX: 300, Label: "none"}),
+		"bed lane": BedLane(&desk.BedYear{}, s, BedLaneOptions{HeightPX: 40, Label: "none"}),
+		"course":   Course(&desk.PlantingView{}, CourseScale(&desk.PlantingView{}, 900), CourseOptions{HeightPX: 80, Label: "none", Today: cal.None}),
+		"year":     Year(&desk.StartView{}, exampleYear(), YearOptions{HeightPX: 40, Label: "none", Today: cal.None, Ready: true}),
+		"ages":     Ages(nil, AgesOptions{WidthPX: 300, HeightPX: 60, Label: "none"}),
+		"axis":     Axis(Scale{From: exampleFrom}, cal.None, nil, AxisTexts{Label: "none"}),
 	} {
 		elements(t, svg)
 		if strings.Contains(svg, "NaN") || strings.Contains(svg, `class="ground"`) {
@@ -213,11 +223,19 @@ func TestWordsAreSetOnce(t *testing.T) {
 
 func stylesheet(t *testing.T) string {
 	t.Helper()
-	raw, err := os.ReadFile("../web/style/look.css")
-	if err != nil {
-		t.Fatal(err)
+	names, err := filepath.Glob("../web/style/*.css")
+	if err != nil || len(names) == 0 {
+		t.Fatal("no styles", err)
 	}
-	return string(raw)
+	var css strings.Builder
+	for _, name := range names {
+		raw, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		css.Write(raw)
+	}
+	return css.String()
 }
 
 // Every class that is drawn has a rule, and every texture a rule names is there.

@@ -90,4 +90,5 @@ func (c *checker) checkSense() {
 	c.checkDrafts()
 	c.checkStores()
 	c.checkRecords()
+	c.checkProblems()
 }

@@ -39,6 +39,7 @@ func (c *checker) checkDraft(id string) {
 	for _, p := range resolved {
 		standing[p.ID] = true
 	}
+	find := among(resolved)
 	touched := c.touched(id)
 	for k := range resolved {
 		p := &resolved[k]
@@ -47,6 +48,9 @@ func (c *checker) checkDraft(id string) {
 			continue
 		}
 		for _, w := range c.plantingFaults(p, func(id string) bool { return standing[id] }) {
+			c.draftFault(rows, w)
+		}
+		for _, w := range c.besideFaults(p, find, always) {
 			c.draftFault(rows, w)
 		}
 		for _, key := range plantingsSheet.table.ForeignKeys {
@@ -116,7 +120,7 @@ var causes = map[string][]string{
 	"variety":  {"crop", "use"},
 	"use":      {"crop"},
 	"method":   {"use", "crop"},
-	"to":       {"relation"},
+	"to":       {"relation", "bed"},
 	"relation": {"to"},
 }
 

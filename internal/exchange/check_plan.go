@@ -32,7 +32,8 @@ func (c *checker) checkPlans() {
 func (c *checker) checkPlantings() {
 	for i := range c.h.Plantings {
 		p := &c.h.Plantings[i]
-		for _, w := range c.plantingFaults(p, c.stands) {
+		c.warnAfter(i, p)
+		for _, w := range append(c.plantingFaults(p, c.stands), c.besideFaults(p, c.planting, leastFirst)...) {
 			if !c.faulty("plantings", i, causes[w.column]...) {
 				c.wrong("plantings", i, w.column, w.fault)
 			}

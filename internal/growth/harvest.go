@@ -111,7 +111,7 @@ func (s *Plants) cut(p *Parameters) {
 		return
 	}
 	s.rate.yielded = s.Organ
-	s.Organ, s.Leaf = 0, max(p.leafStart, s.Leaf*leafAfterCut)
+	s.Organ, s.Leaf, s.bare = 0, max(p.leafStart, s.Leaf*leafAfterCut), 0
 	s.cuts++
 	s.sinceCut = 0
 	if float64(s.cuts) >= p.Use.Cuts {

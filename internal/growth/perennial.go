@@ -17,6 +17,7 @@ type seasonState struct {
 	warm      float64
 	picked    float64 // days of picking gone this year
 	year      int     // seasons it has already had in this ground
+	bare      float64 // share of this year's leaf taken off from below
 	done      bool    // picking closed for this year
 	counting  bool    // this season counts: it was there when growth began
 }
@@ -66,7 +67,7 @@ func (s *Plants) perennialDay(p *Parameters) {
 			year.year++
 		}
 		year.counting = true
-		year.warm, year.picked, year.done = 0, 0, false
+		year.warm, year.picked, year.done, year.bare = 0, 0, false, 0
 		s.Stage = Resting
 	}
 	since := (year.dayOfYear - k.midwinter + yearDays) % yearDays
@@ -79,6 +80,8 @@ func (s *Plants) perennialDay(p *Parameters) {
 	}
 	year.warm += s.rate.warmth
 	s.Leaf = perennialLeaf(p, year.warm)
+	s.bare = s.Leaf * year.bare
+	s.Leaf -= s.bare
 	if year.warm < k.thermal || s.justSown(p) {
 		return
 	}

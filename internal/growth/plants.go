@@ -26,6 +26,7 @@ type Plants struct {
 	cuts     int
 	sinceCut float64
 	season   seasonState
+	bare     float64 // leaf area taken off from below, of the leaf there has been
 
 	rate rates
 }
@@ -79,12 +80,13 @@ func (s *Plants) Rates(p *Parameters, a *Air, par, water float64) {
 			s.rate.lost = 1 // sets and tubers in frozen ground
 		}
 	case s.Living():
-		s.grow(p, a, par, water)
+		s.grow(p, a, par, Intercepted(p.Use.Extinction, s.Leaf), water)
 	}
 }
 
-// grow gives the rates of a planting that stands in leaf.
-func (s *Plants) grow(p *Parameters, a *Air, par, water float64) {
+// grow gives the rates of a planting that stands in leaf. par is the radiation
+// at the top of its canopy [MJ/m2], and caught the share of it that it takes.
+func (s *Plants) grow(p *Parameters, a *Air, par, caught, water float64) {
 	u := p.Use
 	r := rates{warmth: p.Response.OverDay(a)}
 	light := a.Light
@@ -94,7 +96,7 @@ func (s *Plants) grow(p *Parameters, a *Air, par, water float64) {
 	if s.Development < 1 {
 		r.development = s.developmentRate(p, a, r.warmth, light)
 	}
-	dry := u.RadiationUse * par * Intercepted(u.Extinction, s.Leaf) * assimilation(r.warmth) * water
+	dry := u.RadiationUse * par * caught * assimilation(r.warmth) * water
 	share := organShare(u, s.Development)
 	r.organ = dry * share
 	r.leaf = s.leafRate(p, light, r.warmth, dry, share)
@@ -196,6 +198,9 @@ func (s *Plants) finish(why End) {
 // Fail ends a planting that a rule of the season rules out.
 func (s *Plants) Fail(why End) { s.Stage, s.End = Dead, why }
 
+// Lose ends a planting that was lost as a whole.
+func (s *Plants) Lose() { s.die(Lost) }
+
 // FreshKgM2 returns the fresh weight that stands to be picked, with this
 // future's luck and losses [kg/m2 of ground given].
 func (s *Plants) FreshKgM2(p *Parameters) float64 {
@@ -205,11 +210,6 @@ func (s *Plants) FreshKgM2(p *Parameters) float64 {
 // PieceG returns the fresh weight of one living plant's harvest [g].
 func (s *Plants) PieceG(p *Parameters) float64 {
 	return s.Organ * p.freshPerG * s.luck / p.plantsPerM * 1000
-}
-
-// HeightM returns the height of the canopy [m]: it rises with leaf area.
-func (s *Plants) HeightM(p *Parameters) float64 {
-	return p.Use.HeightM * min(1, s.Leaf/p.Use.LeafMax)
 }
 
 // Clear takes the planting off its ground: what was ready has been harvested,

@@ -4,14 +4,12 @@ import (
 	"sort"
 
 	"garner/internal/cal"
-	"garner/internal/cover"
 	"garner/internal/fault"
 	"garner/internal/ground"
 	"garner/internal/growth"
 	"garner/internal/num"
 	"garner/internal/place"
 	"garner/internal/plan"
-	"garner/internal/record"
 	"garner/internal/season"
 	"garner/internal/words"
 )
@@ -27,10 +25,12 @@ type bedWork struct {
 	rough     []roughness // what is told only roughly, in the order of bed.Plantings
 	from      cal.Date    // first day any of its plantings is in the ground
 	start     int         // day index from which its own weather is built
-	ground    num.Digest  // of light, covers and start: beds alike share their weather
+	shade     num.Digest  // of what stands round it; zero: nothing
+	ground    num.Digest  // of light, shade, covers and start: beds alike share their weather
 	digest    num.Digest
 	result    *bedResult
-	missing   bool // the result must be computed
+	former    []former // beds from which its plantings were moved here
+	missing   bool     // the result must be computed
 }
 
 // bedResult holds a bed's outcomes: by future, then by planting.
@@ -42,14 +42,16 @@ func (j *job) layBeds() error {
 	for _, p := range j.plantings {
 		byBed[p.Bed] = append(byBed[p.Bed], p)
 	}
-	done := recorded(j.Holding.Records)
+	j.done = recorded(j.Holding.Records)
+	j.moves = movesOf(j.plantings, j.done)
+	j.lost = lossesIn(j.Holding.Records)
 	for _, b := range j.Holding.Beds {
 		here := byBed[b.ID]
 		delete(byBed, b.ID)
 		if len(here) == 0 {
 			continue
 		}
-		w, err := j.layBed(b, here, done)
+		w, err := j.layBed(b, here)
 		if err != nil {
 			return err
 		}
@@ -64,16 +66,16 @@ func (j *job) layBeds() error {
 	return nil
 }
 
-func (j *job) layBed(b place.Bed, here []plan.Planting, done history) (*bedWork, error) {
+func (j *job) layBed(b place.Bed, here []plan.Planting) (*bedWork, error) {
 	site, ok := j.sites[b.Site]
 	if !ok {
 		return nil, fault.New(fault.NotFound, "outlook.site_unknown", words.Args{"bed": b.ID, "site": b.Site})
 	}
 	w := &bedWork{id: b.ID, site: site, place: b, from: j.end()}
-	w.bed.Ground = season.Ground{Light: b.Light, Spells: spellsOf(j.Holding.Covers, b.ID)}
+	w.bed.Ground, w.shade = j.groundOf(b, site)
 	sort.SliceStable(here, func(a, c int) bool { return here[a].Date < here[c].Date })
 	for i := range here {
-		if err := w.add(j, &here[i], done.of(here[i].ID)); err != nil {
+		if err := w.add(j, &here[i], j.done.of(here[i].ID)); err != nil {
 			return nil, err
 		}
 	}
@@ -84,34 +86,49 @@ func (j *job) layBed(b place.Bed, here []plan.Planting, done history) (*bedWork,
 // add puts one planting on the bed, unless its time cannot touch the table.
 func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 	northern := w.site.location.LatitudeDeg >= 0
+	p, move := j.moves.origin(p)
 	use, err := j.uses.of(p, northern)
 	if err != nil {
 		return err
 	}
 	date, years := p.Date, int(p.YearsOld)
-	if h.planted.IsSet() {
+	if h := j.done.of(move.first); h.planted.IsSet() {
 		date = h.planted
 	}
 	clear := p.ClearBy
 	if h.gone.IsSet() && (!clear.IsSet() || h.gone < clear) {
 		clear = h.gone
 	}
-	rough := roughnessOf(p, h)
+	lifted, gone := j.moves.lifted(p.ID)
+	if gone && (!clear.IsSet() || lifted < clear) {
+		clear = lifted
+	}
+	rough := roughnessOf(p, j.done.of(move.first))
+	if use.params.Perennial() {
+		date, years = move.anew(date, years)
+	}
 	if use.params.Perennial() && date < j.From-perennialLookBack {
 		date, years = pickUp(date, years, j.From)
 		rough.days = 0
 	}
-	if date >= j.end() || date < j.From-lookBack || (clear.IsSet() && clear <= max(j.From, date)) {
+	lost := j.lost.of(p, use)
+	clear, free := endOf(clear, lost)
+	if date >= j.end() || date < j.From-lookBack || (free.IsSet() && free <= max(j.From, move.here(date))) {
 		return nil
 	}
 	rough.earliest = int(j.first() - date)
 	w.from = min(w.from, max(j.first(), date-cal.Date(rough.days)))
+	stays, err := w.stays(j, move, use)
+	if err != nil {
+		return err
+	}
 	w.rough = append(w.rough, rough)
 	w.plantings = append(w.plantings, *p)
 	w.uses = append(w.uses, use)
 	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
-		ID: p.ID, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
-		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil),
+		ID: move.first, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
+		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil), Losses: lost,
+		Strips: move.strips, Stays: stays, Lifted: gone && clear == lifted,
 	})
 	return nil
 }
@@ -126,46 +143,10 @@ func pickUp(date cal.Date, years int, from cal.Date) (cal.Date, int) {
 	return date, years
 }
 
-// How much of a planting's ground lies beneath its neighbour's leaves.
-const (
-	underShare   = 1.0 // an under-crop stands wholly beneath
-	betweenShare = 0.5 // judgement: rows between rows are half shaded
-)
-
-// pair ties plantings that stand under or between others.
-func (w *bedWork) pair() {
-	at := map[string]int{}
-	for i := range w.plantings {
-		at[w.plantings[i].ID] = i
-	}
-	for i := range w.plantings {
-		p := &w.plantings[i]
-		k, known := at[p.To]
-		if !known || k == i {
-			continue
-		}
-		switch p.Relation {
-		case plan.Under:
-			w.bed.Plantings[i].Shares, w.bed.Plantings[i].Beneath = k, underShare
-		case plan.Between:
-			w.bed.Plantings[i].Shares, w.bed.Plantings[i].Beneath = k, betweenShare
-		}
-	}
-}
-
 // name hashes what the bed's outcomes depend on.
 func (w *bedWork) name(j *job) {
-	g := num.NewDigester("ground")
-	g.Digest(w.site.digest)
 	w.start = startIndex(int(w.from - j.first()))
-	g.Int(int64(w.start))
-	g.Float(w.bed.Ground.Light)
-	for _, s := range w.bed.Ground.Spells {
-		g.Text(string(s.Kind))
-		g.Int(int64(s.On))
-		g.Int(int64(s.Off))
-	}
-	w.ground = g.Sum()
+	w.ground = digestGround(w.site, &w.bed.Ground, w.shade, w.start)
 	d := num.NewDigester("bed")
 	d.Digest(w.ground)
 	d.Int(int64(j.Years))
@@ -181,6 +162,8 @@ func (w *bedWork) name(j *job) {
 		d.Float(p.Beneath)
 		d.Float(p.AreaM2)
 		d.Float(p.Soil)
+		w.digestMoves(d, p)
+		digestLosses(d, p.Losses)
 		d.Int(int64(w.rough[i].days))
 		d.Float(w.rough[i].area)
 	}
@@ -192,50 +175,6 @@ func (w *bedWork) name(j *job) {
 const quarter = 91
 
 func startIndex(from int) int { return max(0, from/quarter*quarter) }
-
-func spellsOf(all []place.CoverSpell, bed string) []cover.Spell {
-	var out []cover.Spell
-	for _, s := range all {
-		if s.Bed == bed {
-			out = append(out, s.Spell)
-		}
-	}
-	sort.SliceStable(out, func(i, k int) bool { return out[i].On < out[k].On })
-	return out
-}
-
-// happened is what the records say of a planting's place in time.
-type happened struct{ planted, gone cal.Date }
-
-// history is what happened, by planting.
-type history map[string]happened
-
-// of returns what happened to a planting; nothing when nobody recorded it.
-func (h history) of(planting string) happened {
-	if known, ok := h[planting]; ok {
-		return known
-	}
-	return happened{cal.None, cal.None}
-}
-
-// recorded gathers when plantings really went in and came out.
-func recorded(records []record.Record) history {
-	out := history{}
-	for _, r := range records {
-		if r.Planting == "" {
-			continue
-		}
-		h := out.of(r.Planting)
-		switch r.What {
-		case record.Planted:
-			h.planted = r.Date
-		case record.Died, record.Cleared:
-			h.gone = r.Date
-		}
-		out[r.Planting] = h
-	}
-	return out
-}
 
 // draws are the luck of a bed's plantings in one future. Weight luck is half
 // shared by all plantings of a crop in a year (a slug year is one for the whole

@@ -23,6 +23,8 @@ type CourseDay struct {
 	MeanC   float64
 	Picked  float64 // came ripe today [kg/m2]
 	Develop float64 // stage of development, 0-1
+	Light   float64 // share of PARMJ that its neighbours' leaves let through to its own, 0-1
+	Left    float64 // share of the planting that is not lost, 0-1
 }
 
 // Courses follows the plantings of one bed day by day under one future. The
@@ -51,24 +53,20 @@ func (t *Table) BedName(bed string) (num.Digest, bool) {
 
 func (b *bedWork) courses(t *Table, future int) []Course {
 	out := make([]Course, len(b.plantings))
-	var beside season.Bedside
-	if err := b.site.years.prepare(); err != nil {
+	air, err := b.air(future)
+	if err != nil {
 		return nil
 	}
-	b.site.years.fill(future)
-	if err := beside.Build(b.site.sky, b.site.years.days[future], b.bed.Ground, b.start); err != nil {
-		return nil
-	}
-	runner := season.Runner{Watch: func(i, day int, s *growth.Plants) {
+	b.rerun(t, air, &b.bed, future, &season.Runner{}, func(i, day int, a *growth.Air, s *growth.Plants, l season.Light) {
 		c := &out[i]
 		if len(c.Days) == 0 {
 			c.First = b.site.sky.First + cal.Date(day)
 		}
 		p := b.uses[i].params
-		c.Days = append(c.Days, CourseDay{Stage: s.Stage, Leaf: s.Leaf, KgM2: s.FreshKgM2(p), PARMJ: beside.Air[day].PARMJ,
-			MeanC: beside.Air[day].MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development})
-	}}
-	runner.Run(b.site.sky, &beside, &b.bed, b.draws(t.Seed, future, nil))
+		c.Days = append(c.Days, CourseDay{Stage: s.Stage, Leaf: s.Leaf, KgM2: s.FreshKgM2(p), PARMJ: a.PARMJ,
+			MeanC: a.MeanC, Picked: s.YieldedKgM2(p), Develop: s.Development, Light: l.Top,
+			Left: b.bed.Plantings[i].Left(b.site.sky.First + cal.Date(day))})
+	})
 	for i := range out {
 		out[i].Planting = b.plantings[i].ID
 	}

@@ -26,16 +26,21 @@ const likelyGap = 0.5
 // good and the poor year are counted.
 const round = 6
 
+// LikelyShort tells whether a week of a vegetable is short more often than not.
+func LikelyShort(w *Weekly, week int) bool {
+	return w.Want[week] > 0 && w.GapChance[week] >= likelyGap
+}
+
 // Gaps finds the runs of weeks in which a vegetable is short more often than
 // not, in order of time. Members must have been kept.
 func (t *Table) Gaps(w *Weekly) []Gap {
 	var gaps []Gap
 	for k := 0; k < len(w.Want); k++ {
-		if w.Want[k] <= 0 || w.GapChance[k] < likelyGap {
+		if !LikelyShort(w, k) {
 			continue
 		}
 		g := Gap{From: k, First: t.From + cal.Date(7*k), Now: k == 0}
-		for ; k < len(w.Want) && w.Want[k] > 0 && w.GapChance[k] >= likelyGap; k++ {
+		for ; k < len(w.Want) && LikelyShort(w, k); k++ {
 			g.Weeks++
 			g.Chance += w.GapChance[k]
 			g.ShortKg += w.Short[k]

@@ -36,6 +36,21 @@ type groupResult struct {
 
 // layGroups connects vegetables by their stores.
 func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bool)) error {
+	openings, err := j.openings()
+	if err != nil {
+		return err
+	}
+	j.groups = j.grouped(openings, keeping)
+	for _, w := range j.groups {
+		if w.pantry, err = larder.NewPantry(w.setting); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// grouped are the groups that the beds' plantings make, without their pantries.
+func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) []*groupWork {
 	g := newGrouping()
 	for i := range j.Holding.Wants {
 		g.vegetable(j.Holding.Wants[i].Vegetable)
@@ -47,21 +62,16 @@ func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bo
 			}
 		}
 	}
-	openings, err := j.openings()
-	if err != nil {
-		return err
-	}
 	for i := range openings {
 		g.join(openings[i].Vegetable, openings[i].Store)
 	}
+	var out []*groupWork
 	for _, names := range g.groups() {
 		w := &groupWork{vegetables: names}
-		if err := j.fillGroup(w, g, openings, keeping); err != nil {
-			return err
-		}
-		j.groups = append(j.groups, w)
+		j.fillGroup(w, g, openings, keeping)
+		out = append(out, w)
 	}
-	return nil
+	return out
 }
 
 // openings gives each batch its vegetable.
@@ -81,7 +91,7 @@ func (j *job) openings() ([]larder.Opening, error) {
 	return out, nil
 }
 
-func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) error {
+func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) {
 	in := map[string]bool{}
 	for _, v := range w.vegetables {
 		in[v] = true
@@ -109,13 +119,8 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 			}
 		}
 	}
-	pantry, err := larder.NewPantry(s)
-	if err != nil {
-		return err
-	}
-	w.setting, w.pantry = s, pantry
+	w.setting = s
 	w.name(j)
-	return nil
 }
 
 // northern tells in which half of the year the stores are cold, by the first

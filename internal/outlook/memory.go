@@ -17,6 +17,7 @@ type Memory struct {
 	weather shelf[*weatherYears]
 	beds    shelf[*bedResult]
 	groups  shelf[*groupResult]
+	shades  shelf[*bedShade]
 
 	records  map[*climate.Record]num.Digest // a record does not change once it was read
 	prepared map[preparedKey]*growth.Parameters
@@ -49,6 +50,7 @@ func (m *Memory) parameters(name num.Digest, u *crop.Use, start growth.Start, no
 // NewMemory returns an empty memory.
 func NewMemory() *Memory {
 	return &Memory{weather: newShelf[*weatherYears](), beds: newShelf[*bedResult](), groups: newShelf[*groupResult](),
+		shades:  newShelf[*bedShade](),
 		records: map[*climate.Record]num.Digest{}, prepared: map[preparedKey]*growth.Parameters{}}
 }
 
@@ -59,7 +61,7 @@ const keptTurns = 6
 // begin starts a new table.
 func (m *Memory) begin() {
 	m.turn++
-	m.weather.turn, m.beds.turn, m.groups.turn = m.turn, m.turn, m.turn
+	m.weather.turn, m.beds.turn, m.groups.turn, m.shades.turn = m.turn, m.turn, m.turn, m.turn
 }
 
 // tidy forgets what has not been asked for in a while.
@@ -67,6 +69,7 @@ func (m *Memory) tidy() {
 	m.weather.tidy()
 	m.beds.tidy()
 	m.groups.tidy()
+	m.shades.tidy()
 }
 
 // shelf is one kind of result.

@@ -94,12 +94,15 @@ func TestWorkersChangeNothing(t *testing.T) {
 // A table after an edit is bit for bit the cold one, whatever was edited.
 func TestEditEqualsColdRun(t *testing.T) {
 	edits := map[string]func(*holding.Holding){
-		"date":     func(h *holding.Holding) { h.Plantings[0].Date += 9 },
-		"earlier":  func(h *holding.Holding) { h.Plantings[2].Date -= 200 },
-		"area":     func(h *holding.Holding) { h.Plantings[3].AreaM2 = 1 },
-		"store":    func(h *holding.Holding) { h.Plantings[1].Store = "" },
-		"want":     func(h *holding.Holding) { h.Wants[1].KgPerWeek = 1 },
-		"cover":    func(h *holding.Holding) { h.Covers[0].Off += 20 },
+		"date":    func(h *holding.Holding) { h.Plantings[0].Date += 9 },
+		"earlier": func(h *holding.Holding) { h.Plantings[2].Date -= 200 },
+		"area":    func(h *holding.Holding) { h.Plantings[3].AreaM2 = 1 },
+		"store":   func(h *holding.Holding) { h.Plantings[1].Store = "" },
+		"want":    func(h *holding.Holding) { h.Wants[1].KgPerWeek = 1 },
+		"cover":   func(h *holding.Holding) { h.Covers[0].Off += 20 },
+		"sides": func(h *holding.Holding) {
+			h.Covers[0].Kind, h.Covers[0].Sides = cover.LowTunnel, cover.OpenSided
+		},
 		"light":    func(h *holding.Holding) { h.Beds[1].Light = 0.5 },
 		"batch":    func(h *holding.Holding) { h.Batches[0].Kg = 2 },
 		"capacity": func(h *holding.Holding) { h.Stores[0].CapacityKg = 3 },
@@ -120,8 +123,17 @@ func TestEditEqualsColdRun(t *testing.T) {
 			h.Varieties = []crop.Variety{{ID: "v", Crop: "carrot", Use: "early", DaysOffset: 6, YieldFactor: 1.2, BoltFactor: 1, SizeFactor: 1}}
 			h.Plantings[0].Variety = "v"
 		},
+		"half lost": func(h *holding.Holding) {
+			h.Records = append(h.Records, record.Record{ID: "r1", Date: cal.Of(2027, 7, 1), What: record.Died, Planting: "p2", Value: 0.5, Unit: "share"})
+		},
 		"rough date": func(h *holding.Holding) { h.Plantings[1].DateWithinD = 12 },
 		"rough area": func(h *holding.Holding) { h.Plantings[2].AreaWithin = 0.4 },
+		"spacing":    func(h *holding.Holding) { h.Plantings[3].InRowM = 0.05 },
+		"under":      func(h *holding.Holding) { h.Plantings[0].Relation, h.Plantings[0].To = plan.Under, "p2" },
+		"stripped": func(h *holding.Holding) {
+			h.Plantings[2].StripOn, h.Plantings[2].StripShare = cal.Of(2027, 6, 20), 0.4
+		},
+		"moved":      func(h *holding.Holding) { h.Plantings = append(h.Plantings, movedBeetroot()) },
 		"own number": func(h *holding.Holding) { h.Plantings[0].Use = "table" },
 	}
 	for name, edit := range edits {

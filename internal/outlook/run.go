@@ -63,6 +63,11 @@ func (j *job) prepare() error {
 			if err := b.site.years.prepare(); err != nil {
 				return err
 			}
+			for i := range b.former {
+				if err := b.former[i].site.years.prepare(); err != nil {
+					return err
+				}
+			}
 		}
 	}
 	return nil
@@ -225,20 +230,32 @@ func (w *worker) future(f int) error {
 }
 
 func (w *worker) bed(b *bedWork, f int) error {
-	site := b.site
-	site.years.fill(f)
-	beside, ok := w.bedsides[b.ground]
-	if !ok {
-		beside = &season.Bedside{}
-		w.bedsides[b.ground] = beside
+	beside, err := w.beside(b.site, &b.bed.Ground, b.start, b.ground, f)
+	if err != nil {
+		return err
 	}
-	if !w.built[b.ground] {
-		if err := beside.Build(site.sky, site.years.days[f], b.bed.Ground, b.start); err != nil {
-			return err
-		}
-		w.built[b.ground] = true
+	if err := w.besides(b, f); err != nil {
+		return err
 	}
 	w.draws = b.draws(w.job.Seed, f, w.draws)
-	b.result.years[f] = w.runner.Run(site.sky, beside, &b.bed, w.draws)
+	b.result.years[f] = w.runner.Run(b.site.sky, beside, &b.bed, w.draws)
 	return nil
+}
+
+// beside is the own weather of ground under one future, built once for all beds
+// that share it.
+func (w *worker) beside(site *siteWork, ground *season.Ground, start int, name num.Digest, f int) (*season.Bedside, error) {
+	site.years.fill(f)
+	beside, ok := w.bedsides[name]
+	if !ok {
+		beside = &season.Bedside{}
+		w.bedsides[name] = beside
+	}
+	if !w.built[name] {
+		if err := beside.Build(site.sky, site.years.days[f], *ground, start); err != nil {
+			return nil, err
+		}
+		w.built[name] = true
+	}
+	return beside, nil
 }

@@ -52,6 +52,9 @@ type job struct {
 	beds      []*bedWork
 	groups    []*groupWork
 	uses      *uses
+	lost      losses
+	done      history
+	moves     *moves
 }
 
 // siteWork is one site's weather under all futures.
@@ -62,4 +65,5 @@ type siteWork struct {
 	digest   num.Digest // of the weather under all futures
 	sky      *season.Sky
 	years    *weatherYears
+	shades   *siteShade
 }

@@ -47,7 +47,7 @@ func (w *bedWork) parts() []*bedWork {
 
 // emptyPart is a part of the bed without plantings yet.
 func (w *bedWork) emptyPart() *bedWork {
-	p := &bedWork{id: w.id, site: w.site, place: w.place, from: w.from}
+	p := &bedWork{id: w.id, site: w.site, place: w.place, from: w.from, shade: w.shade}
 	p.bed.Ground = w.bed.Ground
 	return p
 }
@@ -58,4 +58,7 @@ func (p *bedWork) take(w *bedWork, i int) {
 	p.uses = append(p.uses, w.uses[i])
 	p.rough = append(p.rough, w.rough[i])
 	p.bed.Plantings = append(p.bed.Plantings, w.bed.Plantings[i])
+	if len(w.bed.Plantings[i].Stays) > 0 {
+		p.former = w.former // its stays point into the bed's list
+	}
 }

@@ -24,6 +24,7 @@ type useKey struct {
 	crop, use, variety string
 	start              growth.Start
 	northern           bool
+	inRowM, betweenM   float64
 }
 
 // prepared is a use ready for the day loop, with the hash of its numbers.
@@ -51,7 +52,7 @@ func (u *uses) of(p *plan.Planting, northern bool) (*prepared, error) {
 	if method == "" && len(use.Methods) > 0 {
 		method = use.Methods[0]
 	}
-	key := useKey{use.Crop, use.Name, p.Variety, growth.StartOf(method), northern}
+	key := useKey{use.Crop, use.Name, p.Variety, growth.StartOf(method), northern, p.InRowM, p.BetweenRowM}
 	if found, ok := u.prepared[key]; ok {
 		return found, nil
 	}
@@ -59,6 +60,7 @@ func (u *uses) of(p *plan.Planting, northern bool) (*prepared, error) {
 		own := use.WithVariety(v)
 		use = &own
 	}
+	use = growth.Spaced(use, p.InRowM, p.BetweenRowM)
 	digest := digestUse(use)
 	made := &prepared{use: use, params: u.memory.parameters(digest, use, key.start, northern), digest: digest}
 	u.prepared[key] = made

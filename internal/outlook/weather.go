@@ -63,6 +63,7 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 	w := &siteWork{key: num.Key(source.ID), location: s.Location, source: source}
 	w.digest = j.digestWeather(m, s.Location, source)
 	w.sky = season.NewSky(s.Location, j.first(), j.span())
+	w.shades = newSiteShade(s, j.Holding.Features, m)
 	if known, ok := m.weather.get(w.digest); ok {
 		w.years = known
 	} else {

@@ -27,7 +27,10 @@ func (m *maker) practice() (s Section, err error) {
 		measure := c.Text(i, "measure")
 		l := Line{Crop: c.Text(i, "crop"), Published: span(c, i, "low", "high"), Computed: unknown(), Unit: c.Text(i, "unit"),
 			Sources: []string{m.work(c.Text(i, "source"))}, Mark: c.Text(i, "mark")}
-		custom := customs[measure]
+		custom, ok := customs[measure]
+		if !ok {
+			custom = m.pairCustoms()[measure]
+		}
 		l.Check = words.P(custom.key, words.Args{"use": c.Text(i, "use")})
 		if u := m.find(l.Crop, c.Text(i, "use")); u != nil {
 			l.Crop = u.Crop
@@ -41,12 +44,15 @@ func (m *maker) practice() (s Section, err error) {
 	return s, c.Err()
 }
 
-// customs are the measures of practice.csv: their phrase, and what the engine
-// says of a use.
-var customs = map[string]struct {
+// custom is a measure: its phrase, and what the engine says of a use.
+type custom struct {
 	key string
 	ask func(*garden, *crop.Use) (Span, error)
-}{
+}
+
+// customs are the measures of practice.csv: their phrase, and what the engine
+// says of a use.
+var customs = map[string]custom{
 	"runs to seed":           {"scoreboard.practice_runs", runsOn},
 	"august later than july": {"scoreboard.practice_later", augustAfterJuly},
 	"small and old":          {"scoreboard.practice_old", smallAndOld},

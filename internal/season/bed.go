@@ -1,6 +1,7 @@
 package season
 
 import (
+	"garner/internal/cal"
 	"garner/internal/growth"
 	"garner/internal/water"
 )
@@ -16,9 +17,15 @@ type Bed struct {
 type Runner struct {
 	stands []stand
 	alone  Planting // the one that is run alone
+	ground shared
 
-	// Watch is shown every planting at the close of every day; nil: nobody looks.
-	Watch func(planting, day int, s *growth.Plants)
+	// Elsewhere is the own weather of other beds, in which plantings stood before
+	// they were set in this one, over the sky's span.
+	Elsewhere []*Bedside
+
+	// Watch is shown every planting at the close of every day, with what its
+	// leaves got of the bed's light; nil: nobody looks.
+	Watch func(planting, day int, s *growth.Plants, l Light)
 }
 
 // Run steps all plantings of a bed together through the days of one future.
@@ -32,22 +39,27 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 			first = min(first, s)
 		}
 	}
-	r.pair()
+	r.ground.begin(bed.Plantings)
 	var soilWater water.Kept
 	for day := first; day < end; day++ {
 		allowed := soilWater.Rates()
+		r.lose(day, sky)
+		if r.ground.tied {
+			r.ground.light(r.stands, day)
+		}
 		for i := range r.stands {
 			if s := &r.stands[i]; s.active(day) {
-				s.Rates(s.from.Parameters, &b.Air[day], s.lightFor(&b.Air[day]), allowed)
+				s.work(day, sky)
+				s.rates(&r.beside(s, b).Air[day], allowed)
 			}
 		}
 		soilWater.Integrate()
 		for i := range r.stands {
 			if s := &r.stands[i]; s.active(day) {
-				s.Integrate(s.from.Parameters)
-				s.close(day, sky, b)
+				s.Integrate(s.params)
+				s.close(day, sky, r.beside(s, b))
 				if r.Watch != nil {
-					r.Watch(i, day, &s.Plants)
+					r.Watch(i, day, &s.Plants, s.got())
 				}
 			}
 		}
@@ -57,31 +69,48 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 
 func (s *stand) active(day int) bool { return s.start >= 0 && day >= s.start && s.Living() }
 
-// lightFor returns the radiation at the top of a planting's canopy [MJ/m2]: the
-// bed's own, less what a taller neighbour on the same ground has caught
-// (two-layer Beer-Lambert; Spitters & Aerts 1983, Simulation of competition for
-// light and water in crop-weed associations, Aspects of Applied Biology 4).
-func (s *stand) lightFor(a *growth.Air) float64 {
-	other := s.neighbour
-	if other == nil || !other.Living() || other.HeightM(other.from.Parameters) <= s.HeightM(s.from.Parameters) {
-		return a.PARMJ
+func (s *stand) rates(a *growth.Air, allowed float64) {
+	if s.shared {
+		s.RatesAmong(s.params, a, s.light, allowed)
+		return
 	}
-	u := other.from.Parameters.Use
-	return a.PARMJ * (1 - s.beneath*growth.Intercepted(u.Extinction, other.Leaf))
+	s.Rates(s.params, a, a.PARMJ, allowed)
 }
 
-// pair lets two plantings that share ground know each other, with the share of
-// each one's ground on which they meet. A planting has one such neighbour.
-func (r *Runner) pair() {
-	for i := range r.stands {
-		s := &r.stands[i]
-		if s.from.Shares < 0 {
-			continue
-		}
-		o := &r.stands[s.from.Shares]
-		s.neighbour, s.beneath = o, s.from.Beneath
-		o.neighbour, o.beneath = s, s.from.Beneath*min(1, s.from.AreaM2/o.from.AreaM2)
+// work does to a planting what is done to it on a day, before it grows.
+func (s *stand) work(day int, sky *Sky) {
+	for s.elsewhere() && sky.First+cal.Date(day) >= s.from.Stays[s.stay].Until {
+		s.set(day)
 	}
+	for _, strip := range s.from.Strips {
+		if strip.On == sky.First+cal.Date(day) {
+			s.TakeLowerLeaves(strip.Share)
+		}
+	}
+}
+
+// set lifts a planting and sets it where it stands next.
+func (s *stand) set(day int) {
+	before := s.params
+	s.stay++
+	s.params = s.from.Parameters
+	if s.elsewhere() {
+		s.params = s.from.Stays[s.stay].Parameters
+	}
+	if day > s.start {
+		s.Lift(before, s.params)
+	}
+}
+
+// elsewhere tells whether the planting still stands in another bed.
+func (s *stand) elsewhere() bool { return s.stay < len(s.from.Stays) }
+
+// beside is the weather of the bed a planting stands in.
+func (r *Runner) beside(s *stand, b *Bedside) *Bedside {
+	if s.elsewhere() {
+		return r.Elsewhere[s.from.Stays[s.stay].Elsewhere]
+	}
+	return b
 }
 
 func (r *Runner) outcomes() []Outcome {

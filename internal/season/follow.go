@@ -9,11 +9,12 @@ func (r *Runner) Follow(sky *Sky, b *Bedside, p *Planting, d growth.Draw, each f
 	s := &r.stands[0]
 	r.alone = *p
 	alone := &r.alone
-	alone.Shares = -1
+	alone.Shares, alone.Strips, alone.Stays = -1, nil, nil
+	alone.Losses = nil
 	s.begin(alone, sky, d)
 	for day := max(0, s.start); day < len(b.Air) && s.Living(); day++ {
-		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)
-		s.Integrate(s.from.Parameters)
+		s.Rates(s.params, &b.Air[day], b.Air[day].PARMJ, 1)
+		s.Integrate(s.params)
 		s.close(day, sky, b)
 		if each != nil {
 			each(day, &s.Plants)

@@ -2,6 +2,7 @@ package season
 
 import (
 	"garner/internal/cal"
+	"garner/internal/canopy"
 	"garner/internal/growth"
 )
 
@@ -16,6 +17,24 @@ type Planting struct {
 	Shares     int      // index of the planting it stands under or between; -1: alone
 	Beneath    float64  // share of its ground that lies beneath that planting, 0-1
 	Soil       float64  // factor of the soil's state on weight
+	Losses     []Loss   // in order of time
+	Strips     []Strip  // lower leaves taken off
+	Stays      []Stay   // where it stood before it was set here, in order
+	Lifted     bool     // on ClearBy it is lifted, to go on elsewhere
+}
+
+// Strip takes lower leaves off.
+type Strip struct {
+	On    cal.Date
+	Share float64 // of the leaf there then, 0-1
+}
+
+// Stay is a planting's time in another bed, before it was lifted and set in this
+// one. Its neighbours there are left out.
+type Stay struct {
+	Elsewhere  int      // index of that bed's own weather in Runner.Elsewhere
+	Until      cal.Date // the day it is lifted
+	Parameters *growth.Parameters
 }
 
 // Outcome is how a planting fared under one future. Days are indexes of the
@@ -23,6 +42,7 @@ type Planting struct {
 type Outcome struct {
 	Emerged, Ready, Over int
 	End                  growth.End
+	Gone                 int       // day it ended, for whatever reason: its ground is free from the day after
 	First                int       // day of the first entry of Standing or Flow
 	Standing             []float32 // weight that stands to be pulled [kg], by day
 	Flow                 []float32 // weight newly ready to be picked [kg], by day
@@ -37,23 +57,32 @@ type stand struct {
 	areaOff  float64 // share by which its ground is larger than told
 	ready    int
 	out      Outcome
-	judged   bool // the heat at the end has been looked at
+	judged   bool    // the heat at the end has been looked at
+	left     float64 // share of it that is not lost
+	lost     int     // losses that have come
 	standing []float32
 	flow     []float32
 
-	neighbour *stand  // on the same ground, nil when alone
-	beneath   float64 // share of this one's ground on which they meet
+	params *growth.Parameters // those of the place where it stands now
+	stay   int                // index of its stay elsewhere; beyond the last: it stands here
+	shared bool               // others have leaves on its ground today
+	light  canopy.Light       // what it gets then
 }
 
 func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {
-	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, standing: s.standing[:0], flow: s.flow[:0]}
+	*s = stand{Plants: growth.Begin(p.Parameters, d), from: p, areaOff: d.AreaOff, left: 1, standing: s.standing[:0], flow: s.flow[:0]}
+	s.params = p.Parameters
+	if len(p.Stays) > 0 {
+		s.params = p.Stays[0].Parameters
+		s.Plants = growth.Begin(s.params, d)
+	}
 	s.start = int(p.Date-sky.First) + d.Shift
 	s.clear = len(sky.DayLengthH)
 	if p.ClearBy.IsSet() {
 		s.clear = min(s.clear, int(p.ClearBy-sky.First))
 	}
 	s.ready = -1
-	s.out = Outcome{Emerged: -1, Ready: -1, Over: -1, First: -1}
+	s.out = Outcome{Emerged: -1, Ready: -1, Over: -1, Gone: -1, First: -1}
 	if s.start >= 0 && s.start < len(sky.dayOfYear) {
 		s.StartSeason(p.Parameters, int(sky.dayOfYear[s.start]), p.YearsOld)
 	}
@@ -70,7 +99,7 @@ const (
 
 // close books the day after the states have moved.
 func (s *stand) close(day int, sky *Sky, b *Bedside) {
-	p, u := s.from.Parameters, s.from.Parameters.Use
+	p, u := s.params, s.params.Use
 	if s.out.Emerged < 0 && s.Emergence >= 1 {
 		s.out.Emerged = day
 	}
@@ -87,12 +116,25 @@ func (s *stand) close(day int, sky *Sky, b *Bedside) {
 		s.judgeHeat(day, b)
 	}
 	if s.Living() && day+1 >= s.clear {
-		s.Clear()
+		s.leave()
 	}
 	s.keep(day)
+	s.end()
 	if !s.Living() && s.out.Over < 0 && s.ready >= 0 && s.Stage == growth.Over {
 		s.out.Over = day
 	}
+	if !s.Living() {
+		s.out.Gone = day
+	}
+}
+
+// leave takes the planting off its ground.
+func (s *stand) leave() {
+	if s.from.Lifted {
+		s.TakeUp()
+		return
+	}
+	s.Clear()
 }
 
 // judgeSlowness fails a crop that takes far longer than it should: it has
@@ -102,7 +144,7 @@ func (s *stand) judgeSlowness(day int, sky *Sky) {
 	if sky.lengthening(s.start) && sky.lengthening(day) && day-s.start < halfYear {
 		return
 	}
-	p := s.from.Parameters
+	p := s.params
 	limit := p.Use.SlowFactor * p.PublishedDays()
 	if limit <= 0 || float64(s.Age) <= limit {
 		return
@@ -116,7 +158,7 @@ func (s *stand) judgeSlowness(day int, sky *Sky) {
 
 // judgeHeat fails a crop whose last weeks were too hot.
 func (s *stand) judgeHeat(day int, b *Bedside) {
-	limit := s.from.Parameters.Use.HeatEndC
+	limit := s.params.Use.HeatEndC
 	if limit <= 0 || day < s.ready+heatAfter {
 		return
 	}
@@ -130,8 +172,11 @@ func (s *stand) judgeHeat(day int, b *Bedside) {
 
 // keep books what stands and what came ripe today.
 func (s *stand) keep(day int) {
-	p := s.from.Parameters
-	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff)
+	if s.elsewhere() {
+		return // it is the other bed's until it is lifted
+	}
+	p := s.params
+	scale := s.from.AreaM2 * s.from.Soil * (1 + s.areaOff) * s.left
 	if p.Flows() {
 		if y := s.YieldedKgM2(p); y > 0 || s.out.First >= 0 {
 			s.out.First = first(s.out.First, day)
@@ -166,7 +211,7 @@ func (s *stand) outcome() Outcome {
 	o := s.out
 	o.Ready, o.End = s.ready, s.End
 	if s.gathered() {
-		o.End = s.from.Parameters.GoodEnd()
+		o.End = s.params.GoodEnd()
 	}
 	o.Standing = append([]float32(nil), s.standing...)
 	o.Flow = append([]float32(nil), trim(s.flow)...)
@@ -176,10 +221,10 @@ func (s *stand) outcome() Outcome {
 // gathered tells whether a planting that has ended gave a harvest first: it was
 // ready, and lived the days past ready that its use asks for.
 func (s *stand) gathered() bool {
-	if s.ready < 0 || s.Living() || s.Stage == growth.Dead {
+	if s.ready < 0 || s.Living() || s.Stage == growth.Dead || s.End == growth.Lifted {
 		return false
 	}
-	return s.End == growth.Unfinished || float64(s.Days-(s.ready-s.start)) > s.from.Parameters.Use.KeepDays
+	return s.End == growth.Unfinished || float64(s.Days-(s.ready-s.start)) > s.params.Use.KeepDays
 }
 
 // trim drops the empty days at the end.

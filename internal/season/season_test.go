@@ -210,8 +210,10 @@ func TestUnderCropLosesLight(t *testing.T) {
 	if got, want := total(shared[0].Standing), total(apart[0].Standing); got >= want {
 		t.Errorf("under-crop stands %g beneath, %g in the open", got, want)
 	}
-	if total(shared[1].Standing) != total(apart[1].Standing) {
-		t.Error("the upper crop lost light to a lower one")
+	low := total(shared[0].Standing) / total(apart[0].Standing)
+	high := total(shared[1].Standing) / total(apart[1].Standing)
+	if high > 1 || 1-high > 0.1*(1-low) {
+		t.Errorf("the upper crop keeps %g of its weight, the lower %g", high, low)
 	}
 }
 

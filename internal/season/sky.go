@@ -16,22 +16,24 @@ type Sky struct {
 	Location           sun.Location
 	DayLengthH         []float64
 	ExtraterrestrialMJ []float64
-	dayOfYear          []int16 // of the common year, 1-365
+	sunset             []float64 // hour angle of sunset [rad]
+	dayOfYear          []int16   // of the common year, 1-365
 }
 
 // NewSky works out a span of days at a place.
 func NewSky(at sun.Location, first cal.Date, days int) *Sky {
-	var lengths, above [367]float64
+	var lengths, above, sunset [367]float64
 	for d := 1; d <= 366; d++ {
 		lengths[d] = sun.DayLengthH(at.LatitudeDeg, d)
 		above[d] = sun.ExtraterrestrialMJ(at.LatitudeDeg, d)
+		sunset[d] = sun.SunsetAngle(at.LatitudeDeg, d)
 	}
 	s := &Sky{First: first, Location: at, DayLengthH: make([]float64, days),
-		ExtraterrestrialMJ: make([]float64, days), dayOfYear: make([]int16, days)}
+		ExtraterrestrialMJ: make([]float64, days), sunset: make([]float64, days), dayOfYear: make([]int16, days)}
 	for i := range s.DayLengthH {
 		date := first + cal.Date(i)
 		d := date.DayOfYear()
-		s.DayLengthH[i], s.ExtraterrestrialMJ[i] = lengths[d], above[d]
+		s.DayLengthH[i], s.ExtraterrestrialMJ[i], s.sunset[i] = lengths[d], above[d], sunset[d]
 		_, m, day := date.YMD()
 		if m == 2 && day == 29 {
 			day = 28
@@ -83,7 +85,8 @@ type Bedside struct {
 
 // Ground says what lies between the open weather and a bed's plants.
 type Ground struct {
-	Light  float64 // share of the open light that shade leaves, 0-1
+	Light  float64 // share of the open light that is left, beside what Shade takes, 0-1
+	Shade  *Shade  // nil: nothing stands round it
 	Spells []cover.Spell
 }
 
@@ -105,11 +108,12 @@ func (b *Bedside) Build(sky *Sky, days []climate.Day, g Ground, from int) error 
 			under, lift = c.Under(days[i], sky.ExtraterrestrialMJ[i]), c.SoilLiftC()
 			mean += meanLift(days[i], under, sky.DayLengthH[i])
 		}
+		light := g.LightOn(sky, i, days[i].RadiationMJ)
 		if i == from {
-			soil = climate.NewSoil(mean, under.RadiationMJ*g.Light)
+			soil = climate.NewSoil(mean, under.RadiationMJ*light)
 		}
-		soilC := soil.Step(mean, under.RadiationMJ*g.Light) + lift
-		b.Air[i] = growth.NewAir(under, mean, g.Light, soilC, sky.DayLengthH[i])
+		soilC := soil.Step(mean, under.RadiationMJ*light) + lift
+		b.Air[i] = growth.NewAir(under, mean, light, soilC, sky.DayLengthH[i])
 		b.warmth[i], b.soil[i] = warmth, ground
 		warmth += mean
 		ground += soilC
@@ -159,7 +163,7 @@ func lookupLayers(spells []cover.Spell) (layers, error) {
 		if s.Kind == cover.Open {
 			continue
 		}
-		c, err := cover.Lookup(s.Kind)
+		c, err := cover.Of(s)
 		if err != nil {
 			return nil, err
 		}

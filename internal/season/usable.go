@@ -15,12 +15,13 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	r.alone = *p
 	alone := &r.alone
 	alone.Date, alone.Shares = date, -1
+	alone.Strips, alone.Stays, alone.Losses = nil, nil, nil
 	s.begin(alone, sky, d)
-	keep := max(int(alone.Parameters.Use.KeepDays), heatAfter+1)
-	fair := alone.Parameters.Use.FairShare * alone.Parameters.Use.YieldKgM2
+	keep := max(int(s.params.Use.KeepDays), heatAfter+1)
+	fair := s.params.Use.FairShare * s.params.Use.YieldKgM2
 	picked, stood := 0.0, 0.0
 	due := len(b.Air)
-	if late := alone.Parameters.Use.DueAfterSolsticeDays; late > 0 && s.start >= 0 && s.start < len(b.Air) {
+	if late := s.params.Use.DueAfterSolsticeDays; late > 0 && s.start >= 0 && s.start < len(b.Air) {
 		due = sky.dueDay(s.start, int(late))
 	}
 	for day := s.start; day < len(b.Air); day++ {
@@ -33,13 +34,13 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 		if s.ready >= 0 && day > s.ready+keep && picked+stood >= fair {
 			return s.ready, true
 		}
-		s.Rates(s.from.Parameters, &b.Air[day], b.Air[day].PARMJ, 1)
-		s.Integrate(s.from.Parameters)
-		if alone.Parameters.Flows() {
-			picked += s.YieldedKgM2(alone.Parameters)
+		s.Rates(s.params, &b.Air[day], b.Air[day].PARMJ, 1)
+		s.Integrate(s.params)
+		if s.params.Flows() {
+			picked += s.YieldedKgM2(s.params)
 		}
-		if alone.Parameters.Stands() && s.Stage == growth.Ready {
-			stood = max(stood, s.FreshKgM2(alone.Parameters))
+		if s.params.Stands() && s.Stage == growth.Ready {
+			stood = max(stood, s.FreshKgM2(s.params))
 		}
 		s.close(day, sky, b)
 	}
@@ -48,4 +49,4 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 
 // enough tells whether a planting that ended by itself had stood its time, or
 // had lived its days past ready.
-func (s *stand) enough() bool { return s.End == s.from.Parameters.GoodEnd() || s.gathered() }
+func (s *stand) enough() bool { return s.End == s.params.GoodEnd() || s.gathered() }

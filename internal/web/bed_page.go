@@ -16,12 +16,18 @@ type bedBody struct {
 	Bed           bedLine
 	All           []desk.GroundLine // to come
 	Past          []desk.GroundLine
-	Covers        []rowLine
+	Tend          *tendBody
+	Light         float64 // share of the open sky's light, mean of the year
+	LightPath     string
 }
 
 // bed shows one bed: what stands in it, what comes, and what lies over it.
 func bed(v *visit) error {
-	id := v.r.PathValue("id")
+	return v.showBed(v.r.PathValue("id"), typedForm{}, 0)
+}
+
+// showBed shows a bed, with a form of its page that could not be taken.
+func (v *visit) showBed(id string, typed typedForm, status int) error {
 	h, err := v.office.Holding()
 	if err != nil {
 		return err
@@ -44,12 +50,11 @@ func bed(v *visit) error {
 			b.Past = append(b.Past, p)
 		}
 	}
-	for _, c := range h.Covers {
-		if c.Bed == id {
-			b.Covers = append(b.Covers, v.coverLine(c))
-		}
+	if b.Tend, err = v.tend(id, typed); err != nil {
+		return err
 	}
-	return v.show(page{Name: "bed", Nav: "beds", Body: b})
+	b.Light, b.LightPath = meanLight(desk.LightOn(h, its)), lightPath(its.Site, ground.Today.Month())
+	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 
 func bedWith(h *holding.Holding, id string) (place.Bed, bool) {

@@ -10,7 +10,7 @@
 //     closed list, {{phrase .Why}} for a words.Phrase. Texts lie in
 //     internal/words/data/en/web*.json. No inline script and no inline style.
 //  2. <page>.go holds a handler func(v *visit) error and its body type. It asks
-//     v.office and ends with v.show(page{Name: "beds", Nav: "beds", Body: b}),
+//     v.office and ends with v.show(page{Name: "beds", Nav: "ground", Body: b}),
 //     v.kept(entry, path) after a change was written, or v.moveTo(path). An error
 //     it returns becomes a page with the right status (fault.go).
 //  3. routes.go names the route.

@@ -8,7 +8,7 @@ import (
 
 // siteForm is a site with its place on earth and the size of its plan.
 var siteForm = rowForm{
-	table: "sites", nav: "beds", after: afterSite,
+	table: "sites", nav: "ground", after: afterSite,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
 		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather"},
@@ -17,7 +17,7 @@ var siteForm = rowForm{
 
 // featureForm is what stands on a site beside its beds.
 var featureForm = rowForm{
-	table: "features", nav: "beds", after: afterFeature,
+	table: "features", nav: "ground", after: afterFeature,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "kind", wide: true}, {name: "site"}, {name: "height_m"},
 		{name: "length_m"}, {name: "width_m"}, {name: "x_m"}, {name: "y_m"}, {name: "turn_deg"},

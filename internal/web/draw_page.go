@@ -135,7 +135,7 @@ func (v *visit) showDrawing(at drawnAt, typed *drawnTyped, problem []words.Phras
 		return err
 	}
 	body.Problem = append(body.Problem, problem...)
-	p := page{Name: "draw", Nav: "beds", Body: body, Status: http.StatusOK}
+	p := page{Name: "draw", Nav: "ground", Body: body, Status: http.StatusOK}
 	if typed != nil && len(typed.faults) > 0 || len(problem) > 0 {
 		p.Status = http.StatusUnprocessableEntity
 	}

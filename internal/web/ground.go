@@ -182,7 +182,7 @@ func beds(v *visit) error {
 		slices.SortStableFunc(s.Beds, func(x, y bedLine) int { return cmp.Or(cmp.Compare(x.Order, y.Order), byNumbers(x.Name, y.Name)) })
 		b.Sites = append(b.Sites, s)
 	}
-	return v.show(page{Name: "beds", Nav: "beds", Body: b})
+	return v.show(page{Name: "beds", Nav: "ground", Body: b})
 }
 
 // bedOf gathers what stands and comes in a bed.
@@ -194,7 +194,7 @@ func bedOf(h *holding.Holding, bed place.Bed, ground *desk.GroundView) bedLine {
 		case p.State == desk.Standing:
 			line.Standing = append(line.Standing, p)
 			if !p.Shares {
-				line.FreeM2 -= p.AreaM2
+				line.FreeM2 -= p.HeldM2
 			}
 		case p.State == desk.Ahead && len(line.Ahead) < mostAhead:
 			line.Ahead = append(line.Ahead, p)

@@ -44,7 +44,7 @@ type link struct {
 var navigation = []link{
 	{Name: "table", Path: "/"},
 	{Name: "plantings", Path: "/plantings"},
-	{Name: "beds", Path: "/beds"},
+	{Name: "ground", Path: "/ground"},
 	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},
 	{Name: "stores", Path: "/stores"},

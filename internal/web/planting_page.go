@@ -27,7 +27,10 @@ type plantingBody struct {
 	Seed           string    // for it; empty: not told
 	BookPath       string    // of its crop
 	Edit           string
+	Beside         string // the page of what stands on the same ground; "" when nothing does
 	Tried          []string
+	Misfits        []string  // what does not fit on its ground
+	Wrong          []lossWay // what may have become of it, while it is in the ground
 }
 
 // stageRow is a stage with the days it is likely to begin.
@@ -68,8 +71,17 @@ func plantingPage(v *visit) error {
 		return err
 	}
 	b := v.plantingBody(view, g.today)
+	b.Misfits = v.misfits([]string{id}, nil, tried)
 	if view.Feeds {
 		b.VegetablePath = withTried(vegetablePath(view.Vegetable), tried)
+	}
+	if g.sharesGround(id) {
+		b.Beside = withTried(besidePath(id), tried)
+	}
+	if len(tried) == 0 {
+		if b.Wrong, err = v.lossWays(id); err != nil {
+			return err
+		}
 	}
 	if len(tried) > 0 {
 		for _, c := range tried {

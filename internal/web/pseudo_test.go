@@ -10,6 +10,8 @@ import (
 
 	"garner/internal/crop"
 	"garner/internal/desk"
+	"garner/internal/protect"
+	"garner/internal/rotation"
 	"garner/internal/words"
 )
 
@@ -46,13 +48,15 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		t.Fatal(err)
 	}
 	return []string{"/", "/vegetable/carrot", "/planting/bee-27a", "/plantings", "/plantings?by=bed&show=all&q=bean", "/plantings?q=unicorn",
-		"/beds", "/beds/h1", "/wants", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
+		"/beds", "/ground", "/ground?site=share&bed=t3&try=pot-27m%3Abed%3Ds5", "/beds/h1", "/wants", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
 		"/ground/draw?site=home", "/ground/draw?pick=beds/h3", "/ground/draw?site=share&pick=features/thorn&zoom=2", "/features/new?site=home",
 		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",
-		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit"}
+		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
+		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
+		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13"}
 }
 
 // ownWords are what the household and the crop book call things, the longest
@@ -72,6 +76,9 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 		}
 		for _, r := range rows {
 			add(r.Cells["name"])
+			if _, last, found := strings.Cut(r.Cells["name"], ", "); found {
+				add(last) // "Frame, left" where there is little room
+			}
 			add(r.ID)
 		}
 	}
@@ -118,6 +125,12 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 	for _, r := range numbers {
 		add(r.Cells["source"])
 	}
+	for _, p := range rotation.Problems() {
+		add(p.Name)
+	}
+	for _, p := range protect.Pests() {
+		add(p.Name)
+	}
 	add("Ottilie")
 	var out []string
 	for s := range seen {
@@ -150,14 +163,14 @@ func textsOf(e *element) []string {
 }
 
 // runsOn tells whether a text runs on through an element, with parts of it made
-// bold.
+// bold or set on lines of their own.
 func runsOn(e *element) bool {
 	bold := false
 	for _, c := range e.children {
-		if !slices.Contains([]string{"", "b", "a", "span", "em"}, c.name) {
+		if !slices.Contains([]string{"", "b", "a", "span", "em", "tspan"}, c.name) {
 			return false
 		}
-		bold = bold || c.name == "b"
+		bold = bold || c.name == "b" || c.name == "tspan"
 	}
 	return bold
 }
@@ -211,7 +224,7 @@ func TestPagesAreSound(t *testing.T) {
 		if n := len(page.named("h1")); n != 1 {
 			t.Errorf("%s has %d h1", path, n)
 		}
-		if page.one(t, "html").attrs["lang"] != "en" || page.one(t, "title").words() == "" {
+		if page.one(t, "html").attrs["lang"] != "en" || page.one(t, "head").one(t, "title").words() == "" {
 			t.Errorf("%s has no language or no title", path)
 		}
 	}

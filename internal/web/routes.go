@@ -13,6 +13,12 @@ func (s *Server) routes() http.Handler {
 	mux.Handle("GET /credits", s.open(credits))
 	s.readingRoutes(mux)
 	s.editingRoutes(mux)
+	s.lanesRoutes(mux)
+	s.lightRoutes(mux)
+	s.tendRoutes(mux)
+	s.besideRoutes(mux)
+	s.freeRoutes(mux)
+	s.lossRoutes(mux)
 	s.drawRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))

@@ -51,16 +51,17 @@ var plantingForm = rowForm{
 }
 
 var bedForm = rowForm{
-	table: "beds", nav: "beds", after: to("/beds"), fit: fitOutline,
+	table: "beds", nav: "ground", after: to("/beds"), fit: fitOutline,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "length_m"}, {name: "width_m"}, {name: "kind", wide: true}, {name: "site"},
-		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "order", more: true},
+		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "texture", more: true}, {name: "ph", more: true},
+		{name: "rotation", more: true}, {name: "turn_round_d", more: true}, {name: "order", more: true},
 	},
 }
 
 var coverForm = rowForm{
-	table: "covers", nav: "beds", after: afterCover, carried: []string{"bed"},
-	fields: []fieldForm{{name: "kind", wide: true}, {name: "on"}, {name: "off"}},
+	table: "covers", nav: "ground", after: afterCover, carried: []string{"bed"},
+	fields: []fieldForm{{name: "kind", wide: true}, {name: "on"}, {name: "off"}, {name: "sides"}, {name: "mesh_mm"}},
 }
 
 var wantForm = rowForm{

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"errors"
 	"net/http"
 	"strconv"
@@ -203,6 +204,10 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
 	case "wants":
 		return row.Cells["vegetable"]
+	case "gear":
+		return cmp.Or(row.Cells["name"], v.named("desk.value_gear.kind.", row.Cells["kind"]))
+	case "onhand":
+		return labelOf(row.Cells["crop"], row.Cells["use"])
 	}
 	return row.Cells["name"]
 }

@@ -15,9 +15,10 @@ const keptQuery = "kept"
 // said is what was just done, with the way to take it back.
 type said struct {
 	Text  string
-	Entry string // the entry that can be taken back
-	Taken bool   // it has been taken back since, or never can be
-	Back  string // the page it is said on
+	Entry string   // the entry that can be taken back
+	Taken bool     // it has been taken back since, or never can be
+	Back  string   // the page it is said on
+	Wrong []string // what does not fit since
 }
 
 // said returns what the page is asked to tell of, nil when nothing.
@@ -30,7 +31,11 @@ func (v *visit) said() (*said, error) {
 	if err != nil || e == nil {
 		return nil, err
 	}
-	return &said{Text: v.sentence(e.What), Entry: e.ID, Taken: e.UndoneBy != "" || beganWith(e), Back: v.here()}, nil
+	s := &said{Text: v.sentence(e.What), Entry: e.ID, Taken: e.UndoneBy != "" || beganWith(e), Back: v.here()}
+	if !s.Taken {
+		s.Wrong = v.misfitsOf(e)
+	}
+	return s, nil
 }
 
 // kept leads to a page that tells what was written and offers to take it back.

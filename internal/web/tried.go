@@ -78,6 +78,9 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 	if p == nil || stands == nil {
 		return words.P("web.vegetable_tried_other", args)
 	}
+	if told, ok := g.besideChange(p, c.Field, args); ok {
+		return told
+	}
 	switch c.Field {
 	case "date":
 		args["date"], args["before"] = planned(p.Date, g.today), planned(stands.Date, g.today)

@@ -130,7 +130,11 @@ func withTried(path string, tried []plan.Change) string {
 	if len(tried) == 0 {
 		return path
 	}
-	return path + "?" + triedQuery(tried).Encode()
+	mark := "?"
+	if strings.Contains(path, "?") {
+		mark = "&"
+	}
+	return path + mark + triedQuery(tried).Encode()
 }
 
 func triedQuery(tried []plan.Change) url.Values {

@@ -24,7 +24,20 @@ func keepTried(v *visit) error {
 	if err := v.office.KeepTry(by, tried); err != nil {
 		return err
 	}
-	path, _, _ := strings.Cut(v.back("/"), "?")
-	v.kept(&desk.KeptEntry{Entry: journal.Entry{ID: by.Entry}}, path)
+	v.kept(&desk.KeptEntry{Entry: journal.Entry{ID: by.Entry}}, withoutTried(v.back("/")))
 	return nil
+}
+
+// withoutTried is an address without what it tries.
+func withoutTried(address string) string {
+	path, query, found := strings.Cut(address, "?")
+	values, err := url.ParseQuery(query)
+	if !found || err != nil {
+		return path
+	}
+	values.Del(tryName)
+	if len(values) == 0 {
+		return path
+	}
+	return path + "?" + values.Encode()
 }

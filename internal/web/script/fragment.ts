@@ -11,6 +11,12 @@ interface Wish {
 
 let underWay = false;
 let next: Wish | undefined;
+let asked: URL | undefined; // what was asked for last and is not there yet
+
+/** The address that is shown, or will be once the answers under way are there. */
+export function address(): string {
+  return (asked ?? location).href;
+}
 
 /**
  * Puts an address's parts in place. While one answer is under way only the newest
@@ -19,6 +25,7 @@ let next: Wish | undefined;
  */
 export async function show(url: URL, held?: Element): Promise<void> {
   next = { url, held };
+  asked = url;
   if (underWay) return;
   underWay = true;
   try {
@@ -29,6 +36,7 @@ export async function show(url: URL, held?: Element): Promise<void> {
     }
   } finally {
     underWay = false;
+    asked = undefined;
   }
 }
 
@@ -39,7 +47,7 @@ export async function put(wish: Wish): Promise<boolean> {
   home.setAttribute("aria-busy", "true");
   try {
     const answer = await fetch(wish.url, {
-      headers: { "X-Fragment": home.dataset["fragment"] ?? "" },
+      headers: { "X-Fragment": home.dataset["fragment"] ?? "", "X-Have": keysOf(home) },
       cache: "no-store", // a part must not be taken for the page when going back
     });
     if (!answer.ok && answer.status !== 422) return false;
@@ -55,6 +63,11 @@ export async function put(wish: Wish): Promise<boolean> {
   } finally {
     home.removeAttribute("aria-busy");
   }
+}
+
+/** The names of what is on the page and need not be sent again. */
+function keysOf(home: HTMLElement): string {
+  return [...home.querySelectorAll<HTMLElement>("[data-key]")].map((e) => e.dataset["key"]).join(" ");
 }
 
 let voice: HTMLElement | undefined;
@@ -99,6 +112,10 @@ function partsOf(root: ParentNode): Map<string, HTMLElement> {
 /** Swaps a part for a new one that differs, and returns what is on the page. */
 function swap(old: HTMLElement, fresh: HTMLElement, held?: Element): HTMLElement {
   if ((held && old.contains(held)) || old.isEqualNode(fresh)) return old;
+  if (fresh.hasAttribute("data-same")) {
+    old.querySelector("a[data-try]")?.setAttribute("href", fresh.dataset["href"] ?? "");
+    return old;
+  }
   const open = [...old.querySelectorAll("details")].map((d) => d.open);
   fresh.querySelectorAll("details").forEach((d, i) => {
     if (open[i]) d.open = true;

@@ -1,7 +1,9 @@
 // What makes the pages answer without a reload. Every page works without it; each
 // part below looks for what it serves on the page and does nothing when it is not
 // there.
+import * as dateline from "./dateline";
 import { findWhileTyping } from "./find";
+import * as lanes from "./lanes";
 import { showHere } from "./nav";
 import * as plan from "./plan";
 import { forgetSaid } from "./said";
@@ -16,3 +18,5 @@ beginning.start();
 plan.start();
 stale.start();
 trying.start();
+lanes.start();
+dateline.start();

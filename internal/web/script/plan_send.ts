@@ -88,7 +88,7 @@ async function put(address: URL, data: FormData | undefined, more: boolean): Pro
   if (!home) return false;
   home.setAttribute("aria-busy", "true");
   try {
-    const request: RequestInit = { headers: { "X-Fragment": home.dataset["fragment"] ?? "" }, cache: "no-store" };
+    const request: RequestInit = { headers: { "X-Fragment": "draw" }, cache: "no-store" };
     if (data) {
       const fields = new URLSearchParams();
       for (const [name, value] of data) if (typeof value === "string") fields.append(name, value);

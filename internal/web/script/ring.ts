@@ -2,10 +2,10 @@
 // pen or finger, or by the arrow keys. Each move tries the planting on another
 // day; the buttons Sooner and Later do the same without a script.
 
-import { show } from "./fragment";
+import { address, show } from "./fragment";
 
 const threshold = 5; // pixels before a press is a move
-const dayMs = 86_400_000;
+export const dayMs = 86_400_000;
 
 interface Drag {
   ring: SVGElement;
@@ -29,31 +29,36 @@ export function start(): void {
 
 function ringOf(target: EventTarget | null): SVGElement | undefined {
   if (!(target instanceof Element)) return undefined;
-  return target.closest<SVGElement>(".ring[data-planting]") ?? undefined;
+  return target.closest<SVGElement>(".ring[data-planting]:not([data-bed])") ?? undefined;
 }
 
-function dayOf(ring: SVGElement): number {
+export function dayOf(ring: SVGElement): number {
   return Date.parse(ring.dataset["date"] ?? "") / dayMs;
 }
 
-function dateOf(day: number): string {
+export function dateOf(day: number): string {
   return new Date(day * dayMs).toISOString().slice(0, 10);
 }
 
 /** The first day a planting can be moved to: the one after today. */
-function earliest(): number {
+export function earliest(): number {
   const today = document.querySelector<HTMLElement>("[data-today]")?.dataset["today"] ?? "";
   return Date.parse(today) / dayMs + 1 || -Infinity;
 }
 
+/** The address of this page with fields of a planting tried otherwise. */
+export function addressOf(planting: string, fields: Record<string, string>, from = address()): URL {
+  const url = new URL(from);
+  const mine = Object.entries(fields).map(([field, value]): [string, string] => [`${planting}:${field}=`, value]);
+  const others = url.searchParams.getAll("try").filter((t) => !mine.some(([field]) => t.startsWith(field)));
+  url.searchParams.delete("try");
+  for (const t of [...others, ...mine.map(([field, value]) => field + value)]) url.searchParams.append("try", t);
+  return url;
+}
+
 /** The address of this page with a planting tried on another day. */
 function tried(planting: string, day: number): URL {
-  const url = new URL(location.href);
-  const field = planting + ":date=";
-  const others = url.searchParams.getAll("try").filter((t) => !t.startsWith(field));
-  url.searchParams.delete("try");
-  for (const t of [...others, field + dateOf(day)]) url.searchParams.append("try", t);
-  return url;
+  return addressOf(planting, { date: dateOf(day) });
 }
 
 function press(event: PointerEvent): void {
@@ -80,7 +85,7 @@ function move(event: PointerEvent): void {
   if (day === drag.day) return;
   drag.day = day;
   drag.ring.setAttribute("transform", `translate(${(day - drag.startDay) * drag.pixelsADay} 0)`);
-  say(drag.ring, day);
+  sayDay(drag.ring, day);
   void show(tried(drag.ring.dataset["planting"] ?? "", day), drag.ring);
 }
 
@@ -118,16 +123,21 @@ function key(event: KeyboardEvent): void {
   event.preventDefault();
   const day = Math.max(dayOf(ring) + step * (event.shiftKey ? 7 : 1), earliest());
   ring.dataset["date"] = dateOf(day); // so that quick presses add up
-  say(ring, day);
+  sayDay(ring, day);
   go(ring, day);
 }
 
-/** Writes the day at the ring in the page's own language. */
-function say(ring: SVGElement, day: number): void {
+/** A day in the page's own language. */
+export function wordsOf(day: number): string {
   const language = document.documentElement.lang;
-  const words = new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
+  return new Intl.DateTimeFormat(language === "en" ? "en-GB" : language, {
     day: "numeric", month: "long", timeZone: "UTC",
   }).format(day * dayMs);
+}
+
+/** Writes the day at the ring. */
+export function sayDay(ring: SVGElement, day: number): void {
+  const words = wordsOf(day);
   ring.setAttribute("aria-valuetext", words);
   let label = ring.querySelector("text");
   const handle = ring.querySelector("circle");

@@ -16,10 +16,10 @@ export function start(): void {
 function click(event: MouseEvent): void {
   if (event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey || event.altKey) return;
   if (!(event.target instanceof Element)) return;
-  const link = event.target.closest<HTMLAnchorElement>("a[data-try]");
-  if (!link) return;
+  const href = event.target.closest("a[data-try]")?.getAttribute("href"); // also of a link in a drawing
+  if (!href) return;
   event.preventDefault();
-  void show(new URL(link.href));
+  void show(new URL(href, location.href));
 }
 
 function submit(event: SubmitEvent): void {

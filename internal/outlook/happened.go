@@ -1,0 +1,43 @@
+package outlook
+
+import (
+	"garner/internal/cal"
+	"garner/internal/record"
+)
+
+// happened is what the records say of a planting's place in time.
+type happened struct{ planted, gone cal.Date }
+
+// history is what happened, by planting.
+type history map[string]happened
+
+// of returns what happened to a planting; nothing when nobody recorded it.
+func (h history) of(planting string) happened {
+	if known, ok := h[planting]; ok {
+		return known
+	}
+	return happened{cal.None, cal.None}
+}
+
+// recorded gathers when plantings really went in and came out.
+func recorded(records []record.Record) history {
+	out := history{}
+	for _, r := range records {
+		if r.Planting == "" {
+			continue
+		}
+		h := out.of(r.Planting)
+		switch r.What {
+		case record.Planted:
+			h.planted = r.Date
+		case record.Cleared:
+			h.gone = r.Date
+		case record.Moved:
+			if r.Unit == "" {
+				h.gone = r.Date
+			}
+		}
+		out[r.Planting] = h
+	}
+	return out
+}

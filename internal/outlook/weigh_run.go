@@ -1,0 +1,208 @@
+package outlook
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"garner/internal/fault"
+	"garner/internal/larder"
+	"garner/internal/plan"
+	"garner/internal/words"
+)
+
+// weighedGroup is a larder group with its expected shortage by vegetable and week.
+type weighedGroup struct {
+	work  *groupWork
+	short [][]float32 // by future: vegetables x weeks [kg]
+	mean  [][]float64 // by vegetable and week [kg]
+}
+
+// run computes all that was laid out.
+func (w *weighing) run() error {
+	err := w.share(w.job.Years, func(k *weigher, f int) error { return k.future(f) })
+	if err == nil {
+		for _, g := range w.groups {
+			g.average(w.job)
+		}
+	}
+	return err
+}
+
+// share shares futures out to workers.
+func (w *weighing) share(futures int, do func(*weigher, int) error) error {
+	for _, p := range w.parts {
+		if err := p.site.years.prepare(); err != nil {
+			return err
+		}
+		for i := range p.former {
+			if err := p.former[i].site.years.prepare(); err != nil {
+				return err
+			}
+		}
+	}
+	var next atomic.Int64
+	var failed error
+	var mu sync.Mutex
+	var wait sync.WaitGroup
+	for range max(1, w.job.Workers) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			k := newWeigher(w)
+			for f := int(next.Add(1)) - 1; f < futures; f = int(next.Add(1)) - 1 {
+				if err := k.safely(f, do); err != nil {
+					mu.Lock()
+					failed = err
+					mu.Unlock()
+					return
+				}
+			}
+		}()
+	}
+	wait.Wait()
+	return failed
+}
+
+// weigher owns the working space for one future after another.
+type weigher struct {
+	*worker
+	of       *weighing
+	rooms    map[*larder.Pantry]*room
+	supplies []*larder.Supply
+}
+
+// room is one worker's working space in a pantry.
+type room struct {
+	scratch *larder.Scratch
+	year    *larder.Year
+}
+
+func newWeigher(w *weighing) *weigher {
+	return &weigher{worker: newWorker(&job{Setting: w.job.Setting}), of: w, rooms: map[*larder.Pantry]*room{}}
+}
+
+// safely computes a future and turns a mistake of ours into a fault.
+func (k *weigher) safely(f int, do func(*weigher, int) error) (err error) {
+	defer func() {
+		if wrong := recover(); wrong != nil {
+			err = &fault.Error{Kind: fault.Internal, Phrase: words.P("outlook.mistake", words.Args{"future": f}), Err: fmt.Errorf("%v", wrong)}
+		}
+	}()
+	return do(k, f)
+}
+
+func (k *weigher) future(f int) error {
+	clear(k.built)
+	for _, p := range k.of.parts {
+		if err := k.bed(p, f); err != nil {
+			return err
+		}
+	}
+	for _, g := range k.of.groups {
+		r := k.room(g.work.pantry)
+		k.supplies = g.work.supplies(k.of.job, f, k.supplies)
+		if err := g.work.pantry.Run(r.scratch, larder.Future{Supplies: k.supplies}, r.year); err != nil {
+			return err
+		}
+		g.short[f] = g.weeks(k.of.job, r.year)
+	}
+	return nil
+}
+
+func (k *weigher) room(p *larder.Pantry) *room {
+	r := k.rooms[p]
+	if r == nil {
+		r = &room{p.NewScratch(), p.NewYear()}
+		k.rooms[p] = r
+	}
+	return r
+}
+
+// weeks adds a year's shortage up to weeks, vegetable after vegetable [kg].
+func (g *weighedGroup) weeks(j *job, y *larder.Year) []float32 {
+	out := make([]float32, 0, len(y.Courses)*j.Weeks)
+	var sums []float64
+	for v := range y.Courses {
+		sums = larder.Weekly(sums, y.Courses[v].Short[runUp:], j.From)
+		for _, kg := range sums {
+			out = append(out, float32(kg))
+		}
+	}
+	return out
+}
+
+// sumTable takes the shortage of a group of the table.
+func (g *weighedGroup) sumTable(j *job) {
+	g.short = make([][]float32, j.Years)
+	for f, y := range g.work.result.years {
+		g.short[f] = g.weeks(j, y)
+	}
+	g.average(j)
+}
+
+// average turns the futures' shortages into their means.
+func (g *weighedGroup) average(j *job) {
+	g.mean = make([][]float64, len(g.work.vegetables))
+	for v := range g.mean {
+		g.mean[v] = make([]float64, j.Weeks)
+		for _, short := range g.short {
+			if short == nil {
+				continue
+			}
+			for k := range g.mean[v] {
+				g.mean[v][k] += float64(short[v*j.Weeks+k]) / float64(j.Years)
+			}
+		}
+	}
+	g.short = nil
+}
+
+// weight adds up what an edit does.
+func (w *weighing) weight(i int) Weight {
+	t := &w.trials[i]
+	byName := map[string]*Drop{}
+	add := func(groups []*weighedGroup, sign float64) {
+		for _, g := range groups {
+			for v, name := range g.work.vegetables {
+				d := byName[name]
+				if d == nil {
+					d = &Drop{Vegetable: name, ByWeek: make([]float64, w.job.Weeks)}
+					byName[name] = d
+				}
+				for k, kg := range g.mean[v] {
+					d.ByWeek[k] += sign * kg
+				}
+			}
+		}
+	}
+	add(t.before, 1)
+	add(t.then, -1)
+	var out Weight
+	for _, name := range slices.Sorted(maps.Keys(byName)) {
+		d := byName[name]
+		for _, kg := range d.ByWeek {
+			d.Kg += kg
+		}
+		out.DropKg += d.Kg
+		out.Drops = append(out.Drops, *d)
+	}
+	out.Fates = w.fates(t)
+	return out
+}
+
+// fates are those of the plantings set.
+func (w *weighing) fates(t *trial) []Fate {
+	var out []Fate
+	for _, id := range t.set {
+		for _, b := range t.beds {
+			at := slices.IndexFunc(b.plantings, func(p plan.Planting) bool { return p.ID == id })
+			if at >= 0 {
+				out = append(out, w.job.fate(b, at))
+			}
+		}
+	}
+	return out
+}
