@@ -129,7 +129,7 @@ func (d *siteDrawing) names() {
 		if len(t.Names) == 0 {
 			continue
 		}
-		words := t.Names[len(t.Names)-1]
+		words := t.Names[0]
 		low, high := place.Bounds(t.Corners)
 		middle, bottom := d.at(place.Point{X: (low.X + high.X) / 2, Y: low.Y})
 		_, top := d.at(high)
