@@ -25,6 +25,8 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_added", words.Args{"what": n.row(c.Table, c.After)})
 	case c.Table == "plantings":
 		return n.saidPlanting(changedColumns(columns, c), c, after)
+	case c.Table == "beds" || c.Table == "features":
+		return n.saidDrawn(changedColumns(columns, c), c, before, after)
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["kg_per_week"] != after["kg_per_week"]:
 		return words.P("desk.edit_want_weight", words.Args{"vegetable": after["vegetable"], "weight": numberIn(after["kg_per_week"])})
 	}

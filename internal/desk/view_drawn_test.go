@@ -3,6 +3,7 @@ package desk
 import (
 	"testing"
 
+	"garner/internal/exchange"
 	"garner/internal/journal"
 	"garner/internal/words"
 )
@@ -53,4 +54,36 @@ func TestDrawnSteps(t *testing.T) {
 	add("b--", "b+", "features")
 	add("d", "", "beds")
 	steps("drawn anew", "d", "d", "", "")
+}
+
+// What was done on a plan is told by what it was.
+func TestDrawnChangesAreSaid(t *testing.T) {
+	columns := exchange.Columns("beds")
+	row := func(cells map[string]string) journal.Row {
+		out := make(journal.Row, len(columns))
+		for i, name := range columns {
+			out[i] = cells[name]
+		}
+		return out
+	}
+	stands := map[string]string{"id": "h1", "name": "Home", "length_m": "4", "width_m": "1", "x_m": "3", "y_m": "2"}
+	for want, changes := range map[string]map[string]string{
+		"desk.edit_drawn_moved":  {"x_m": "4"},
+		"desk.edit_drawn_off":    {"x_m": "", "y_m": ""},
+		"desk.edit_drawn_turned": {"turn_deg": "5"},
+		"desk.edit_drawn_sized":  {"length_m": "5", "x_m": "3.5"},
+		"desk.edit_drawn_shaped": {"shape": "outline", "outline": "0 0; 4 0; 4 1"},
+		"desk.edit_changed":      {"x_m": "4", "soil": "good"},
+	} {
+		after := map[string]string{}
+		for name, cell := range stands {
+			after[name] = cell
+		}
+		for name, cell := range changes {
+			after[name] = cell
+		}
+		if got := (naming{}).said(journal.Change{Table: "beds", ID: "h1", Before: row(stands), After: row(after)}); got.Key != want {
+			t.Errorf("%v is told as %s, want %s", changes, got.Key, want)
+		}
+	}
 }

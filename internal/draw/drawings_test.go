@@ -47,6 +47,7 @@ func all() map[string]string {
 			Mended: func(weeks int) string { return whole(weeks) + " weeks mended" }}),
 		"pair": Pair(examplePair(), PairScale(examplePair(), 900), PairOptions{HeightPX: 70, Label: "a <b> & c", Months: months, Today: exampleToday,
 			TodayIs: "today", Upper: "above <1", Lower: "below", Light: "light", All: "100 %", None: "0 %"}),
+		"site":         SiteDrawing(exampleSite()),
 		"year":         Year(exampleStart(), exampleYear(), yearOptions()),
 		"worth":        Worth(2, 4, WorthOptions{WidthPX: 300, HeightPX: 30, Label: "worth", Figure: "2.0 kg"}),
 		"keep":         Keep(choice(), KeepScale(choice(), 360), KeepOptions{HeightPX: 90, Label: "keep", Gives: "it gives", Follows: "follows", Best: "best"}),

@@ -7,10 +7,11 @@ import (
 	"garner/internal/place"
 )
 
-// Sizes of the words on a site [px].
+// Sizes of the words on a site [px], as a phone sets them: a desk's are smaller,
+// see the stylesheet.
 const (
-	siteName = 14.0
-	siteSize = 12.5
+	siteName = 16.5
+	siteSize = 14.5
 	siteLine = 16.0
 )
 
@@ -51,7 +52,11 @@ func readable(degrees float64) float64 {
 // room for both, and tells whether it could. Shift moves the words down [px].
 func (d *siteDrawing) named(t *SiteThing, at place.Point, degrees, along, across, shift float64) bool {
 	for _, words := range t.Names {
-		if semiBoldWidth*widthOf(words, siteName)+4 > along || across < siteLine && shift == 0 {
+		class := "name"
+		if semiBoldWidth*widthOf(words, siteName)+4 > along {
+			class = "name small"
+		}
+		if semiBoldWidth*widthOf(words, siteSize)+4 > along || across < siteLine && shift == 0 {
 			continue
 		}
 		x, y := d.at(at)
@@ -64,9 +69,9 @@ func (d *siteDrawing) named(t *SiteThing, at place.Point, degrees, along, across
 			}
 		}
 		if size == "" {
-			d.set("name", shift+5, words)
+			d.set(class, shift+5, words)
 		} else {
-			d.set("name", -3, words)
+			d.set(class, -3, words)
 			d.set("size", 13, size)
 		}
 		d.WriteString(`</g>`)
@@ -124,7 +129,7 @@ func (d *siteDrawing) names() {
 		if len(t.Names) == 0 {
 			continue
 		}
-		words := t.Names[len(t.Names)-1]
+		words := t.Names[0]
 		low, high := place.Bounds(t.Corners)
 		middle, bottom := d.at(place.Point{X: (low.X + high.X) / 2, Y: low.Y})
 		_, top := d.at(high)

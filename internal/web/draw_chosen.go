@@ -65,6 +65,8 @@ func (s *drawnSite) chosen() (*drawnChosen, error) {
 	c.Drawn = row.Cells["x_m"] != "" || row.Cells["y_m"] != ""
 	if table == "beds" {
 		s.chosenBed(&c, id)
+	} else {
+		dropUnused(&c, place.FeatureKind(row.Cells["kind"]))
 	}
 	return &c, nil
 }
@@ -87,6 +89,23 @@ func (s *drawnSite) chosenBed(c *drawnChosen, id string) {
 		for _, name := range cutCorners {
 			c.Cut.Corners = append(c.Cut.Corners, option{name, s.say("web.draw_cut_"+name, nil)})
 		}
+	}
+}
+
+// dropUnused leaves out what is not asked of a feature: a crown has an underside,
+// and what drops its leaves has days for it.
+func dropUnused(c *drawnChosen, kind place.FeatureKind) {
+	tree := kind == place.DeciduousTree || kind == place.EvergreenTree
+	if !tree {
+		dropField(c, "base_m")
+	}
+	if kind != place.DeciduousTree && kind != place.Hedge {
+		dropField(c, "leaf_on")
+		dropField(c, "leaf_off")
+		dropField(c, "through_bare")
+	}
+	if kind == place.Path || kind == place.Building {
+		dropField(c, "through_leaf")
 	}
 }
 
@@ -145,7 +164,12 @@ func (s *drawnSite) planForm() (drawnChosen, error) {
 	if err != nil {
 		return drawnChosen{}, err
 	}
-	return s.formOf("sites", row)
+	c, err := s.formOf("sites", row)
+	c.Path = s.planPath()
+	for i := range c.Fields {
+		c.Fields[i].Must = c.Fields[i].Must || c.Fields[i].Name != "up_deg"
+	}
+	return c, err
 }
 
 // drawnWaiting is a bed that is not on the plan yet.

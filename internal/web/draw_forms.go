@@ -1,10 +1,14 @@
 package web
 
-import "garner/internal/fault"
+import (
+	"strings"
+
+	"garner/internal/fault"
+)
 
 // siteForm is a site with its place on earth and the size of its plan.
 var siteForm = rowForm{
-	table: "sites", nav: "beds", after: afterSite,
+	table: "sites", nav: "ground", after: afterSite,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
 		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather"},
@@ -13,7 +17,7 @@ var siteForm = rowForm{
 
 // featureForm is what stands on a site beside its beds.
 var featureForm = rowForm{
-	table: "features", nav: "beds", after: afterFeature,
+	table: "features", nav: "ground", after: afterFeature,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "kind", wide: true}, {name: "site"}, {name: "height_m"},
 		{name: "length_m"}, {name: "width_m"}, {name: "x_m"}, {name: "y_m"}, {name: "turn_deg"},
@@ -65,8 +69,11 @@ func shapeChoices(c *choosing) ([]option, error) {
 	return out, nil
 }
 
-// afterSite leads to the drawing of a site.
+// afterSite leads to the drawing of a site, unless it goes.
 func afterSite(v *visit, _ map[string]string) string {
+	if strings.HasSuffix(v.r.URL.Path, "/remove") {
+		return "/beds"
+	}
 	return drawnAt{site: v.r.PathValue("id")}.path()
 }
 

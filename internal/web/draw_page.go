@@ -135,7 +135,7 @@ func (v *visit) showDrawing(at drawnAt, typed *drawnTyped, problem []words.Phras
 		return err
 	}
 	body.Problem = append(body.Problem, problem...)
-	p := page{Name: "draw", Nav: "beds", Body: body, Status: http.StatusOK}
+	p := page{Name: "draw", Nav: "ground", Body: body, Status: http.StatusOK}
 	if typed != nil && len(typed.faults) > 0 || len(problem) > 0 {
 		p.Status = http.StatusUnprocessableEntity
 	}
@@ -175,7 +175,7 @@ type drawnSite struct {
 // Sizes of the drawing at a zoom of 1 [px].
 const (
 	drawnWidth  = 900.0
-	drawnHeight = 610.0
+	drawnHeight = 600.0
 )
 
 func (s *drawnSite) body() (*drawBody, error) {

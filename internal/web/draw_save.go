@@ -6,6 +6,7 @@ import (
 
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/words"
 )
 
@@ -86,8 +87,43 @@ func (v *visit) keepDrawn(typed *drawnTyped, row *desk.RowView) (*desk.KeptEntry
 	if err := t.take(v.field("do"), typed.cells, h, typed.id); err != nil {
 		return nil, err
 	}
+	if typed.table == "sites" {
+		if wrong := t.bothSides(); wrong != nil {
+			return nil, fault.List{wrong}
+		}
+	}
 	if typed.table == "beds" {
-		t.fitOutline()
+		fitOutline(t.row, t.cells)
+		if wrong := t.leftOrBelow(h); wrong != nil {
+			return nil, fault.List{wrong}
+		}
 	}
 	return v.office.Save(v.author(), typed.table, typed.id, t.cells, typed.base)
+}
+
+// leftOrBelow tells of a bed whose middle lies off the plan to the left or below,
+// where the files have no numbers for it.
+func (t *drawnTurn) leftOrBelow(h *holding.Holding) *fault.Error {
+	for _, column := range []string{"x_m", "y_m"} {
+		if at, ok := t.number(column); !ok || at >= 0 {
+			continue
+		}
+		for _, s := range h.Sites {
+			if s.ID == t.row["site"] && s.PlanWidthM > 0 {
+				return fault.New(fault.OutOfRange, "exchange.bed_outside", words.Args{"bed": t.row["name"], "site": s.Name,
+					"width": s.PlanWidthM, "depth": s.PlanDepthM}).In(fault.Place{File: "beds.csv", Column: column})
+			}
+		}
+	}
+	return nil
+}
+
+// bothSides tells of a plan that has been given a width or a depth alone.
+func (t *drawnTurn) bothSides() *fault.Error {
+	for _, column := range []string{"plan_width_m", "plan_depth_m"} {
+		if at, ok := t.number(column); ok && at == 0 {
+			return fault.New(fault.Invalid, "web.draw_both_sides", nil).In(fault.Place{File: "sites.csv", Column: column})
+		}
+	}
+	return nil
 }

@@ -102,9 +102,14 @@ func (s *drawnSite) data(key string, at place.Spot, length, width float64) []str
 		"data-turn", f(at.TurnDeg), "data-length", f(length), "data-width", f(width), "data-save", s.savePath(key)}
 }
 
-// savePath is where the changes of a thing are sent.
+// savePath is where the changes of a thing are sent; it is the chosen one then.
 func (s *drawnSite) savePath(key string) string {
 	return drawPath + "/" + key + s.at.picking(key).query()
+}
+
+// planPath is where the size of the plan is sent; what is chosen stays so.
+func (s *drawnSite) planPath() string {
+	return drawPath + "/sites/" + pathEscaped(s.site.ID) + s.at.query()
 }
 
 func (s *drawnSite) options() draw.SiteOptions {
@@ -112,7 +117,7 @@ func (s *drawnSite) options() draw.SiteOptions {
 		Label: s.say("web.draw_label", words.Args{"site": s.site.Name}), North: s.say("web.draw_north", nil),
 		Metres: func(m float64) string { return s.say("web.draw_metres", words.Args{"m": s.plain(m)}) },
 		// The script puts figures where # stands.
-		Data: []string{"data-size", s.say("web.draw_size", words.Args{"length": "#", "width": "#"}),
+		Data: []string{"aria-describedby", "draw-keys", "data-size", s.say("web.draw_size", words.Args{"length": "#", "width": "#"}),
 			"data-spot", s.say("web.draw_spot", words.Args{"x": "#", "y": "#"}), "data-turned", s.say("web.draw_turned", words.Args{"turn": "#"})}}
 }
 

@@ -144,6 +144,7 @@ type bedsBody struct {
 // siteBeds are the beds of one site in walking order.
 type siteBeds struct {
 	Name string
+	Path string // of its drawing
 	Beds []bedLine
 }
 
@@ -171,7 +172,7 @@ func beds(v *visit) error {
 	}
 	b := bedsBody{Today: ground.Today, Forecast: ground.Forecast, Beds: len(h.Beds)}
 	for _, site := range h.Sites {
-		s := siteBeds{Name: site.Name}
+		s := siteBeds{Name: site.Name, Path: drawnAt{site: site.ID}.path()}
 		for _, bed := range h.Beds {
 			if bed.Site == site.ID {
 				s.Beds = append(s.Beds, bedOf(h, bed, ground))

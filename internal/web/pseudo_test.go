@@ -63,6 +63,8 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
 		"/wants/new", "/wants/w-leek/edit", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
+		"/ground/draw?site=home", "/ground/draw?pick=beds/h3", "/ground/draw?site=share&pick=features/thorn&zoom=2", "/features/new?site=home",
+		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
 		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
 		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",

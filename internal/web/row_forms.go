@@ -14,6 +14,8 @@ type rowForm struct {
 	carried []string
 	// fixed gives what is not asked of a new row.
 	fixed func(h *holding.Holding) map[string]string
+	// fit keeps columns in step with those that were changed, given the row as it stands.
+	fit func(row, cells map[string]string)
 	// after is where to go once a row was written or left.
 	after func(v *visit, cells map[string]string) string
 }
@@ -49,7 +51,7 @@ var plantingForm = rowForm{
 }
 
 var bedForm = rowForm{
-	table: "beds", nav: "ground", after: to("/beds"),
+	table: "beds", nav: "ground", after: to("/beds"), fit: fitOutline,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "length_m"}, {name: "width_m"}, {name: "kind", wide: true}, {name: "site"},
 		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "texture", more: true}, {name: "ph", more: true},

@@ -84,6 +84,13 @@ func (v *visit) saveRow(f *rowForm, id string) error {
 			cells[name] = value
 		}
 	}
+	if f.fit != nil && id != "" {
+		row, err := v.office.Row(f.table, id)
+		if err != nil {
+			return err
+		}
+		f.fit(row.Cells, cells)
+	}
 	kept, err := v.office.Save(v.author(), f.table, id, cells, base)
 	var conflict *desk.Conflict
 	switch {

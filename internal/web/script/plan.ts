@@ -5,7 +5,7 @@
 
 import { spot, type Shape } from "./plan_shape";
 import { Sheet } from "./plan_sheet";
-import { send, show, unsent } from "./plan_send";
+import { inHand, send, show, unsent } from "./plan_send";
 import * as keys from "./plan_keys";
 
 const threshold = 4; // pixels before a press is a move
@@ -34,6 +34,10 @@ export function start(): void {
   document.addEventListener("pointercancel", cancel);
   home.addEventListener("click", click);
   home.addEventListener("submit", submit);
+  // A finger on the chosen thing drags it and does not sweep the plan.
+  home.addEventListener("touchstart", (event) => {
+    if (event.touches.length === 1 && event.target instanceof Element && event.target.closest(".thing.chosen, .site-rings .ring")) event.preventDefault();
+  }, { passive: false });
   home.addEventListener("dragstart", (event) => {
     if (event.target instanceof Element && event.target.closest(".thing")) event.preventDefault();
   });
@@ -43,6 +47,7 @@ export function start(): void {
   });
   window.addEventListener("resize", () => Sheet.at()?.rings());
   Sheet.at()?.rings();
+  Sheet.at()?.chosen()?.scrollIntoView({ block: "nearest", inline: "center" });
 }
 
 /** The thing or the ring that is pressed. Without a mouse only what is chosen
@@ -59,7 +64,7 @@ function press(event: PointerEvent): void {
   const was = spot(thing);
   hold = {
     sheet, thing, pointer: event.pointerId, start: sheet.metres(event.clientX, event.clientY),
-    was, now: was, ring: ring?.dataset["ring"] ?? "body", moving: false,
+    was, now: was, ring: (ring && sheet.nearest(event.clientX, event.clientY)) ?? "body", moving: false,
   };
 }
 
@@ -70,6 +75,7 @@ function move(event: PointerEvent): void {
   if (!hold.moving && far < threshold) return;
   if (!hold.moving) {
     hold.moving = true;
+    inHand("drag", true);
     hold.sheet.choose(hold.thing);
   }
   event.preventDefault();
@@ -86,6 +92,7 @@ function release(event: PointerEvent): void {
   setTimeout(() => (swallow = false), 50);
   done.thing.focus({ preventScroll: true });
   void send(done.thing, done.was, done.now);
+  inHand("drag", false);
 }
 
 function cancel(event: PointerEvent): void {
@@ -96,7 +103,9 @@ function cancel(event: PointerEvent): void {
 function letGo(): void {
   const done = hold;
   hold = undefined;
-  if (done) done.sheet.put(done.thing, done.was, "");
+  if (!done) return;
+  done.sheet.put(done.thing, done.was, "");
+  inHand("drag", false);
 }
 
 /** Choosing a thing, or looking closer, loads the parts of that address alone. */

@@ -3,7 +3,7 @@
 
 import { rounded, sized, spot, type Shape } from "./plan_shape";
 import { Sheet } from "./plan_sheet";
-import { before, send } from "./plan_send";
+import { before, inHand, send } from "./plan_send";
 
 const pause = 450; // milliseconds without a key before the change is sent
 const step = 0.1; // metres
@@ -39,6 +39,7 @@ function key(event: KeyboardEvent): void {
   clearTimeout(pressed?.timer);
   pressed = { key: thing.dataset["thing"] ?? "", was: pressed?.was ?? was, timer: window.setTimeout(flush, pause) };
   before(flush);
+  inHand("keys", true);
   sheet.put(thing, now, now.turn !== was.turn ? "turned" : now.length !== was.length || now.width !== was.width ? "size" : "spot");
 }
 
@@ -74,6 +75,7 @@ function flush(): void {
   clearTimeout(done.timer);
   const thing = document.querySelector<SVGAElement>(`[data-thing="${CSS.escape(done.key)}"]`);
   if (thing) void send(thing, done.was, spot(thing));
+  inHand("keys", false);
 }
 
 /** Goes to the page that asks before a thing is removed. */

@@ -7,6 +7,16 @@ import { Sheet } from "./plan_sheet";
 let queue: Promise<void> = Promise.resolve();
 let waiting = 0;
 let early: (() => void) | undefined;
+const busy = new Set<string>();
+let stale = false; // an answer came while the plan was in somebody's hand
+
+/** Says that the plan is in hand, by drag or by keys, and must not be replaced;
+ * let go of without a change, it is brought up to date. */
+export function inHand(by: string, on: boolean): void {
+  if (on) busy.add(by);
+  else busy.delete(by);
+  if (busy.size === 0 && stale) void show(new URL(location.href));
+}
 
 /** Resolves when nothing is on its way any more. */
 export async function unsent(): Promise<void> {
@@ -38,7 +48,6 @@ export function send(thing: SVGAElement, was: Shape, now: Shape): Promise<void> 
     if (!done && here instanceof SVGAElement) {
       note(here, was);
       Sheet.at()?.put(here, was, "");
-      here.classList.remove("changing");
     }
   });
   return queue;
@@ -79,7 +88,7 @@ async function put(address: URL, data: FormData | undefined, more: boolean): Pro
   if (!home) return false;
   home.setAttribute("aria-busy", "true");
   try {
-    const request: RequestInit = { headers: { "X-Fragment": home.dataset["fragment"] ?? "" }, cache: "no-store" };
+    const request: RequestInit = { headers: { "X-Fragment": "draw" }, cache: "no-store" };
     if (data) {
       const fields = new URLSearchParams();
       for (const [name, value] of data) if (typeof value === "string") fields.append(name, value);
@@ -118,8 +127,13 @@ function replace(fresh: Document, more: boolean): void {
     const old = document.querySelector(`[data-thing="${CSS.escape(thing.getAttribute("data-thing") ?? "")}"]`);
     old?.setAttribute("data-base", thing.getAttribute("data-base") ?? "");
   }
-  if (more || document.querySelector(".site-rings .held")) return;
+  if (more || busy.size > 0) {
+    stale = true;
+    return;
+  }
+  stale = false;
   const focus = named(document.activeElement);
+  const seen = middle();
   for (const part of fresh.querySelectorAll<HTMLElement>("[data-part]")) {
     const old = document.querySelector<HTMLElement>(`[data-part="${part.dataset["part"]}"]`);
     if (!old || old.isEqualNode(part)) continue;
@@ -132,7 +146,20 @@ function replace(fresh: Document, more: boolean): void {
     old.replaceWith(part);
   }
   Sheet.at()?.rings();
+  if (seen) look(seen);
   if (focus) document.querySelector<HTMLElement>(focus)?.focus({ preventScroll: true });
+}
+
+/** What part of the plan is in the middle of its window, as shares of its size. */
+function middle(): DOMPoint | undefined {
+  const e = document.querySelector(".draw-sheet");
+  return e ? new DOMPoint((e.scrollLeft + e.clientWidth / 2) / e.scrollWidth, (e.scrollTop + e.clientHeight / 2) / e.scrollHeight) : undefined;
+}
+
+/** Brings the same part into the middle of a plan that is closer or further away. */
+function look(at: DOMPoint): void {
+  const e = document.querySelector(".draw-sheet");
+  e?.scrollTo(at.x * e.scrollWidth - e.clientWidth / 2, at.y * e.scrollHeight - e.clientHeight / 2);
 }
 
 /** How what has the focus is found again after its part was replaced. */

@@ -5,7 +5,11 @@ import { around, cornered, inside, note, placed, rounded, sized, spot, type Poin
 
 const svgSpace = "http://www.w3.org/2000/svg";
 const stem = 26; // pixels on the screen
-const fingertip = 22; // half of 44 pixels
+
+/** How far from its middle a ring is hit: half of 44 pixels for a finger. */
+function reach(): number {
+  return matchMedia("(any-pointer: coarse)").matches ? 22 : 14;
+}
 
 export class Sheet {
   private constructor(
@@ -24,6 +28,18 @@ export class Sheet {
 
   chosen(): SVGAElement | undefined {
     return this.svg.querySelector<SVGAElement>("a.thing.chosen") ?? undefined;
+  }
+
+  /** The name of the ring nearest to a place of the screen. */
+  nearest(x: number, y: number): string | undefined {
+    let best: string | undefined;
+    let least = Infinity;
+    for (const ring of this.svg.querySelectorAll<SVGElement>(".site-rings .ring")) {
+      const box = ring.querySelector("circle")?.getBoundingClientRect();
+      const far = box ? Math.hypot(box.x + box.width / 2 - x, box.y + box.height / 2 - y) : Infinity;
+      if (far < least) [best, least] = [ring.dataset["ring"], far];
+    }
+    return best;
   }
 
   /** Marks a thing as the chosen one. */
@@ -91,7 +107,7 @@ export class Sheet {
       circle.setAttribute("cx", String(middle.x));
       circle.setAttribute("cy", String(middle.y));
     }
-    thing.classList.add("changing");
+    thing.classList.toggle("changing", figures !== "");
     this.rings(figures);
   }
 
@@ -100,7 +116,6 @@ export class Sheet {
     const layer = this.svg.querySelector<SVGGElement>(".site-rings");
     const thing = this.chosen();
     if (!layer) return;
-    const held = layer.querySelector(".ring.held")?.getAttribute("data-ring");
     layer.replaceChildren();
     if (!thing) return;
     const s = spot(thing);
@@ -114,7 +129,6 @@ export class Sheet {
       this.stemmed(layer, s, "width", { x: 0, y: -s.width / 2 }, { x: 0, y: -1 });
     }
     this.stemmed(layer, s, "turn", { x: 0, y: s.width / 2 }, { x: 0, y: 1 });
-    if (held) layer.querySelector(`[data-ring="${held}"]`)?.classList.add("held");
     if (figures) layer.append(this.figures(s, figures));
   }
 
@@ -142,7 +156,7 @@ export class Sheet {
     const line = document.createElementNS(svgSpace, "path");
     line.setAttribute("d", `M${from.x} ${from.y}L${to.x} ${to.y}`);
     g.append(line);
-    for (const [kind, r] of [["reach", fingertip], ["", name === "turn" ? 8 : 6]] as const) {
+    for (const [kind, r] of [["reach", reach()], ["", name === "turn" ? 8 : 6]] as const) {
       const circle = document.createElementNS(svgSpace, "circle");
       if (kind) circle.setAttribute("class", kind);
       circle.setAttribute("cx", String(to.x));
