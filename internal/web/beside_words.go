@@ -69,8 +69,13 @@ func (v *visit) besideFare(s *desk.PairSide, today cal.Date) []string {
 		args["years"] = s.Ready.Odds
 		say("stalls")
 	case known && late >= fewDays:
-		args["ready"], args["ready_alone"] = words.Sharp(s.Ready.Middle, today), words.Sharp(s.AloneReady.Middle, today)
-		say("later")
+		here, alone := words.Sharp(s.Ready.Middle, today), words.Sharp(s.AloneReady.Middle, today)
+		args["ready"], args["ready_alone"] = here, alone
+		if v.words.Text(here) == v.words.Text(alone) {
+			say("late") // the days are told no sharper than this
+		} else {
+			say("later")
+		}
 	}
 	return out
 }

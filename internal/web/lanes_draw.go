@@ -120,6 +120,24 @@ func (s *groundShown) axis() (axis, line string) {
 	return draw.DateAxis(s.scale(), o), draw.DateLine(s.scale(), o)
 }
 
+// The height at which the thinnest part of a bed can still carry a name, and the
+// most that a bed may take for it [px].
+const (
+	namedPart     = 12.0
+	tallestHeight = 80.0
+)
+
+// laneThickness is how thick a bed's lane is: more where it is held in small parts.
+func laneThickness(b *desk.BedYear) float64 {
+	height := bedHeight
+	for i := range b.Held {
+		if h := &b.Held[i]; h.Share > 0 && !h.Leans() {
+			height = max(height, namedPart/h.Share)
+		}
+	}
+	return min(height, tallestHeight)
+}
+
 // laneRow draws a bed's year.
 func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 	chosen := b.ID == s.at.bed
@@ -129,7 +147,7 @@ func (s *groundShown) laneRow(b *desk.BedYear) laneRow {
 			r.Under = s.coverWords(c)
 		}
 	}
-	r.Draw = draw.BedLane(b, s.scale(), draw.BedLaneOptions{HeightPX: bedHeight, Tried: s.touched, Tab: chosen, StepM2: areaStep(b),
+	r.Draw = draw.BedLane(b, s.scale(), draw.BedLaneOptions{HeightPX: laneThickness(b), Tried: s.touched, Tab: chosen, StepM2: areaStep(b),
 		Label: s.say("web.lanes_lane_label", words.Args{"bed": b.Name, "text": s.bedYearWords(b)}),
 		Names: heldNames, Title: func(h *desk.HeldGround) string { return capital(s.heldWords(h)) }, Free: s.freeWords, Cover: s.coverWords,
 		Ring: func(h *desk.HeldGround) (string, string) {
