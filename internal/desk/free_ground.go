@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"strings"
 
 	"garner/internal/cal"
@@ -28,6 +29,9 @@ type FreeResult struct {
 	Free  []FreePiece  `json:"free"`
 	Wrong []WrongPiece `json:"overlaps"`
 }
+
+// areaSteps is how finely an area is told: to a ten-thousandth of a square metre.
+const areaSteps = 1e4
 
 // FreePiece is ground of a bed that is free from a day, in the middle year, until
 // it is held again.
@@ -99,7 +103,7 @@ func freeResult(v *SpaceView) *FreeResult {
 	r := &FreeResult{Today: v.Today, From: v.From, Until: v.Until, Free: []FreePiece{}, Wrong: []WrongPiece{}}
 	for i := range v.Free {
 		f := &v.Free[i]
-		p := FreePiece{Bed: f.Bed, From: f.From.P50, Until: f.Until, AreaM2: f.AreaM2, FromEarly: f.From.P10, Odds: f.Odds, At: f.At, Space: f}
+		p := FreePiece{Bed: f.Bed, From: f.From.P50, Until: f.Until, AreaM2: math.Round(f.AreaM2*areaSteps) / areaSteps, FromEarly: f.From.P10, Odds: f.Odds, At: f.At, Space: f}
 		if late := f.From.P90; late.IsSet() {
 			p.FromLate = &late
 		}
