@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"testing"
 
 	"garner/internal/cal"
@@ -95,7 +96,7 @@ func TestFreeGroundOfPromptAndPages(t *testing.T) {
 		t.Fatalf("%d pieces at the prompt, %d on the page", len(r.Free), len(v.Free))
 	}
 	for i, f := range r.Free {
-		if g := v.Free[i]; f.Bed != g.Bed || f.From != g.From.P50 || f.AreaM2 != g.AreaM2 {
+		if g := v.Free[i]; f.Bed != g.Bed || f.From != g.From.P50 || math.Abs(f.AreaM2-g.AreaM2) > 1e-4 {
 			t.Errorf("%+v at the prompt, %+v on the page", f, g.Gap)
 		}
 		if f.From < from || f.From >= until || f.Until <= f.From {
