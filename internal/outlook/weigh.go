@@ -47,18 +47,8 @@ type Scales struct {
 func NewScales(s Setting, m *Memory) (*Scales, error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	m.begin()
-	defer m.tidy()
-	j := &job{Setting: s}
-	err := j.lay(m)
-	if err == nil {
-		err = j.prepare()
-	}
-	if err == nil {
-		err = j.run()
-	}
+	j, err := m.compute(s)
 	if err != nil {
-		m.forget(j)
 		return nil, err
 	}
 	return j.scales(m)
