@@ -35,10 +35,10 @@ func recorded(records []record.Record) history {
 		case record.Planted:
 			h.planted = r.Date
 		case record.Cleared:
-			h.gone, h.lifted = r.Date, false
+			h.end(r.Date, false)
 		case record.Moved:
 			if r.Unit == "" {
-				h.gone, h.lifted = r.Date, true
+				h.end(r.Date, true)
 			} else {
 				h.shares++
 			}
@@ -46,4 +46,11 @@ func recorded(records []record.Record) history {
 		out[r.Planting] = h
 	}
 	return out
+}
+
+// end takes a day on which all of it was taken off its ground: the first counts.
+func (h *happened) end(on cal.Date, lifted bool) {
+	if !h.gone.IsSet() || on < h.gone {
+		h.gone, h.lifted = on, lifted
+	}
 }
