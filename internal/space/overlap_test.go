@@ -72,6 +72,16 @@ func TestTooEarlyWithNoDayToOffer(t *testing.T) {
 	}
 }
 
+// The day that is offered counts that a guest lies within its host.
+func TestMendOfAGuest(t *testing.T) {
+	guest := planting("guest", 10, 8)
+	guest.Relation, guest.To = plan.Under, "host"
+	bed := smallGround(t, []plan.Planting{planting("x", 0, 4), planting("host", 0, 6), guest}, map[string][]int{"x": {90}, "host": {250}, "guest": {60}})
+	if got := bed.Overlaps(); len(got) != 1 || got[0].Planting != "guest" || got[0].Mend != on(95) {
+		t.Errorf("%+v", got)
+	}
+}
+
 // Of what goes in after the table nobody knows when it is gone, so nothing is
 // wrong with it.
 func TestBeyondTheTableNothingIsTold(t *testing.T) {
