@@ -68,15 +68,6 @@ func (b *Bed) Overlaps() []Overlap {
 	return out
 }
 
-// Overlaps are what does not fit in any bed; see Bed.Overlaps.
-func (g *Ground) Overlaps() []Overlap {
-	var out []Overlap
-	for i := range g.Beds {
-		out = append(out, g.Beds[i].Overlaps()...)
-	}
-	return out
-}
-
 // lonely finds a planting under or between another that is not there in its time.
 func (b *Bed) lonely(h *Hold) (Overlap, bool) {
 	if !h.leans() || h.Guest {
