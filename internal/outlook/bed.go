@@ -75,7 +75,7 @@ func (j *job) layBed(b place.Bed, here []plan.Planting) (*bedWork, error) {
 	w.bed.Ground, w.shade = j.groundOf(b, site)
 	sort.SliceStable(here, func(a, c int) bool { return here[a].Date < here[c].Date })
 	for i := range here {
-		if err := w.add(j, &here[i], j.done.of(here[i].ID)); err != nil {
+		if err := w.add(j, &here[i]); err != nil {
 			return nil, err
 		}
 	}
@@ -84,7 +84,7 @@ func (j *job) layBed(b place.Bed, here []plan.Planting) (*bedWork, error) {
 }
 
 // add puts one planting on the bed, unless its time cannot touch the table.
-func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
+func (w *bedWork) add(j *job, p *plan.Planting) error {
 	northern := w.site.location.LatitudeDeg >= 0
 	p, move := j.moves.origin(p)
 	use, err := j.uses.of(p, northern)
@@ -92,18 +92,11 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 		return err
 	}
 	date, years := p.Date, int(p.YearsOld)
-	if h := j.done.of(move.first); h.planted.IsSet() {
-		date = h.planted
+	began := j.done.of(move.first)
+	if began.planted.IsSet() {
+		date = began.planted
 	}
-	clear := p.ClearBy
-	if h.gone.IsSet() && (!clear.IsSet() || h.gone < clear) {
-		clear = h.gone
-	}
-	lifted, gone := j.moves.lifted(p.ID)
-	if gone && (!clear.IsSet() || lifted < clear) {
-		clear = lifted
-	}
-	rough := roughnessOf(p, j.done.of(move.first))
+	rough := roughnessOf(p, began)
 	if use.params.Perennial() {
 		date, years = move.anew(date, years)
 	}
@@ -112,6 +105,7 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 		rough.days = 0
 	}
 	lost := j.lost.of(p, use)
+	clear, lifted := j.clearing(p)
 	clear, free := endOf(clear, lost)
 	if date >= j.end() || date < j.From-lookBack || (free.IsSet() && free <= max(j.From, move.here(date))) {
 		return nil
@@ -128,7 +122,7 @@ func (w *bedWork) add(j *job, p *plan.Planting, h happened) error {
 	w.bed.Plantings = append(w.bed.Plantings, season.Planting{
 		ID: move.first, Parameters: use.params, Date: date, AreaM2: p.AreaM2, ClearBy: clear,
 		YearsOld: years, Shares: -1, Soil: ground.WeightFactor(w.place.Soil), Losses: lost,
-		Strips: move.strips, Stays: stays, Lifted: gone && clear == lifted,
+		Strips: move.strips, Stays: stays, Lifted: lifted && clear.IsSet(),
 	})
 	return nil
 }

@@ -1,6 +1,7 @@
 package outlook
 
 import (
+	"fmt"
 	"sort"
 
 	"garner/internal/cal"
@@ -136,6 +137,7 @@ func (w *groupWork) name(j *job) {
 	d.Int(int64(j.Days()))
 	d.Int(int64(j.Years))
 	d.Int(int64(j.Seed))
+	d.Text(fmt.Sprint(w.setting.Northern))
 	for _, v := range w.vegetables {
 		d.Text(v)
 	}

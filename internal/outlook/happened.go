@@ -6,7 +6,11 @@ import (
 )
 
 // happened is what the records say of a planting's place in time.
-type happened struct{ planted, gone cal.Date }
+type happened struct {
+	planted, gone cal.Date
+	lifted        bool // on the day it is gone it was lifted, to go on elsewhere
+	shares        int  // times that only a share of it was lifted
+}
 
 // history is what happened, by planting.
 type history map[string]happened
@@ -16,7 +20,7 @@ func (h history) of(planting string) happened {
 	if known, ok := h[planting]; ok {
 		return known
 	}
-	return happened{cal.None, cal.None}
+	return happened{planted: cal.None, gone: cal.None}
 }
 
 // recorded gathers when plantings really went in and came out.
@@ -31,13 +35,22 @@ func recorded(records []record.Record) history {
 		case record.Planted:
 			h.planted = r.Date
 		case record.Cleared:
-			h.gone = r.Date
+			h.end(r.Date, false)
 		case record.Moved:
 			if r.Unit == "" {
-				h.gone = r.Date
+				h.end(r.Date, true)
+			} else {
+				h.shares++
 			}
 		}
 		out[r.Planting] = h
 	}
 	return out
+}
+
+// end takes a day on which all of it was taken off its ground: the first counts.
+func (h *happened) end(on cal.Date, lifted bool) {
+	if !h.gone.IsSet() || on < h.gone {
+		h.gone, h.lifted = on, lifted
+	}
 }

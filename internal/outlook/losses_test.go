@@ -70,6 +70,22 @@ func TestLossesReachTheTable(t *testing.T) {
 	}
 }
 
+// Recorded as cleared twice, it is gone on the first of the days, whichever was
+// written first: the lanes of package space say so too.
+func TestClearedTwiceIsGoneAtFirst(t *testing.T) {
+	first, second := cal.Of(2027, 6, 10), cal.Of(2027, 6, 20)
+	for _, days := range [][]cal.Date{{first, second}, {second, first}} {
+		h := small()
+		for _, on := range days {
+			lost(h, record.Cleared, on, 0, "")
+		}
+		f := fateIn(t, compute(t, setting(t, h, 2), outlook.NewMemory()), "p3")
+		if free := f.First + cal.Date(f.Years[0].Gone) + 1; free != first {
+			t.Errorf("told in the order %v its ground is free on %s", days, free)
+		}
+	}
+}
+
 // What died goes into no store, and what was cleared does.
 func TestWhatDiedIsNotStored(t *testing.T) {
 	stored := func(what record.What) float64 {

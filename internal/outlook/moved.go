@@ -4,6 +4,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/num"
 	"garner/internal/plan"
+	"garner/internal/record"
 	"garner/internal/season"
 )
 
@@ -14,8 +15,17 @@ type moves struct {
 	gone map[string]cal.Date // when the last of a planting was lifted, by its id
 }
 
+// Lifted is the day on which the last of each planting that goes on elsewhere is
+// lifted, by its id, as recorded or else as planned.
+func Lifted(plantings []plan.Planting, records []record.Record) map[string]cal.Date {
+	return movesOf(plantings, recorded(records)).gone
+}
+
+// movesOf finds what is lifted. Where records say that only a share was, as often
+// as there are plantings of it elsewhere, the rest stays.
 func movesOf(plantings []plan.Planting, done history) *moves {
 	m := &moves{map[string]*plan.Planting{}, map[string]cal.Date{}, map[string]cal.Date{}}
+	set := map[string]int{} // how many plantings elsewhere are of it
 	for i := range plantings {
 		m.byID[plantings[i].ID] = &plantings[i]
 	}
@@ -29,18 +39,30 @@ func movesOf(plantings []plan.Planting, done history) *moves {
 			on = h.planted
 		}
 		m.set[p.ID] = on
+		set[p.To]++
 		if last, known := m.gone[p.To]; !known || on > last {
 			m.gone[p.To] = on
+		}
+	}
+	for id, times := range set {
+		if times <= done.of(id).shares {
+			delete(m.gone, id)
 		}
 	}
 	return m
 }
 
-// lifted tells whether a planting is lifted to go elsewhere, and when the last
-// of it is.
-func (m *moves) lifted(planting string) (cal.Date, bool) {
-	on, ok := m.gone[planting]
-	return on, ok
+// clearing is the day by which a planting's ground must be free, and whether it
+// is lifted then, to go on elsewhere.
+func (j *job) clearing(p *plan.Planting) (on cal.Date, lifted bool) {
+	on = p.ClearBy
+	if h := j.done.of(p.ID); h.gone.IsSet() && (!on.IsSet() || h.gone <= on) {
+		on, lifted = h.gone, h.lifted
+	}
+	if last, ok := j.moves.gone[p.ID]; ok && (!on.IsSet() || last <= on) {
+		on, lifted = last, true
+	}
+	return on, lifted
 }
 
 // move is how a planting came to where it stands: the places before, in order.

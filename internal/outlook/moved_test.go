@@ -9,6 +9,7 @@ import (
 	"garner/internal/holding"
 	"garner/internal/outlook"
 	"garner/internal/plan"
+	"garner/internal/record"
 )
 
 // liftedOn is when the beetroot of the small holding is lifted.
@@ -104,6 +105,66 @@ func TestMovedHasTheAirOfItsOldBed(t *testing.T) {
 	}
 	if got := given(func(h *holding.Holding) { h.Beds[1].Light = 0.4 }); got <= base {
 		t.Errorf("ready on day %.1f from a darker bed, %.1f before", got, base)
+	}
+}
+
+// What was recorded as lifted is lifted, not harvested, also where it was set days
+// later; and it goes on there.
+func TestLiftedOnADayAndSetOnAnother(t *testing.T) {
+	h := small()
+	h.Plantings = append(h.Plantings, movedBeetroot())
+	h.Plantings[len(h.Plantings)-1].Date += 3
+	lost(h, record.Moved, liftedOn, 0, "")
+	moved := compute(t, setting(t, h, 2), outlook.NewMemory())
+	for f, y := range fateIn(t, moved, "p3").Years {
+		if y.End != growth.Lifted {
+			t.Fatalf("future %d: the old planting ended %s", f, y.End)
+		}
+	}
+	if kgOf(fateIn(t, moved, "p9")) <= 0 {
+		t.Error("it gives nothing where it was set")
+	}
+}
+
+// Where a record says that only a share was moved, the rest stays and gives its
+// share.
+func TestMovedShareLeavesTheRest(t *testing.T) {
+	h := small()
+	whole := kgOf(fateIn(t, compute(t, setting(t, h, 2), outlook.NewMemory()), "p3"))
+	h.Plantings = append(h.Plantings, movedBeetroot())
+	lost(h, record.Moved, liftedOn, 0.25, record.ShareUnit)
+	rest := kgOf(fateIn(t, compute(t, setting(t, h, 2), outlook.NewMemory()), "p3"))
+	if math.Abs(rest-0.75*whole) > 1e-6*whole {
+		t.Errorf("%.4f kg of three quarters, %.4f of all", rest, whole)
+	}
+	later := movedBeetroot()
+	later.ID, later.Date = "p10", later.Date+20
+	h.Plantings = append(h.Plantings, later)
+	if end := fateIn(t, compute(t, setting(t, h, 2), outlook.NewMemory()), "p3").Years[0].End; end != growth.Lifted {
+		t.Errorf("the rest was moved too, and ended %s", end)
+	}
+}
+
+// A course tells the light and air of the bed in which the planting stood.
+func TestCourseTellsTheAirOfTheOldBed(t *testing.T) {
+	h := small()
+	h.Plantings = append(h.Plantings, movedBeetroot())
+	table := compute(t, setting(t, h, 2), outlook.NewMemory())
+	day := func(bed, planting string, on cal.Date) outlook.CourseDay {
+		for _, c := range table.Courses(bed, 0) {
+			if c.Planting == planting {
+				return c.Days[on-c.First]
+			}
+		}
+		t.Fatalf("no course of %s", planting)
+		return outlook.CourseDay{}
+	}
+	old, set := day("b2", "p3", liftedOn-5), day("b1", "p9", liftedOn-5)
+	if old.PARMJ != set.PARMJ || old.MeanC != set.MeanC {
+		t.Errorf("before it was lifted %g MJ and %g C, in its old bed %g and %g", set.PARMJ, set.MeanC, old.PARMJ, old.MeanC)
+	}
+	if here, there := day("b1", "p9", liftedOn).PARMJ, day("b1", "p1", liftedOn).PARMJ; here != there {
+		t.Errorf("once it is set %g MJ, of the bed %g", here, there)
 	}
 }
 

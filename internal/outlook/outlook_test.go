@@ -111,6 +111,9 @@ func TestEditEqualsColdRun(t *testing.T) {
 			p.ID, p.Date = "p9", p.Date+30
 			h.Plantings = append(h.Plantings, p)
 		},
+		"south": func(h *holding.Holding) { // an empty site, which tells when the stores are cold
+			h.Sites = append([]place.Site{{ID: "x", Location: sun.Location{LatitudeDeg: -40}, Weather: "w"}}, h.Sites...)
+		},
 		"removed": func(h *holding.Holding) { h.Plantings = h.Plantings[1:] },
 		"soil":    func(h *holding.Holding) { h.Beds[0].Soil = "poor" },
 		"recorded": func(h *holding.Holding) {

@@ -24,9 +24,9 @@ type Ribbon struct {
 	Over         [3][]float32
 }
 
-// Ribbon weaves one vegetable.
+// Ribbon weaves one vegetable. What it returns is shared and must not be changed.
 func (t *Table) Ribbon(v *Vegetable) Ribbon {
-	return v.sums.ribbonOf(v.Name, func() Ribbon {
+	return v.sums.ribbons.of(v.Name, func() Ribbon {
 		w := newWeaver(t.Weeks)
 		for f := range v.Years {
 			w.add(&v.Years[f])

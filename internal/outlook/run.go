@@ -19,21 +19,30 @@ import (
 func Compute(s Setting, m *Memory) (*Table, error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	m.begin()
-	defer m.tidy()
-	j := &job{Setting: s}
-	if err := j.lay(m); err != nil {
-		return nil, err
-	}
-	if err := j.prepare(); err != nil {
-		m.forget(j)
-		return nil, err
-	}
-	if err := j.run(); err != nil {
-		m.forget(j)
+	j, err := m.compute(s)
+	if err != nil {
 		return nil, err
 	}
 	return j.table(), nil
+}
+
+// compute gives a setting's beds and groups their results; the memory is locked.
+func (m *Memory) compute(s Setting) (*job, error) {
+	m.begin()
+	defer m.tidy()
+	j := &job{Setting: s}
+	err := j.lay(m)
+	if err == nil {
+		err = j.prepare()
+	}
+	if err == nil {
+		err = j.run()
+	}
+	if err != nil {
+		m.forget(j)
+		return nil, err
+	}
+	return j, nil
 }
 
 // Name returns the digest of everything a setting's table depends on, without
@@ -60,17 +69,23 @@ func (m *Memory) Name(s Setting) (num.Digest, error) {
 func (j *job) prepare() error {
 	for _, b := range j.beds {
 		if b.missing {
-			if err := b.site.years.prepare(); err != nil {
+			if err := b.prepare(); err != nil {
 				return err
-			}
-			for i := range b.former {
-				if err := b.former[i].site.years.prepare(); err != nil {
-					return err
-				}
 			}
 		}
 	}
 	return nil
+}
+
+// prepare makes the weather ready of the bed and of those its plantings were moved
+// from.
+func (b *bedWork) prepare() error {
+	for i := range b.former {
+		if err := b.former[i].site.years.prepare(); err != nil {
+			return err
+		}
+	}
+	return b.site.years.prepare()
 }
 
 // lay resolves the plan and finds out what must be computed.
@@ -157,7 +172,7 @@ func (j *job) run() error {
 				if f >= j.Years {
 					return
 				}
-				err := w.safely(f)
+				err := safely(f, w.future)
 				mu.Lock()
 				if err != nil && failed == nil {
 					failed = err
@@ -195,15 +210,15 @@ func newWorker(j *job) *worker {
 	return w
 }
 
-// safely computes a future and turns a mistake of ours into a fault, which would
-// otherwise end the program from inside a worker.
-func (w *worker) safely(f int) (err error) {
+// safely does what is to be done for a future and turns a mistake of ours into a
+// fault, which would otherwise end the program from inside a worker.
+func safely(f int, do func(future int) error) (err error) {
 	defer func() {
 		if wrong := recover(); wrong != nil {
 			err = &fault.Error{Kind: fault.Internal, Phrase: words.P("outlook.mistake", words.Args{"future": f}), Err: fmt.Errorf("%v", wrong)}
 		}
 	}()
-	return w.future(f)
+	return do(f)
 }
 
 // future computes what is missing of one future.

@@ -64,7 +64,7 @@ func share(got, want float64) float64 {
 // What it returns is shared and must not be changed.
 func (t *Table) Weekly(vegetable int, members bool) Weekly {
 	v := &t.Vegetables[vegetable]
-	w := v.sums.weeklyOf(v.Name, func() Weekly { return t.addUp(v) })
+	w := v.sums.weekly.of(v.Name, func() Weekly { return t.addUp(v) })
 	if !members {
 		w.Members = nil
 	}

@@ -6,38 +6,28 @@ import "sync"
 // they are first asked for. They live as long as the group's years, so that after
 // an edit only what it touched is added up anew.
 type sums struct {
-	mu      sync.Mutex
-	weekly  map[string]*Weekly
-	ribbons map[string]*Ribbon
+	weekly  byVegetable[Weekly]
+	ribbons byVegetable[Ribbon]
 }
 
-// weeklyOf returns a vegetable's weeks with every future, made by make when they
-// are not at hand.
-func (s *sums) weeklyOf(vegetable string, make func() Weekly) Weekly {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	if known := s.weekly[vegetable]; known != nil {
-		return *known
-	}
-	if s.weekly == nil {
-		s.weekly = map[string]*Weekly{}
-	}
-	made := make()
-	s.weekly[vegetable] = &made
-	return made
+// byVegetable keeps one thing for each vegetable. It may be asked from many places
+// at once.
+type byVegetable[T any] struct {
+	mu   sync.Mutex
+	kept map[string]T
 }
 
-// ribbonOf is the like for the ribbon.
-func (s *sums) ribbonOf(vegetable string, make func() Ribbon) Ribbon {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	if known := s.ribbons[vegetable]; known != nil {
-		return *known
+// of returns what is kept for a vegetable, made by make when it is not at hand.
+func (b *byVegetable[T]) of(vegetable string, make func() T) T {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if known, ok := b.kept[vegetable]; ok {
+		return known
 	}
-	if s.ribbons == nil {
-		s.ribbons = map[string]*Ribbon{}
+	if b.kept == nil {
+		b.kept = map[string]T{}
 	}
 	made := make()
-	s.ribbons[vegetable] = &made
+	b.kept[vegetable] = made
 	return made
 }

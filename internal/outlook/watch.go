@@ -127,6 +127,16 @@ func (b *bedWork) air(future int) (a airs, err error) {
 	return a, nil
 }
 
+// of is the weather of the bed in which a planting stands on a day.
+func (a *airs) of(p *season.Planting, on cal.Date) *season.Bedside {
+	for _, s := range p.Stays {
+		if on < s.Until {
+			return a.elsewhere[s.Elsewhere]
+		}
+	}
+	return a.here
+}
+
 func weatherBeside(site *siteWork, ground *season.Ground, start, future int) (*season.Bedside, error) {
 	if err := site.years.prepare(); err != nil {
 		return nil, err
@@ -140,7 +150,9 @@ func weatherBeside(site *siteWork, ground *season.Ground, start, future int) (*s
 func (b *bedWork) rerun(t *Table, a airs, bed *season.Bed, future int, runner *season.Runner, each daily) []season.Outcome {
 	runner.Elsewhere, runner.Watch = a.elsewhere, nil
 	if each != nil {
-		runner.Watch = func(i, day int, s *growth.Plants, l season.Light) { each(i, day, &a.here.Air[day], s, l) }
+		runner.Watch = func(i, day int, s *growth.Plants, l season.Light) {
+			each(i, day, &a.of(&bed.Plantings[i], b.site.sky.First+cal.Date(day)).Air[day], s, l)
+		}
 	}
 	return runner.Run(b.site.sky, a.here, bed, b.draws(t.Seed, future, nil))
 }

@@ -37,7 +37,7 @@ type Scales struct {
 	job      *job
 	memory   *Memory
 	openings []larder.Opening
-	parts    map[num.Digest]*bedWork
+	grown    map[num.Digest]*bedResult
 	groups   map[num.Digest]*weighedGroup
 	pantries map[string]*larder.Pantry // by what makes them, see shape
 }
@@ -47,18 +47,8 @@ type Scales struct {
 func NewScales(s Setting, m *Memory) (*Scales, error) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
-	m.begin()
-	defer m.tidy()
-	j := &job{Setting: s}
-	err := j.lay(m)
-	if err == nil {
-		err = j.prepare()
-	}
-	if err == nil {
-		err = j.run()
-	}
+	j, err := m.compute(s)
 	if err != nil {
-		m.forget(j)
 		return nil, err
 	}
 	return j.scales(m)
@@ -66,13 +56,13 @@ func NewScales(s Setting, m *Memory) (*Scales, error) {
 
 func (j *job) scales(m *Memory) (*Scales, error) {
 	s := &Scales{Table: j.table(), job: j, memory: m,
-		parts: map[num.Digest]*bedWork{}, groups: map[num.Digest]*weighedGroup{}, pantries: map[string]*larder.Pantry{}}
+		grown: map[num.Digest]*bedResult{}, groups: map[num.Digest]*weighedGroup{}, pantries: map[string]*larder.Pantry{}}
 	var err error
 	if s.openings, err = j.openings(); err != nil {
 		return nil, err
 	}
 	for _, b := range j.beds {
-		s.parts[b.digest] = b
+		s.grown[b.digest] = b.result
 	}
 	for _, g := range j.groups {
 		w := &weighedGroup{work: g}

@@ -21,7 +21,7 @@ type weighing struct {
 	parts  []*bedWork // to be computed, each once
 	groups []*weighedGroup
 
-	partAt  map[num.Digest]*bedWork
+	grownAt map[num.Digest]*bedResult
 	groupAt map[num.Digest]*weighedGroup
 }
 
@@ -33,7 +33,7 @@ type trial struct {
 }
 
 func newWeighing(s *Scales) *weighing {
-	return &weighing{Scales: s, partAt: map[num.Digest]*bedWork{}, groupAt: map[num.Digest]*weighedGroup{}}
+	return &weighing{Scales: s, grownAt: map[num.Digest]*bedResult{}, groupAt: map[num.Digest]*weighedGroup{}}
 }
 
 // lay finds what an edit makes anew.
@@ -85,7 +85,7 @@ func (w *weighing) layTouched(own *job, b place.Bed, t *trial) error {
 	}
 	for _, part := range made.parts() {
 		part.name(own)
-		part = w.part(part)
+		w.grow(part)
 		own.beds = append(own.beds, part)
 		t.beds = append(t.beds, part)
 	}
@@ -158,19 +158,19 @@ func (e *Edit) in(all []plan.Planting) []plan.Planting {
 	return out
 }
 
-// part returns the table's own part of a bed, or one laid before, when it is the
-// same; else it is to be computed.
-func (w *weighing) part(p *bedWork) *bedWork {
-	if known := w.Scales.parts[p.digest]; known != nil {
-		return known
+// grow gives a part of a bed the outcomes of the table, or of one laid before, when
+// it grows the same; else it is to be computed. The part stays its own: where its
+// plantings go to store is no matter of how they grow.
+func (w *weighing) grow(p *bedWork) {
+	if p.result = w.Scales.grown[p.digest]; p.result != nil {
+		return
 	}
-	if known := w.partAt[p.digest]; known != nil {
-		return known
+	if p.result = w.grownAt[p.digest]; p.result != nil {
+		return
 	}
 	p.result = &bedResult{years: make([][]season.Outcome, w.job.Years)}
-	w.partAt[p.digest] = p
+	w.grownAt[p.digest] = p.result
 	w.parts = append(w.parts, p)
-	return p
 }
 
 // regroup finds the groups that an edit makes and unmakes.

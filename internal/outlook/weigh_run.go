@@ -1,16 +1,13 @@
 package outlook
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"sync"
 	"sync/atomic"
 
-	"garner/internal/fault"
 	"garner/internal/larder"
 	"garner/internal/plan"
-	"garner/internal/words"
 )
 
 // weighedGroup is a larder group with its expected shortage by vegetable and week.
@@ -34,13 +31,8 @@ func (w *weighing) run() error {
 // share shares futures out to workers.
 func (w *weighing) share(futures int, do func(*weigher, int) error) error {
 	for _, p := range w.parts {
-		if err := p.site.years.prepare(); err != nil {
+		if err := p.prepare(); err != nil {
 			return err
-		}
-		for i := range p.former {
-			if err := p.former[i].site.years.prepare(); err != nil {
-				return err
-			}
 		}
 	}
 	var next atomic.Int64
@@ -53,7 +45,7 @@ func (w *weighing) share(futures int, do func(*weigher, int) error) error {
 			defer wait.Done()
 			k := newWeigher(w)
 			for f := int(next.Add(1)) - 1; f < futures; f = int(next.Add(1)) - 1 {
-				if err := k.safely(f, do); err != nil {
+				if err := safely(f, func(f int) error { return do(k, f) }); err != nil {
 					mu.Lock()
 					failed = err
 					mu.Unlock()
@@ -82,16 +74,6 @@ type room struct {
 
 func newWeigher(w *weighing) *weigher {
 	return &weigher{worker: newWorker(&job{Setting: w.job.Setting}), of: w, rooms: map[*larder.Pantry]*room{}}
-}
-
-// safely computes a future and turns a mistake of ours into a fault.
-func (k *weigher) safely(f int, do func(*weigher, int) error) (err error) {
-	defer func() {
-		if wrong := recover(); wrong != nil {
-			err = &fault.Error{Kind: fault.Internal, Phrase: words.P("outlook.mistake", words.Args{"future": f}), Err: fmt.Errorf("%v", wrong)}
-		}
-	}()
-	return do(k, f)
 }
 
 func (k *weigher) future(f int) error {

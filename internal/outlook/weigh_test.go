@@ -64,6 +64,10 @@ func edits(h *holding.Holding) map[string]outlook.Edit {
 	moved.Bed, moved.Date = "b2", moved.Date+30
 	under := add("n5", "b1", "spinach", "", cal.Of(2027, 6, 1), "")
 	under.Relation, under.To = plan.Under, "p2"
+	unstored, keeps := h.Plantings[1], add("n8", "b1", "carrot", "storage", cal.Of(2027, 6, 1), "sand")
+	unstored.Store = ""
+	eaten := keeps
+	eaten.Store = ""
 	lifted := add("n7", "b2", "beetroot", "", cal.Of(2027, 7, 1), "")
 	lifted.Relation, lifted.To = plan.Moved, "p1"
 	return map[string]outlook.Edit{
@@ -76,6 +80,9 @@ func edits(h *holding.Holding) map[string]outlook.Edit {
 		"under":        {Set: []plan.Planting{under}},
 		"cleared":      {Set: []plan.Planting{cleared}},
 		"moved":        {Set: []plan.Planting{moved}},
+		"not stored":   {Set: []plan.Planting{unstored}},
+		"one stored":   {Set: []plan.Planting{keeps}},
+		"one eaten":    {Set: []plan.Planting{eaten}},
 		"taken out":    {Remove: []string{"p3"}},
 		"and followed": {Set: []plan.Planting{cleared, add("n6", "b1", "carrot", "early", cal.Of(2027, 9, 5), "")}},
 	}

@@ -21,7 +21,8 @@ type clearing struct {
 }
 
 // overAfter is how long after it went in a planting of which the table says
-// nothing is taken to be gone [d]: the table follows plantings for as long.
+// nothing is taken to be gone [d]: the table follows plantings for as long. One
+// that was lifted and set since is gone when the table begins, at the latest.
 const overAfter = 500
 
 func newClearing(t *outlook.Table, h *holding.Holding, book *crop.Book, plantings []plan.Planting) *clearing {
@@ -33,29 +34,10 @@ func newClearing(t *outlook.Table, h *holding.Holding, book *crop.Book, planting
 	for _, r := range h.Records {
 		c.note(r)
 	}
-	for planting, on := range c.lifted(plantings) {
+	for planting, on := range outlook.Lifted(plantings, h.Records) {
 		c.end(planting, on)
 	}
 	return c
-}
-
-// lifted is the day on which the last of each planting that was moved was set
-// elsewhere.
-func (c *clearing) lifted(plantings []plan.Planting) map[string]cal.Date {
-	out := map[string]cal.Date{}
-	for _, p := range plantings {
-		if p.Relation != plan.Moved || p.To == "" {
-			continue
-		}
-		on := p.Date
-		if day, ok := c.planted[p.ID]; ok {
-			on = day
-		}
-		if last, ok := out[p.To]; !ok || on > last {
-			out[p.To] = on
-		}
-	}
-	return out
 }
 
 // note takes what a record says of a planting's ground.
@@ -139,8 +121,8 @@ func (c *clearing) gone(p *plan.Planting, h *Hold) []cal.Date {
 	}
 	f := c.fates[p.ID]
 	if f == nil {
-		if !last.IsSet() && h.From+overAfter <= c.from {
-			last = h.From + overAfter
+		if !last.IsSet() && h.From < c.from {
+			last = min(h.From+overAfter, c.from)
 		}
 		return []cal.Date{later(last, h.From)}
 	}

@@ -93,6 +93,33 @@ func TestMovedPlantingLeavesItsGround(t *testing.T) {
 	}
 }
 
+// Where a record says that only a share was moved, the rest stays.
+func TestMovedShareLeavesTheRest(t *testing.T) {
+	share := record.Record{ID: "r", Date: on(40), What: record.Moved, Planting: "a", Value: 0.5, Unit: record.ShareUnit}
+	part := planting("b", 42, 4)
+	part.Bed, part.Relation, part.To = "other", plan.Moved, "a"
+	bed := smallGround(t, []plan.Planting{planting("a", 0, 8), part}, map[string][]int{"a": {200}}, share)
+	if got := bed.Hold("a"); got.AreaM2 != 4 || got.Clear != sure(on(200)) {
+		t.Errorf("%v m2 stay until %v, want 4 until %v", got.AreaM2, got.Clear, on(200))
+	}
+	rest := part
+	rest.ID, rest.Date = "c", on(90)
+	bed = smallGround(t, []plan.Planting{planting("a", 0, 8), part, rest}, map[string][]int{"a": {200}}, share)
+	if got := bed.Hold("a").Clear; got != sure(on(90)) {
+		t.Errorf("the rest is gone %v, want %v: it is moved too", got, on(90))
+	}
+}
+
+// What was sown so long ago that the table does not follow it is over before the
+// table, also where it was lifted and set since.
+func TestMovedLongSinceIsOver(t *testing.T) {
+	a, b := planting("a", -700, 4), planting("b", -300, 4)
+	a.Bed, b.Relation, b.To = "other", plan.Moved, "a"
+	if got := smallGround(t, []plan.Planting{a, b}, nil).Hold("b").Clear; got != sure(tableFrom) {
+		t.Errorf("gone %v, want %v", got, tableFrom)
+	}
+}
+
 // A lost share leaves its ground on the day of its loss, the rest stays.
 func TestLostShareReleasesGround(t *testing.T) {
 	lost := record.Record{ID: "r", Date: on(30), What: record.Failing, Planting: "a", Value: 0.25, Unit: "share"}

@@ -72,15 +72,6 @@ func (b *Bed) Gaps(from, until cal.Date) []Gap {
 	return out
 }
 
-// Gaps are the free ground of all beds; see Bed.Gaps.
-func (g *Ground) Gaps(from, until cal.Date) []Gap {
-	var out []Gap
-	for i := range g.Beds {
-		out = append(out, g.Beds[i].Gaps(from, until)...)
-	}
-	return out
-}
-
 // Room is the ground of the bed that is free on every day from one day until
 // another in the middle year.
 func (b *Bed) Room(from, until cal.Date) []Piece {

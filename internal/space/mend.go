@@ -40,12 +40,17 @@ func (b *Bed) fits(h *Hold, at cal.Date) bool {
 	if h.Clear.P50.IsSet() {
 		gone = at + h.Clear.P50 - h.From
 	}
-	others := func(o *Hold, d cal.Date) bool { return o.Planting != h.Planting && o.holdsOn(d) }
-	if b.held(at, others)+h.Share > 1+full {
+	put := func(o *Hold, d cal.Date) bool {
+		if o.Planting == h.Planting {
+			return o == h && at <= d && d < gone
+		}
+		return o.holdsOn(d)
+	}
+	if b.held(at, put) > 1+full {
 		return false
 	}
 	for i := range b.Holds {
-		if o := &b.Holds[i]; o.From > at && o.From < gone && b.held(o.From, others)+h.Share > 1+full {
+		if o := &b.Holds[i]; o.From > at && o.From < gone && b.held(o.From, put) > 1+full {
 			return false
 		}
 	}

@@ -30,7 +30,7 @@ type Overlap struct {
 	Odds      float64  // share of futures in which it comes to that, 0-1
 	Planting  string   // the one to move: the last to go in
 	Plantings []string // all of them, in order of their days
-	Mend      cal.Date // day from which Planting finds room in the middle year; None: not soon
+	Mend      cal.Date // day from which Planting finds room: in the middle year; where it has that already, in nine of ten; None: not soon
 }
 
 const (
@@ -45,12 +45,13 @@ const (
 	shortWait = 28 // judgement
 )
 
-// Overlaps are what does not fit in the bed from its today on, in order of time.
+// Overlaps are what does not fit in the bed from its today on, in order of time. Of
+// what goes in after the table its end is not known, and so nothing is told.
 func (b *Bed) Overlaps() []Overlap {
 	var out []Overlap
 	for i := range b.Holds {
 		h := &b.Holds[i]
-		if h.Lost || past(h.Clear.P50, b.today) {
+		if h.Lost || past(h.Clear.P50, b.today) || h.From >= b.until {
 			continue
 		}
 		if o, wrong := b.lonely(h); wrong {
@@ -64,15 +65,6 @@ func (b *Bed) Overlaps() []Overlap {
 		}
 	}
 	sort.SliceStable(out, func(i, k int) bool { return out[i].From < out[k].From })
-	return out
-}
-
-// Overlaps are what does not fit in any bed; see Bed.Overlaps.
-func (g *Ground) Overlaps() []Overlap {
-	var out []Overlap
-	for i := range g.Beds {
-		out = append(out, g.Beds[i].Overlaps()...)
-	}
 	return out
 }
 
@@ -132,7 +124,7 @@ func (b *Bed) crowded(h *Hold) (Overlap, bool) {
 	o.Odds, _ = b.odds(h)
 	o.exceeds(held-1, b)
 	o.Mend = b.mend(h)
-	if o.Until-o.From <= shortWait && o.Until < later(h.Clear.P50, b.until) {
+	if o.Until-o.From <= shortWait && o.Until < earlier(h.Clear.P50, b.until) {
 		o.Wrong = TooEarly
 	}
 	return o, true
@@ -153,13 +145,15 @@ func (b *Bed) early(h *Hold) (Overlap, bool) {
 	}
 	o := b.overlap(TooEarly, h)
 	o.Plantings, o.Odds = append(former, h.Planting), odds
-	o.Until, o.Mend = h.From, h.From
+	o.Until = h.From
 	for _, id := range former {
 		if f := b.Hold(id); f != nil {
 			o.Until = later(o.Until, earlier(f.Clear.P90, b.until))
 		}
 	}
-	o.Mend = o.Until
+	if o.Until <= h.From+longestDelay && o.Until < b.until {
+		o.Mend = o.Until
+	}
 	return o, true
 }
 

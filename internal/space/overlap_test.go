@@ -43,6 +43,57 @@ func TestTooEarlyInSomeFutures(t *testing.T) {
 	}
 }
 
+// One that stays to the table's end goes in too early as any other does: before
+// the former is cleared, and for less than four weeks.
+func TestTooEarlyOfOneThatStays(t *testing.T) {
+	bed := smallGround(t, []plan.Planting{planting("a", 0, 10), planting("b", 90, 10)}, map[string][]int{"a": {100}, "b": {-1}})
+	if got := bed.Overlaps(); len(got) != 1 || got[0].Wrong != TooEarly || got[0].Until != on(100) || got[0].Mend != on(105) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// One that is over before the former is cleared does not go in too early: at no
+// time is there room for it.
+func TestOverFullOfOneThatStandsShortly(t *testing.T) {
+	bed := smallGround(t, []plan.Planting{planting("a", 0, 10), planting("b", 20, 4)}, map[string][]int{"a": {200}, "b": {45}})
+	if got := bed.Overlaps(); len(got) != 1 || got[0].Wrong != OverFull || got[0].Until != on(45) || got[0].Mend.IsSet() {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Where the former stays in the late year of ten there is no day to offer.
+func TestTooEarlyWithNoDayToOffer(t *testing.T) {
+	for name, late := range map[string]int{"never cleared": -1, "cleared months later": 300} {
+		bed := smallGround(t, []plan.Planting{planting("a", 0, 10), planting("b", 80, 10)},
+			map[string][]int{"a": {60, 60, 60, 70, 70, 70, 70, late, late, late}, "b": {350}})
+		if got := bed.Overlaps(); len(got) != 1 || got[0].Wrong != TooEarly || got[0].Mend.IsSet() {
+			t.Errorf("%s: %+v", name, got)
+		}
+	}
+}
+
+// The day that is offered counts that a guest lies within its host.
+func TestMendOfAGuest(t *testing.T) {
+	guest := planting("guest", 10, 8)
+	guest.Relation, guest.To = plan.Under, "host"
+	bed := smallGround(t, []plan.Planting{planting("x", 0, 4), planting("host", 0, 6), guest}, map[string][]int{"x": {90}, "host": {250}, "guest": {60}})
+	if got := bed.Overlaps(); len(got) != 1 || got[0].Planting != "guest" || got[0].Mend != on(95) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Of what goes in after the table nobody knows when it is gone, so nothing is
+// wrong with it.
+func TestBeyondTheTableNothingIsTold(t *testing.T) {
+	const year = 364
+	after := planting("c", year+90, 10)
+	after.Relation, after.To = plan.Under, "x"
+	bed := smallGround(t, []plan.Planting{planting("a", year+10, 10), planting("b", year+60, 10), after}, nil)
+	if got := bed.Overlaps(); len(got) != 0 {
+		t.Errorf("%+v", got)
+	}
+}
+
 // What a planting shares ground with must be there in its time.
 func TestPartnerThatIsNotThere(t *testing.T) {
 	a, b := planting("a", 0, 5), planting("b", 80, 5)
