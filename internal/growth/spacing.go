@@ -11,7 +11,9 @@ import (
 //
 // judgement: between 0 (one size, whatever the room) and 1 (all room is filled,
 // and yield by area does not fall). Onions at 20 to 60 plants a m2 (Ratkowsky
-// 1983) have about 0.6.
+// 1983) have about 0.6, and maize gave 1.5 times the grain at 4.8 plants a m2 of
+// that at 2.3 (Annals of Applied Biology, "Effect of plant population on the
+// production and distribution of dry matter in maize", abstract), which is 0.45.
 const roomPower = 0.5
 
 // Spaced returns the use with plants set at other distances [m] than the book's;
@@ -19,6 +21,10 @@ const roomPower = 0.5
 // light, so each stays smaller (the law of constant final yield; Shinozaki &
 // Kira 1956); plants with more room grow larger, but not by as much, so that
 // yield by area falls.
+//
+// judgement: the full leaf of a plant grows with its room as its piece does,
+// since plants of one shape keep their parts in proportion. A sparse stand
+// therefore never comes to the leaf area of a full one.
 func Spaced(u *crop.Use, inRowM, betweenRowM float64) *crop.Use {
 	if inRowM <= 0 && betweenRowM <= 0 {
 		return u
@@ -32,6 +38,7 @@ func Spaced(u *crop.Use, inRowM, betweenRowM float64) *crop.Use {
 	}
 	if room := u.PlantsPerM2() / own.PlantsPerM2(); room > 1 {
 		own.PieceG *= math.Pow(room, roomPower)
+		own.LeafMax *= math.Pow(room, roomPower-1)
 	}
 	return &own
 }
