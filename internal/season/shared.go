@@ -54,7 +54,7 @@ func (g *shared) see(stands []stand, day int) {
 		s := &stands[i]
 		there, held := s.active(day) && !s.elsewhere() && s.left > 0, s.from.AreaM2*s.left
 		changed = changed || there != g.there[i] || there && held != g.ties[i].AreaM2
-		g.there[i], g.ties[i].AreaM2 = there, held
+		g.there[i], g.ties[i].AreaM2, g.ties[i].LostM2 = there, held, s.from.AreaM2-held
 	}
 	if changed {
 		g.patches = canopy.Ground(g.ties, func(i int) bool { return g.there[i] })

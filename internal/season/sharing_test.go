@@ -6,6 +6,7 @@ import (
 	"pgregory.net/rapid"
 
 	"garner/internal/cal"
+	"garner/internal/canopy"
 	"garner/internal/growth"
 	"garner/internal/season"
 )
@@ -52,6 +53,37 @@ func TestLeavesNeverTakeMoreThanFalls(t *testing.T) {
 				if b := full[[2]int{i, from}]; a.Top < b.Top-1e-9 {
 					r.Fatalf("planting %d on day %d: %+v with its host, %+v without", i, from, b, a)
 				}
+			}
+		}
+	})
+}
+
+// Two crops on the same ground, whatever of the one is said to lie among the
+// other's leaves, never take more than falls on that ground and what the gaps of
+// one crop let through beside it.
+func TestAPairTakesNoMoreThanItsGround(t *testing.T) {
+	f := newField(t, north, weather(t, 17), season.Ground{Light: 1})
+	names := []string{"sweetcorn", "kale", "lettuce", "carrot", "celery", "leek"}
+	rapid.Check(t, func(r *rapid.T) {
+		bed := season.Bed{}
+		var draws []growth.Draw
+		whole := rapid.Float64Range(1, 5).Draw(r, "area")
+		areas := []float64{whole, whole * rapid.Float64Range(0.1, 1).Draw(r, "share")}
+		for i, area := range areas {
+			u := use(t, rapid.SampledFrom(names).Draw(r, "crop"))
+			bed.Plantings = append(bed.Plantings, season.Planting{Parameters: growth.Prepare(u, growth.StartOf(u.Methods[0]), true), AreaM2: area,
+				Date: cal.Of(2001, 5, 1) + cal.Date(rapid.IntRange(0, 40).Draw(r, "day")), ClearBy: cal.Of(2002, 3, 1), Soil: 1,
+				Shares: i - 1, Beneath: rapid.Float64Range(0.05, 1).Draw(r, "meet")})
+			draws = append(draws, growth.Fair(u))
+		}
+		taken, there := map[int]float64{}, map[int]int{}
+		watched(f, &bed, draws, func(i, day int, l season.Light) {
+			taken[day] += l.Caught * areas[i]
+			there[day]++
+		})
+		for day, m2 := range taken {
+			if there[day] == 2 && m2 > whole*(1+canopy.Gaps)+1e-9 {
+				r.Fatalf("day %d: the light of %g m2 on %g m2", day, m2, whole)
 			}
 		}
 	})
