@@ -159,12 +159,13 @@ func TestGroundByHand(t *testing.T) {
 func TestGapsAreGivenOnce(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		host := rapid.Float64Range(1, 20).Draw(t, "host")
-		ties := []Tie{{To: -1, AreaM2: host}}
+		sparse := rapid.Float64Range(0, 1)
+		ties := []Tie{{To: -1, AreaM2: host, Sparse: sparse.Draw(t, "host sparse")}}
 		left := host
 		for left > 0.2 && len(ties) < 5 {
 			area := rapid.Float64Range(0.1, left).Draw(t, "area")
 			left -= area
-			ties = append(ties, Tie{To: 0, Meet: rapid.Float64Range(0.01, 1).Draw(t, "meet"), AreaM2: area})
+			ties = append(ties, Tie{To: 0, Meet: rapid.Float64Range(0.01, 1).Draw(t, "meet"), AreaM2: area, Sparse: sparse.Draw(t, "sparse")})
 		}
 		open := 0.0
 		for _, p := range Ground(ties, everyone) {
@@ -174,6 +175,9 @@ func TestGapsAreGivenOnce(t *testing.T) {
 		}
 		if open > Gaps*host+1e-9 {
 			t.Fatalf("%g m2 in the gaps of %g m2 (%+v)", open, host, ties)
+		}
+		if len(ties) == 2 && ties[0].Sparse+ties[1].Sparse >= 1 && open > 1e-9 {
+			t.Fatalf("%g m2 open though the two make no full stand (%+v)", open, ties)
 		}
 	})
 	// Rows between rows on all of the ground meet all but the gaps; on a fifth of

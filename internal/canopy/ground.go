@@ -7,6 +7,7 @@ type Tie struct {
 	Meet   float64 // share of its ground that lies among the other's leaves, 0-1
 	AreaM2 float64 // ground it holds
 	LostM2 float64 // ground it held and lost, open to those that stand on its ground
+	Sparse float64 // share of the plants of a full stand that it lacks, 0-1
 }
 
 // Gaps is the share of a crop's ground that its own leaves leave open, 0-1.
@@ -31,7 +32,10 @@ type Patch struct {
 // as there is room, and share the room in proportion when there is not (what is
 // over lies outside). What of them does not lie among its leaves stands in its
 // gaps, and when they are full, among its leaves after all: light that falls
-// into a gap is given once. A planting on the ground of one that itself stands on
+// into a gap is given once. Only plants beyond those of one full stand find gaps:
+// two half stands in turn by rows leave as much open as the one full stand of
+// either, whose extinction counts its own gaps already, so that a crop in turn
+// with itself is but that crop. A planting on the ground of one that itself stands on
 // another's is spread evenly over it. judgement: nothing is told of who stands
 // where. Ties may not go in a ring; what is in a ring stands alone.
 func Ground(ties []Tie, there func(int) bool) []Patch {
@@ -75,9 +79,8 @@ func (g *layout) ring(i int) bool {
 func (g *layout) lay(host int, patches []Patch) {
 	among, open := 0.0, 0.0
 	for i := range g.ties {
-		within := g.withinM2(i, host)
-		among += within
-		open += within * (1 - g.ties[i].Meet)
+		among += g.withinM2(i, host)
+		open += g.openM2(i, host)
 	}
 	if among <= 0 {
 		g.out = append(g.out, patches...)
@@ -95,7 +98,7 @@ func (g *layout) lay(host int, patches []Patch) {
 		if within <= 0 {
 			continue
 		}
-		m := within * (1 - (1-g.ties[i].Meet)*inGaps) * room
+		m := (within - g.openM2(i, host)*inGaps) * room
 		var own []Patch
 		for _, p := range patches {
 			own = append(own, Patch{p.AreaM2 * m / whole, with(p.On, i)})
@@ -110,6 +113,13 @@ func (g *layout) lay(host int, patches []Patch) {
 			g.out = append(g.out, Patch{p.AreaM2 * free, p.On})
 		}
 	}
+}
+
+// openM2 returns the ground of a planting within its host's that asks for gaps.
+func (g *layout) openM2(i, host int) float64 {
+	h, t := &g.ties[host], &g.ties[i]
+	beyond := max(0, 1-h.Sparse-t.Sparse)
+	return min(g.withinM2(i, host)*(1-t.Meet), Gaps*h.AreaM2*beyond+h.LostM2)
 }
 
 // withinM2 returns the ground of a planting that lies within its host's.

@@ -40,5 +40,32 @@ func Spaced(u *crop.Use, inRowM, betweenRowM float64) *crop.Use {
 		own.PieceG *= math.Pow(room, roomPower)
 		own.LeafMax *= math.Pow(room, roomPower-1)
 	}
+	own.Sparse = max(0, 1-(1-u.Sparse)*own.PlantsPerM2()/u.PlantsPerM2())
 	return &own
+}
+
+// Fullness is how far the planting's leaf fills its ground, as a share of the
+// leaf of a full stand of its kind, 0-1.
+func (s *Plants) Fullness(p *Parameters) float64 { return min(1, s.Leaf/p.fullLeaf) }
+
+// Crowd tells a planting how far the leaves of others fill its ground, in full
+// stands of their own kind (0: not at all). A sparse stand's plants have the room
+// that all plants leave them, not the room between their own: all share the ground
+// by how far their leaves fill it. Beside plants as good as itself each grows to
+// the size it has in a full stand; where others stay behind, it takes their room.
+// What has grown stays. A stand that is full by itself is crowded by its own
+// plants alone, and by the light; and beside a better one a plant keeps the room
+// for the size it has in a full stand, and lacks light for it.
+//
+// Source: de Wit 1960, On competition (plants of two kinds in a replacement series
+// share the room of one full stand); Kropff & Spitters 1991, A simple model of crop
+// loss by weed competition from early observations on relative leaf area of the
+// weeds, Weed Research 31:97-105 (each kind takes it by its leaf). Both from
+// memory. judgement: leaf of all kinds takes room alike.
+func (s *Plants) Crowd(p *Parameters, others float64) {
+	s.room = 1
+	if p.Use.Sparse > 0 && others > 0 {
+		own := s.Fullness(p)
+		s.room = math.Pow(max(1-p.Use.Sparse, own/(own+others)), roomPower)
+	}
 }
