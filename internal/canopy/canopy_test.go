@@ -134,7 +134,7 @@ func TestGroundIsKept(t *testing.T) {
 // Two under-crops of 4 m2 stand beside each other under one of 10 m2; half of a
 // crop between rows meets it.
 func TestGroundByHand(t *testing.T) {
-	got := Ground([]Tie{{-1, 0, 10}, {0, 1, 4}, {0, 0.5, 4}}, everyone)
+	got := Ground([]Tie{{To: -1, AreaM2: 10}, {To: 0, Meet: 1, AreaM2: 4}, {To: 0, Meet: 0.5, AreaM2: 4}}, everyone)
 	want := map[string]float64{"0,1": 4, "0,2": 2, "2": 2, "0": 4}
 	for _, p := range got {
 		name := ""
@@ -154,9 +154,46 @@ func TestGroundByHand(t *testing.T) {
 	}
 }
 
+// However little of those on the ground of another is said to lie among its
+// leaves, together they find no more open ground there than its gaps.
+func TestGapsAreGivenOnce(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		host := rapid.Float64Range(1, 20).Draw(t, "host")
+		sparse := rapid.Float64Range(0, 1)
+		ties := []Tie{{To: -1, AreaM2: host, Sparse: sparse.Draw(t, "host sparse")}}
+		left := host
+		for left > 0.2 && len(ties) < 5 {
+			area := rapid.Float64Range(0.1, left).Draw(t, "area")
+			left -= area
+			ties = append(ties, Tie{To: 0, Meet: rapid.Float64Range(0.01, 1).Draw(t, "meet"), AreaM2: area, Sparse: sparse.Draw(t, "sparse")})
+		}
+		open := 0.0
+		for _, p := range Ground(ties, everyone) {
+			if p.On[0] != 0 {
+				open += p.AreaM2
+			}
+		}
+		if open > Gaps*host+1e-9 {
+			t.Fatalf("%g m2 in the gaps of %g m2 (%+v)", open, host, ties)
+		}
+		if len(ties) == 2 && ties[0].Sparse+ties[1].Sparse >= 1 && open > 1e-9 {
+			t.Fatalf("%g m2 open though the two make no full stand (%+v)", open, ties)
+		}
+	})
+	// Rows between rows on all of the ground meet all but the gaps; on a fifth of
+	// it half of them stand in gaps.
+	for area, want := range map[float64]float64{10: 2, 2: 1} {
+		for _, p := range Ground([]Tie{{To: -1, AreaM2: 10}, {To: 0, Meet: 0.5, AreaM2: area}}, everyone) {
+			if p.On[0] == 1 && math.Abs(p.AreaM2-want) > 1e-9 {
+				t.Errorf("%g m2 between on 10 m2: %g m2 in the gaps, want %g", area, p.AreaM2, want)
+			}
+		}
+	}
+}
+
 // Ties that go round stand alone rather than never end.
 func TestRingStandsAlone(t *testing.T) {
-	if got := Ground([]Tie{{1, 1, 3}, {0, 1, 2}, {1, 1, 1}}, everyone); len(got) == 0 {
+	if got := Ground([]Tie{{To: 1, Meet: 1, AreaM2: 3}, {To: 0, Meet: 1, AreaM2: 2}, {To: 1, Meet: 1, AreaM2: 1}}, everyone); len(got) == 0 {
 		t.Error("a ring has no ground")
 	}
 }

@@ -12,6 +12,9 @@
 // Crop-Weed Interactions, chapter 4). One canopy alone catches 1 - exp(-k LAI)
 // however it is layered.
 //
+// On the ground itself crops leave gaps, whose light is given once to those that
+// stand beneath or between them (Ground; docs/models/shared-ground.md).
+//
 // Left out: leaves in clumps and rows, the sun's height (one extinction for the
 // whole day), and light from the sides. Kropff & van Laar spread leaf area as a
 // parabola over the height; the even spread here differs from it only where two

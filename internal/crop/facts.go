@@ -70,6 +70,7 @@ type Use struct {
 	// The stand and its pieces.
 	InRowM        float64 `fact:"in_row_m"`
 	BetweenRowM   float64 `fact:"between_row_m"`
+	Sparse        float64 // share of the plants of the book's full stand that it lacks, 0-1; the book's own uses lack none
 	SowDepthM     float64 `fact:"sow_depth_m"` // of seed, set, clove or tuber; 0: not told or on the surface
 	SowPerM       float64 `fact:"sow_per_m"`   // seeds sown in a metre of row
 	PieceG        float64 `fact:"piece_g"`     // full size of one plant's harvest (one piece where one is pulled)

@@ -25,13 +25,14 @@ func (s *Plants) Leaves(p *Parameters) canopy.Leaves {
 	return l
 }
 
-// HeightM returns the height of the canopy [m]. It rises with the root of leaf
-// area, and does not sink when lower leaves are taken off.
+// HeightM returns the height of the canopy [m]. It rises with the root of the leaf
+// of a plant, up to that of a full stand, and does not sink when lower leaves are
+// taken off.
 //
 // judgement: plants of one shape have leaf in proportion to the square of their
 // height.
 func (s *Plants) HeightM(p *Parameters) float64 {
-	return p.Use.HeightM * math.Sqrt(min(1, (s.Leaf+s.bare)/p.Use.LeafMax))
+	return p.Use.HeightM * math.Sqrt(min(1, (s.Leaf+s.bare)/p.tallLeaf))
 }
 
 // TakeLowerLeaves takes a share (0-1) of the leaf off, from below: the canopy

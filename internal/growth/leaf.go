@@ -32,7 +32,7 @@ func organShare(u *crop.Use, development float64) float64 {
 // light interception and leaf area expansion, Annals of Botany 66:695-701).
 func (s *Plants) leafRate(p *Parameters, light, warmth, dry, organ float64) float64 {
 	u := p.Use
-	if s.Leaf+s.bare >= u.LeafMax {
+	if s.Leaf+s.bare >= u.LeafMax*s.room {
 		return 0
 	}
 	wanted := s.Leaf * u.LeafGrowth * warmth * min(1, light)

@@ -77,6 +77,8 @@ type Parameters struct {
 	freshPerG  float64 // kg fresh picked weight per g dry matter of the organ, without luck
 	usableKgM2 float64 // least usable fresh weight [kg/m2 set out]
 	fullKgM2   float64 // full fresh weight [kg/m2 set out]
+	fullLeaf   float64 // greatest leaf area index of a full stand of its kind
+	tallLeaf   float64 // leaf area index at which it has its full height
 	season     perennialSeason
 }
 
@@ -105,6 +107,8 @@ func Prepare(u *crop.Use, start Start, northern bool) *Parameters {
 	}
 	p.usableKgM2 = u.UsableG / 1000 * p.plantsPerM
 	p.fullKgM2 = u.PieceG / 1000 * p.plantsPerM
+	p.fullLeaf = u.LeafMax * math.Pow(1-u.Sparse, roomPower-1)
+	p.tallLeaf = p.fullLeaf * (1 - u.Sparse)
 	p.season = newPerennialSeason(u, northern)
 	return p
 }

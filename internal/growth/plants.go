@@ -27,6 +27,7 @@ type Plants struct {
 	sinceCut float64
 	season   seasonState
 	bare     float64 // leaf area taken off from below, of the leaf there has been
+	room     float64 // share of its greatest leaf and piece that neighbours leave it room for, 0-1
 
 	rate rates
 }
@@ -47,7 +48,7 @@ type rates struct {
 
 // Begin puts the planting into the ground.
 func Begin(p *Parameters, d Draw) Plants {
-	s := Plants{Stage: Germinating, Alive: 1, luck: d.Yield, stand: 1 - d.Loss}
+	s := Plants{Stage: Germinating, Alive: 1, luck: d.Yield, stand: 1 - d.Loss, room: 1}
 	s.bestDays, s.good = p.bestDays, p.GoodEnd()
 	if p.published > 0 {
 		s.bestDays *= max(0.3, 1+d.DaysLater/p.published)
@@ -153,7 +154,8 @@ func (s *Plants) advance(p *Parameters) {
 	s.Harden = min(1, max(0, s.Harden+r.harden))
 	s.Alive *= 1 - r.lost
 	s.Leaf = max(0, s.Leaf+r.leaf) * (1 - 0.5*r.lost)
-	s.Organ = min(s.Organ+r.organ, p.organLimit())
+	limit := p.organLimit()
+	s.Organ = min(s.Organ+r.organ, max(limit*s.room, min(s.Organ, limit)))
 	if s.Development >= p.Use.BoltJuvenile {
 		s.Chill += r.chill
 	}

@@ -4,13 +4,11 @@ import "garner/internal/plan"
 
 // How much of a planting's ground meets its neighbour's leaves.
 //
-// judgement: an under-crop stands in the gaps that plants with their full room
-// leave, between the stems and not at them. Row crops never close over all of
-// their ground (FAO AquaCrop gives tomato a cover of 0.75 at most), and bulb onions
-// caught 69 % of the light at a leaf area of 3.7 (Brewster 2008, Table 4.2) where
-// leaves without gaps would catch 84 %. Rows between rows meet half of them.
+// judgement: an under-crop is spread over all of the ground, and what of it does
+// not stand beneath leaves stands in the gaps (canopy.Gaps). Rows between rows
+// are set into the gaps, as far as there are any, and meet half of the leaves.
 const (
-	UnderShare   = 0.8
+	UnderShare   = 0.8 // 1 - canopy.Gaps
 	BetweenShare = 0.5
 )
 

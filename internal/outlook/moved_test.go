@@ -177,7 +177,7 @@ func TestStrippingLeaves(t *testing.T) {
 		kale.Crop, kale.Use, kale.Method, kale.Date = "kale", "plant", plan.Plant, cal.Of(2027, 6, 20)
 		kale.StripOn, kale.StripShare = cal.Of(2027, 9, 10), strip
 		salad.Crop, salad.Use, salad.Method, salad.Date = "lambs-lettuce", "", plan.Seed, cal.Of(2027, 8, 20)
-		salad.AreaM2, salad.Relation, salad.To = 2, plan.Between, "p3"
+		salad.AreaM2, salad.Relation, salad.To = 0.8, plan.Between, "p3"
 		table := compute(t, setting(t, h, 2), outlook.NewMemory())
 		return fateIn(t, table, "p3"), fateIn(t, table, "p4")
 	}

@@ -10,5 +10,6 @@
 // concept of a land equivalent ratio, Experimental Agriculture 16:217-228).
 //
 // Left out: water and food of the soil, which a second crop takes too, so that
-// the ratio is the best that light allows.
+// the ratio is the best that light and room allow. Held against published trials
+// in the section shared-ground of the scoreboard, where some rows are missed.
 package pairing

@@ -166,6 +166,7 @@ var sections = []section{
 	{"yields", (*maker).yields},
 	{"winter", (*maker).winter},
 	{"short-days", (*maker).shortDays},
+	{"shared-ground", (*maker).sharedGround},
 	{"practice", (*maker).practice},
 }
 

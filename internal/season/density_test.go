@@ -131,6 +131,20 @@ func TestTurnipsLevelOff(t *testing.T) {
 	}
 }
 
+// Plants with twice the room have larger leaf each and less leaf together, closer
+// plants no more than a full stand, for every crop.
+func TestSparseStandsHaveLessLeaf(t *testing.T) {
+	everyUse(t, func(u *crop.Use, _ growth.Start) {
+		sparse := growth.Spaced(u, u.InRowM*2, 0)
+		if sparse.LeafMax >= u.LeafMax || 2*sparse.LeafMax <= u.LeafMax {
+			t.Errorf("%s %s: a leaf area of %.2f at most in twice the room, %.2f in its own", u.Crop, u.Name, sparse.LeafMax, u.LeafMax)
+		}
+		if close := growth.Spaced(u, u.InRowM/2, 0); close.LeafMax != u.LeafMax {
+			t.Errorf("%s %s: a leaf area of %.2f at most in half the room, %.2f in its own", u.Crop, u.Name, close.LeafMax, u.LeafMax)
+		}
+	})
+}
+
 // Pederson 2015: young lettuce on rafts at 9, 18 and 36 plants, weighed over 40
 // winter days. The raft's size is not told, so only the fall of growth from the
 // widest to the closest is held: small, as plants that do not yet meet.

@@ -115,7 +115,7 @@ func TestLossLetsLightThrough(t *testing.T) {
 	tall := *u
 	tall.HeightM = 2
 	upper := season.Planting{ID: "upper", Parameters: growth.Prepare(&tall, growth.FromSeed, true), Date: cal.Of(2001, 4, 25), AreaM2: 1, ClearBy: cal.None, Shares: -1, Soil: 1}
-	under := season.Planting{ID: "under", Parameters: growth.Prepare(u, growth.FromSeed, true), Date: cal.Of(2001, 6, 1), AreaM2: 1, ClearBy: cal.None, Shares: 0, Beneath: 0.5, Soil: 1}
+	under := season.Planting{ID: "under", Parameters: growth.Prepare(u, growth.FromSeed, true), Date: cal.Of(2001, 6, 1), AreaM2: 0.4, ClearBy: cal.None, Shares: 0, Beneath: 0.5, Soil: 1}
 	draws := []growth.Draw{growth.Fair(u), growth.Fair(u)}
 	var ready []int
 	for _, share := range []float64{0, 0.4, 0.8, 1} {

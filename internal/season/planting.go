@@ -67,6 +67,7 @@ type stand struct {
 	stay   int                // index of its stay elsewhere; beyond the last: it stands here
 	shared bool               // others have leaves on its ground today
 	light  canopy.Light       // what it gets then
+	beside float64            // how far their leaves fill its ground, in full stands
 }
 
 func (s *stand) begin(p *Planting, sky *Sky, d growth.Draw) {

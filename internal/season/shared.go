@@ -30,7 +30,7 @@ func (g *shared) begin(plantings []Planting) {
 	g.ties, g.there, g.patches = g.ties[:0], g.there[:0], g.patches[:0]
 	for i := range plantings {
 		p := &plantings[i]
-		g.ties = append(g.ties, canopy.Tie{To: p.Shares, Meet: p.Beneath, AreaM2: p.AreaM2})
+		g.ties = append(g.ties, canopy.Tie{To: p.Shares, Meet: p.Beneath, AreaM2: p.AreaM2, Sparse: p.Parameters.Use.Sparse})
 		g.there = append(g.there, false)
 	}
 	g.leaves, g.lights = resize(g.leaves, len(plantings)), resize(g.lights, len(plantings))
@@ -40,10 +40,15 @@ func (g *shared) begin(plantings []Planting) {
 func (g *shared) light(stands []stand, day int) {
 	g.see(stands, day)
 	for i := range stands {
-		stands[i].shared, stands[i].light = false, canopy.Light{}
+		stands[i].shared, stands[i].light, stands[i].beside = false, canopy.Light{}, 0
 	}
 	for k := range g.patches {
 		g.patch(stands, &g.patches[k])
+	}
+	for i := range stands {
+		if g.ties[i].Sparse > 0 && g.there[i] {
+			stands[i].Crowd(stands[i].params, stands[i].beside)
+		}
 	}
 }
 
@@ -54,14 +59,15 @@ func (g *shared) see(stands []stand, day int) {
 		s := &stands[i]
 		there, held := s.active(day) && !s.elsewhere() && s.left > 0, s.from.AreaM2*s.left
 		changed = changed || there != g.there[i] || there && held != g.ties[i].AreaM2
-		g.there[i], g.ties[i].AreaM2 = there, held
+		g.there[i], g.ties[i].AreaM2, g.ties[i].LostM2 = there, held, s.from.AreaM2-held
 	}
 	if changed {
 		g.patches = canopy.Ground(g.ties, func(i int) bool { return g.there[i] })
 	}
 }
 
-// patch adds the light that one piece of ground gives those on it.
+// patch adds the light that one piece of ground gives those on it, and how far
+// others fill it.
 func (g *shared) patch(stands []stand, p *canopy.Patch) {
 	for k, i := range p.On {
 		g.leaves[k] = stands[i].Leaves(stands[i].params)
@@ -73,7 +79,21 @@ func (g *shared) patch(stands []stand, p *canopy.Patch) {
 		part := p.AreaM2 / g.ties[i].AreaM2
 		s.light.Top += part * g.lights[k].Top
 		s.light.Caught += part * g.lights[k].Caught
+		if g.ties[i].Sparse > 0 {
+			s.beside += part * fullness(stands, p.On, i)
+		}
 	}
+}
+
+// fullness is how far the leaves of all but one of those on a piece of ground
+// fill it, in full stands.
+func fullness(stands []stand, on []int, but int) (sum float64) {
+	for _, i := range on {
+		if i != but {
+			sum += stands[i].Fullness(stands[i].params)
+		}
+	}
+	return sum
 }
 
 // got is what the planting's leaves got today.
