@@ -4,6 +4,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/words"
 )
 
@@ -23,24 +24,16 @@ type adviseCommand struct {
 // Run asks the desk for the candidates and shows them.
 func (c *adviseCommand) Run(a *App) error {
 	var f flags
+	bed := f.need("--bed", c.Bed)
+	from, until := f.span(c.From, c.Until)
 	options := desk.AdviseOptions{
-		AdviseQuery: desk.AdviseQuery{Bed: f.need("--bed", c.Bed), From: f.date("--from", c.From), Until: f.date("--until", c.Until), AreaM2: f.area("--area", c.Area)},
+		AdviseQuery: desk.AdviseQuery{Bed: bed, From: from, Until: until, AreaM2: f.area("--area", c.Area)},
 		Refill:      c.Refill, Years: f.whole("--years", c.Years, 1, maxYears, 0), Seed: f.seed(c.Seed),
 	}
-	if options.From.IsSet() && options.Until.IsSet() && options.Until <= options.From {
-		f.refuse(fault.Invalid, words.P("cli.free_order", words.Args{"from": options.From, "until": options.Until}))
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	h, err := c.open(a)
-	if err != nil {
-		return err
-	}
-	p := a.progress("cli.progress_outlook")
-	options.Progress = p.report()
-	v, err := desk.Advise(h, options)
-	p.clear()
+	v, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.AdviseView, error) {
+		options.Progress = progress
+		return desk.Advise(h, options)
+	})
 	if err != nil {
 		return err
 	}

@@ -24,17 +24,7 @@ type describeAnswer struct {
 // Run reads the record, asks the desk and shows the answer.
 func (c *describeCommand) Run(a *App) error {
 	var f flags
-	if err := c.settle(a, c.Site, c.Daily); err != nil {
-		return err
-	}
-	if !c.given() {
-		f.need("DAILY.csv", c.Daily)
-		f.need("--site", c.Site)
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	at, err := c.spot(a, &f, c.Site)
+	at, err := c.findSpot(a, &f, c.Site, "DAILY.csv", c.Daily)
 	if err != nil {
 		return err
 	}

@@ -34,17 +34,7 @@ func (c *generateCommand) Run(a *App) error {
 	var f flags
 	years := f.whole("--years", c.Years, 1, maxYears, 1)
 	seed := f.seed(c.Seed)
-	if err := c.settle(a, c.Site, c.Normals); err != nil {
-		return err
-	}
-	if !c.given() {
-		f.need("--site", c.Site)
-		f.need("--normals", c.Normals)
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	at, err := c.spot(a, &f, c.Site)
+	at, err := c.findSpot(a, &f, c.Site, "--normals", c.Normals)
 	if err != nil {
 		return err
 	}

@@ -2,7 +2,7 @@ package cli
 
 import (
 	"garner/internal/desk"
-	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/words"
 )
 
@@ -18,21 +18,12 @@ type freeCommand struct {
 // Run asks the desk for the free ground and shows it.
 func (c *freeCommand) Run(a *App) error {
 	var f flags
-	options := desk.FreeOptions{From: f.date("--from", c.From), Until: f.date("--until", c.Until), Bed: c.Bed}
-	if options.From.IsSet() && options.Until.IsSet() && options.Until <= options.From {
-		f.refuse(fault.Invalid, words.P("cli.free_order", words.Args{"from": options.From, "until": options.Until}))
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	h, err := c.open(a)
-	if err != nil {
-		return err
-	}
-	p := a.progress("cli.progress_outlook")
-	options.Progress = p.report()
-	r, err := desk.FreeGround(h, options)
-	p.clear()
+	from, until := f.span(c.From, c.Until)
+	options := desk.FreeOptions{From: from, Until: until, Bed: c.Bed}
+	r, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.FreeResult, error) {
+		options.Progress = progress
+		return desk.FreeGround(h, options)
+	})
 	if err != nil {
 		return err
 	}

@@ -40,17 +40,7 @@ func (c *growCommand) Run(a *App) error {
 		Sown:   f.date("--sown", f.need("--sown", c.Sown)),
 	}
 	every := f.whole("--every", c.Every, 1, 366, 7)
-	if err := c.settle(a, c.Site, c.Weather); err != nil {
-		return err
-	}
-	if !c.given() {
-		f.need("--site", c.Site)
-		f.need("--weather", c.Weather)
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	at, err := c.spot(a, &f, c.Site)
+	at, err := c.findSpot(a, &f, c.Site, "--weather", c.Weather)
 	if err != nil {
 		return err
 	}

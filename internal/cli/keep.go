@@ -3,6 +3,7 @@ package cli
 import (
 	"garner/internal/cal"
 	"garner/internal/desk"
+	"garner/internal/holding"
 	"garner/internal/words"
 )
 
@@ -19,17 +20,10 @@ type keepCommand struct {
 func (c *keepCommand) Run(a *App) error {
 	var f flags
 	options := desk.AdviseOptions{Planting: c.Planting, Years: f.whole("--years", c.Years, 1, maxYears, 0), Seed: f.seed(c.Seed)}
-	if err := f.err(); err != nil {
-		return err
-	}
-	h, err := c.open(a)
-	if err != nil {
-		return err
-	}
-	p := a.progress("cli.progress_outlook")
-	options.Progress = p.report()
-	v, err := desk.KeepOrClear(h, options)
-	p.clear()
+	v, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.KeepOrClearView, error) {
+		options.Progress = progress
+		return desk.KeepOrClear(h, options)
+	})
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"garner/internal/desk"
+	"garner/internal/holding"
 )
 
 // outlookCommand shows the table of a holding, week by week.
@@ -31,17 +32,10 @@ func (c *outlookCommand) Run(a *App) error {
 		Seed:    f.seed(c.Seed),
 		Members: c.Members,
 	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	h, err := c.open(a)
-	if err != nil {
-		return err
-	}
-	p := a.progress("cli.progress_outlook")
-	options.Progress = p.report()
-	result, err := desk.Outlook(h, options)
-	p.clear()
+	result, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.OutlookResult, error) {
+		options.Progress = progress
+		return desk.Outlook(h, options)
+	})
 	if err != nil {
 		return err
 	}

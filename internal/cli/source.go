@@ -72,6 +72,22 @@ func (s holdingFlags) open(a *App) (*holding.Holding, error) {
 	return h, nil
 }
 
+// findSpot finds the place of a question that needs a site and a file of its
+// weather, each by its flag or out of a holding.
+func (s *holdingFlags) findSpot(a *App, f *flags, site, flag, file string) (spot, error) {
+	if err := s.settle(a, site, file); err != nil {
+		return spot{}, err
+	}
+	if !s.given() {
+		f.need("--site", site)
+		f.need(flag, file)
+	}
+	if err := f.err(); err != nil {
+		return spot{}, err
+	}
+	return s.spot(a, f, site)
+}
+
 // spot is the place a question is asked for, with the holding's weather there
 // when it comes from a holding.
 type spot struct {

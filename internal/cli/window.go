@@ -45,17 +45,7 @@ func (c *windowCommand) Run(a *App) error {
 		Chance: f.share("--chance", c.Chance, usualChance),
 		Seed:   f.seed(c.Seed),
 	}
-	if err := c.settle(a, c.Site, c.Normals); err != nil {
-		return err
-	}
-	if !c.given() {
-		f.need("--site", c.Site)
-		f.need("--normals", c.Normals)
-	}
-	if err := f.err(); err != nil {
-		return err
-	}
-	at, err := c.spot(a, &f, c.Site)
+	at, err := c.findSpot(a, &f, c.Site, "--normals", c.Normals)
 	if err != nil {
 		return err
 	}

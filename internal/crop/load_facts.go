@@ -130,15 +130,18 @@ func (l *loader) provenance(r row) {
 	}
 }
 
+// label names the number as people do, who are told of their own numbers too.
+func (p *Parameter) label() words.Phrase { return words.P("words.parameter_"+p.Name, nil) }
+
 // check tells what is wrong with a value of the parameter: another unit
 // (Invalid) or beyond the range (OutOfRange); nil when nothing is.
 func (p *Parameter) check(value float64, unit string) *fault.Error {
 	if unit != p.Unit {
-		return fault.New(fault.Invalid, "crop.unit_differs", words.Args{"parameter": p.Name, "given": unit, "unit": p.Unit})
+		return fault.New(fault.Invalid, "crop.unit_differs", words.Args{"parameter": p.label(), "given": unit, "unit": p.Unit})
 	}
 	if !(value >= p.Min && value <= p.Max) {
 		return fault.New(fault.OutOfRange, "crop.out_of_range",
-			words.Args{"parameter": p.Name, "given": value, "unit": p.Unit, "min": p.Min, "max": p.Max})
+			words.Args{"parameter": p.label(), "given": value, "unit": p.Unit, "min": p.Min, "max": p.Max})
 	}
 	return nil
 }

@@ -73,7 +73,7 @@ func (b *Book) gather(o *Override, changes map[*Use]map[int]*Fact) *fault.Error 
 	}
 	uses = slices.DeleteFunc(slices.Clone(uses), func(u *Use) bool { return !applies(p.Name, u) })
 	if len(uses) == 0 {
-		return fault.New(fault.Invalid, "crop.parameter_not_needed", words.Args{"parameter": p.Name, "crop": c.Name}).In(fault.Place{Column: "parameter"})
+		return fault.New(fault.Invalid, "crop.parameter_not_needed", words.Args{"parameter": p.label(), "crop": c.Name}).In(fault.Place{Column: "parameter"})
 	}
 	for _, u := range uses {
 		if changes[u] == nil {

@@ -76,6 +76,9 @@ func FreeGround(h *holding.Holding, o FreeOptions) (*FreeResult, error) {
 	if err != nil {
 		return nil, err
 	}
+	if told(o.Until) && o.Until <= s.Today {
+		return nil, fault.New(fault.OutOfRange, "desk.free_past", words.Args{"until": o.Until, "today": s.Today})
+	}
 	for _, d := range []cal.Date{o.From, o.Until} {
 		if told(d) {
 			s.Weeks = max(s.Weeks, int(d-s.From)/7+weeksAfterFree)

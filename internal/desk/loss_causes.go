@@ -1,18 +1,11 @@
 package desk
 
 import (
-	"slices"
-
 	"garner/internal/crop"
+	"garner/internal/record"
 	"garner/internal/rotation"
 	"garner/internal/words"
 )
-
-// plainCauses are what plants are lost to that does not stay in the ground.
-var plainCauses = []string{"slugs", "pigeons", "mice", "frost", "drought"}
-
-// otherCause stands for all that is not in the list.
-const otherCause = "other"
 
 // CauseView is something that plants are lost to.
 type CauseView struct {
@@ -25,7 +18,7 @@ type CauseView struct {
 // diseases and pests of the ground that it is a host of, then all others.
 func causesOf(c *crop.Crop) []CauseView {
 	var out []CauseView
-	for _, id := range plainCauses {
+	for _, id := range record.PlainCauses() {
 		out = append(out, CauseView{ID: id, Name: words.P("desk.cause_"+id, nil)})
 	}
 	for _, p := range rotation.Problems() {
@@ -33,7 +26,7 @@ func causesOf(c *crop.Crop) []CauseView {
 			out = append(out, CauseView{ID: p.ID, Name: problemName(p), Stays: true})
 		}
 	}
-	return append(out, CauseView{ID: otherCause, Name: words.P("desk.cause_"+otherCause, nil)})
+	return append(out, CauseView{ID: record.OtherCause, Name: words.P("desk.cause_"+record.OtherCause, nil)})
 }
 
 func problemName(p rotation.Problem) words.Phrase {
@@ -43,7 +36,7 @@ func problemName(p rotation.Problem) words.Phrase {
 // causeFor finds a cause by its id: of the closed list, or any problem that
 // stays in the ground, whatever the crop.
 func causeFor(id string) (CauseView, bool) {
-	if slices.Contains(plainCauses, id) || id == otherCause {
+	if record.Plain(id) {
 		return CauseView{ID: id, Name: words.P("desk.cause_"+id, nil)}, true
 	}
 	if p, _, ok := rotation.Find(id); ok {

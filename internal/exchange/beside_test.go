@@ -22,3 +22,15 @@ func TestAfterInAnotherBedIsWarnedOf(t *testing.T) {
 		}
 	}
 }
+
+// A draft that makes a planting another one, moved, is told at its change when
+// that other is not in the ground by then.
+func TestADraftMovesWhatIsInTheGround(t *testing.T) {
+	files := hand(t)
+	change(t, files, "plantings.csv", "after,p1", "moved,p1")
+	change(t, files, "changes.csv", "remove,p4,,", "set,p2,to,p3")
+	_, report := CheckFolder(inFolder(files), testBook(t))
+	if got := report.Faults; len(got) != 1 || got[0].Phrase.Key != "exchange.moved_before" || got[0].At.File != "changes.csv" || got[0].At.Row != 4 {
+		t.Errorf("%v", got)
+	}
+}

@@ -24,6 +24,9 @@ func (c *checker) checkBook(book *crop.Book) {
 		}
 		c.keeps("plantings", i, book, p.Crop, p.Use, p.Store)
 	}
+	for i, l := range c.h.OnHand {
+		c.knownUse("onhand", i, book, l.Crop, l.Use)
+	}
 	c.checkDraftCrops(book)
 	vegetables := vegetablesOf(book)
 	for i, w := range c.h.Wants {

@@ -45,6 +45,7 @@ func (c *checker) checkDraft(id string) {
 		p := &resolved[k]
 		rows := touched[p.ID]
 		if rows == nil {
+			c.leftBeside(p, find, touched[p.To])
 			continue
 		}
 		for _, w := range c.plantingFaults(p, func(id string) bool { return standing[id] }) {
@@ -57,6 +58,20 @@ func (c *checker) checkDraft(id string) {
 			c.draftReference(p, rows, key)
 		}
 		for _, w := range c.fieldFaults(p) {
+			c.draftFault(rows, w)
+		}
+	}
+}
+
+// leftBeside tells of a planting that a draft leaves alone while it changes, in
+// rows, the one that it stands by: at the change that parts them.
+func (c *checker) leftBeside(p *plan.Planting, find func(string) *plan.Planting, rows map[string]int) {
+	never := func([]string) bool { return false } // told at the one that was changed
+	for _, w := range c.besideFaults(p, find, never) {
+		if w.column == "to" {
+			w.column = "bed"
+		}
+		if _, changed := rows[w.column]; changed {
 			c.draftFault(rows, w)
 		}
 	}
@@ -115,13 +130,17 @@ func (c *checker) draftFault(rows map[string]int, w inColumn) {
 
 // causes are the other columns whose change may bring a fault into a column.
 var causes = map[string][]string{
-	"area_m2":  {"bed"},
-	"clear_by": {"date"},
-	"variety":  {"crop", "use"},
-	"use":      {"crop"},
-	"method":   {"use", "crop"},
-	"to":       {"relation", "bed"},
-	"relation": {"to"},
+	"area_m2":     {"bed"},
+	"clear_by":    {"date"},
+	"variety":     {"crop", "use"},
+	"use":         {"crop"},
+	"method":      {"use", "crop"},
+	"to":          {"relation", "bed"},
+	"relation":    {"to"},
+	"crop":        {"relation", "to"},
+	"date":        {"relation", "to"},
+	"strip_on":    {"strip_share"},
+	"strip_share": {"strip_on"},
 }
 
 func (c *checker) draftReference(p *plan.Planting, rows map[string]int, key foreignKey) {
@@ -141,8 +160,10 @@ func (c *checker) fieldFaults(p *plan.Planting) []inColumn {
 			out = append(out, inColumn{s.Fields[i].Name, e})
 		}
 	}
-	if a, b := s.together(); (cells[a] == "") != (cells[b] == "") {
-		out = append(out, inColumn{blankOf(s, cells[a] != ""), oneOfTwo(s, cells[a] != "")})
+	for _, pair := range s.Together {
+		if e, column := s.half(pair, cells[s.column(pair[0])] != "", cells[s.column(pair[1])] != ""); e != nil {
+			out = append(out, inColumn{column, e})
+		}
 	}
 	return out
 }

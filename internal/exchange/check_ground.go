@@ -56,7 +56,7 @@ func (c *checker) checkOverlap(spells []int) {
 	for _, i := range spells {
 		if last >= 0 && covers[i].On < end(covers[last]) {
 			key, args := "exchange.covers_overlap", words.Args{
-				"bed": covers[i].Bed, "on": covers[i].On.String(), "other": covers[last].ID, "off": covers[last].Off.String()}
+				"bed": c.bedName(covers[i].Bed), "on": covers[i].On.String(), "other": covers[last].ID, "off": covers[last].Off.String()}
 			if !covers[last].Off.IsSet() {
 				key = "exchange.covers_overlap_open"
 			}

@@ -2,15 +2,21 @@ package exchange
 
 import (
 	"garner/internal/fault"
+	"garner/internal/record"
 	"garner/internal/rotation"
 	"garner/internal/words"
 )
 
-// checkProblems warns of recorded diseases that the rotation does not know, with
-// the nearest that it does: they are kept, but nothing follows from them.
+// checkProblems warns of recorded diseases that have no name, or one that the
+// rotation does not know, with the nearest that it does: they are kept, but
+// nothing follows from them. Plants may be lost to slugs as well, of which nothing
+// need follow.
 func (c *checker) checkProblems() {
 	for i, r := range c.h.Records {
-		if r.Problem == "" {
+		if r.What == record.Disease && r.Problem == "" {
+			c.warnings.add(fault.New(fault.Invalid, "exchange.problem_blank", nil).In(c.place("records", i, "problem")))
+		}
+		if r.Problem == "" || r.What != record.Disease && record.Plain(r.Problem) {
 			continue
 		}
 		_, nearest, known := rotation.Find(r.Problem)

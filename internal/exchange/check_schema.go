@@ -33,22 +33,15 @@ func (c *checker) checkTable(s *tableSchema, rows [][]string) {
 			at := c.place(s.Name, first, "")
 			c.wrong(s.Name, r, "id", fault.New(fault.Conflict, "exchange.same_id", words.Args{"given": row[0], "row": strconv.Itoa(at.Row)}))
 		}
-		if a, b := s.together(); a >= 0 && (row[a] == "") != (row[b] == "") {
-			c.wrong(s.Name, r, blankOf(s, row[a] != ""), oneOfTwo(s, row[a] != ""))
+		for _, pair := range s.Together {
+			if e, column := s.half(pair, row[s.column(pair[0])] != "", row[s.column(pair[1])] != ""); e != nil {
+				c.wrong(s.Name, r, column, e)
+			}
 		}
 		for _, key := range s.ForeignKeys {
 			c.checkReference(s, r, key, row[s.column(key.Fields)])
 		}
 	}
-}
-
-// together are the columns of which both or none are filled, -1 when there are
-// none.
-func (s *tableSchema) together() (a, b int) {
-	if len(s.Together) != 2 {
-		return -1, -1
-	}
-	return s.column(s.Together[0]), s.column(s.Together[1])
 }
 
 func (c *checker) checkReference(s *tableSchema, row int, key foreignKey, id string) {
@@ -81,14 +74,13 @@ func unknownID(id, file string, ids []string) *fault.Error {
 
 // check holds one cell, as it is written, to its field.
 func (f *field) check(cell string) *fault.Error {
-	args := words.Args{"given": cell, "column": f.Name, "meaning": f.Description}
 	switch {
 	case cell == "" && f.required():
 		return blank(f)
 	case cell == "":
 		return nil
 	case f.pattern != nil && !f.pattern.MatchString(cell):
-		return fault.New(fault.Invalid, f.patternKey(), args)
+		return fault.New(fault.Invalid, f.patternKey(), words.Args{"given": cell})
 	case len(f.Constraints.Enum) > 0 && !slices.Contains(f.Constraints.Enum, cell):
 		return f.notAllowed(cell)
 	case f.isNumber():
@@ -109,9 +101,9 @@ func (f *field) patternKey() string {
 
 func (f *field) notAllowed(cell string) *fault.Error {
 	if found := near.Names(cell, f.Constraints.Enum, 1); len(found) > 0 {
-		return fault.New(fault.Invalid, "exchange.not_allowed_near", words.Args{"given": cell, "column": f.Name, "near": found[0], "allowed": f.Constraints.Enum})
+		return fault.New(fault.Invalid, "exchange.not_allowed_near", words.Args{"given": cell, "field": f.label(), "near": found[0], "allowed": f.Constraints.Enum})
 	}
-	return fault.New(fault.Invalid, "exchange.not_allowed", words.Args{"given": cell, "column": f.Name, "allowed": f.Constraints.Enum})
+	return fault.New(fault.Invalid, "exchange.not_allowed", words.Args{"given": cell, "field": f.label(), "allowed": f.Constraints.Enum})
 }
 
 func (f *field) checkNumber(cell string) *fault.Error {
@@ -138,7 +130,7 @@ func (f *field) checkDate(cell string) *fault.Error {
 }
 
 func (f *field) outOfRange(cell string) *fault.Error {
-	args := words.Args{"given": cell, "column": f.Name, "least": f.Constraints.Minimum, "greatest": f.Constraints.Maximum, "unit": f.unitSuffix()}
+	args := words.Args{"given": cell, "field": f.label(), "least": f.Constraints.Minimum, "greatest": f.Constraints.Maximum, "unit": f.unitSuffix()}
 	if f.Constraints.Maximum == nil {
 		return fault.New(fault.OutOfRange, "exchange.too_small", args)
 	}
@@ -150,5 +142,5 @@ func (f *field) unitSuffix() string {
 	if f.Unit == "" || strings.HasPrefix(f.Unit, "share") || f.Unit == "factor" {
 		return ""
 	}
-	return " " + f.Unit
+	return " " + strings.NewReplacer("m2", "m²", "C", "°C").Replace(f.Unit)
 }

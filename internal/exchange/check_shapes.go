@@ -23,9 +23,12 @@ func (c *checker) checkBeds() {
 
 func (c *checker) checkOutline(row int, b *place.Bed) {
 	corners, ok := place.ParseOutline(b.Outline)
+	again, twice := place.CornerTwice(corners)
 	switch {
 	case !ok:
 		c.wrong("beds", row, "outline", fault.New(fault.Invalid, "exchange.outline_unreadable", words.Args{"given": b.Outline, "bed": b.Name}))
+	case twice:
+		c.wrong("beds", row, "outline", fault.New(fault.Invalid, "exchange.outline_twice", words.Args{"bed": b.Name, "corner": place.WriteOutline([]place.Point{again})}))
 	case place.CrossesItself(corners):
 		c.wrong("beds", row, "outline", fault.New(fault.Invalid, "exchange.outline_crosses", words.Args{"bed": b.Name}))
 	case place.Area(corners) < leastAreaM2:

@@ -1,5 +1,7 @@
 package exchange
 
+import "slices"
+
 // Pointer is a column whose cells are ids of another table's rows.
 type Pointer struct {
 	Table, Column string
@@ -30,8 +32,10 @@ var plantingColumns = map[string]string{"plantings": "to", "changes": "planting"
 
 func (t *tableSchema) pointer(column string) Pointer {
 	p := Pointer{Table: t.Name, Column: column, Required: t.Fields[t.column(column)].required()}
-	if a, b := t.together(); a >= 0 && (t.Fields[a].Name == column || t.Fields[b].Name == column) {
-		p.With = t.Together
+	for _, pair := range t.Together {
+		if slices.Contains(pair[:], column) {
+			p.With = pair[:]
+		}
 	}
 	return p
 }

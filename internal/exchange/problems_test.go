@@ -34,3 +34,20 @@ func TestAnUnknownDiseaseIsToldWithTheNearest(t *testing.T) {
 		t.Errorf("%d records were kept", len(h.Records))
 	}
 }
+
+// What plants were lost to need not stay in the ground; a disease with no name is
+// told, for nothing can follow from it.
+func TestWhatIsNoDiseaseOfTheGround(t *testing.T) {
+	files := hand(t)
+	files["records.csv"] = "id,date,what,planting,bed,problem\n" +
+		"a,2027-02-25,died,p4,,slugs\nb,2027-02-25,failing,p4,,other\nc,2027-02-25,disease,,h1,\nd,2027-02-25,disease,,h1,slugs\n"
+	_, report := CheckFolder(inFolder(files), testBook(t))
+	if len(report.Faults) != 0 || len(report.Warnings) != 2 {
+		t.Fatalf("faults %v, warnings %v", report.Faults, report.Warnings)
+	}
+	for i, key := range []string{"exchange.problem_blank", "exchange.problem_unknown"} {
+		if w := report.Warnings[i]; w.Phrase.Key != key || w.At.Row != 4+i || w.At.Column != "problem" {
+			t.Errorf("%v, want %s in row %d", w, key, 4+i)
+		}
+	}
+}

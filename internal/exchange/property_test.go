@@ -81,13 +81,17 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
 	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), Plan: d.one("plan", plans)}
 	h.Sites = rows(sites, func(i int) place.Site {
-		return place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
+		s := place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
 			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}
+		if d.maybe("plan drawn?") {
+			s.PlanWidthM, s.PlanDepthM, s.UpDeg = d.number("plan width", 1, 2000), d.number("plan depth", 1, 2000), d.number("up", 0, 360)
+		}
+		return s
 	})
 	h.Beds = rows(beds, func(i int) place.Bed {
 		return place.Bed{ID: id("bed", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: d.of("beds", "kind"), Soil: d.of("beds", "soil"),
 			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order"),
-			Shape: place.Shape(d.of("beds", "shape")), At: place.Spot{XM: d.number("x", 0, 30), YM: d.number("y", 0, 30), TurnDeg: d.number("turn", -180, 180)},
+			Shape: place.Shape(d.of("beds", "shape")), At: place.Spot{XM: d.number("x", 0.1, 30), YM: d.number("y", 0.1, 30), TurnDeg: d.number("turn", -180, 180)},
 			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round")}
 	})
 	h.Covers = rows(d.count("covers"), func(i int) place.CoverSpell {
@@ -103,7 +107,7 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	h.Features = rows(d.count("features"), func(i int) place.Feature {
 		return place.Feature{ID: id("feature", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: place.FeatureKind(d.of("features", "kind")),
 			At: place.Spot{XM: d.number("x", -10, 30), YM: d.number("y", -10, 30), TurnDeg: d.number("turn", -180, 180)}, LengthM: d.number("length", 0.1, 30), WidthM: d.number("width", 0.1, 30),
-			HeightM: d.number("height", 2, 20), BaseM: d.number("base", 0, 1), ThroughLeaf: d.number("leaf", 0, 1), ThroughBare: d.number("bare", 0, 1),
+			HeightM: d.number("height", 2, 20), BaseM: d.number("base", 0, 1), ThroughLeaf: d.number("leaf", 0.01, 1), ThroughBare: d.number("bare", 0.01, 1),
 			LeafOn: cal.MonthDayOf(rapid.IntRange(1, 365).Draw(t, "on")), LeafOff: cal.MonthDayOf(rapid.IntRange(1, 365).Draw(t, "off"))}
 	})
 	h.Gear = rows(d.count("gear"), func(i int) place.Gear {
@@ -129,7 +133,10 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 			Variety: d.one("variety", varieties), Date: d.date("date"), AreaM2: d.number("area", 0.01, 100), ClearBy: d.dateOrNone("clear"),
 			Store: d.one("store", stores), YearsOld: d.number("years", 0, 50),
 			DateWithinD: int(d.number("within", 0, 60)), AreaWithin: d.number("share", 0, 0.9),
-			InRowM: d.number("in row", 0.01, 2), BetweenRowM: d.number("rows", 0.01, 2), StripOn: d.dateOrNone("strip"), StripShare: d.number("stripped", 0, 0.9)}
+			InRowM: d.number("in row", 0.01, 2), BetweenRowM: d.number("rows", 0.01, 2), StripOn: cal.None}
+		if d.maybe("strip?") {
+			p.StripOn, p.StripShare = d.date("strip"), d.number("stripped", 0.01, 0.9)
+		}
 		if d.maybe("method?") {
 			p.Method = plan.Method(d.of("plantings", "method"))
 		}

@@ -5,6 +5,8 @@ import (
 	_ "embed"
 	"encoding/json"
 	"regexp"
+
+	"garner/internal/words"
 )
 
 //go:embed data/tables.json
@@ -25,7 +27,7 @@ type tableSchema struct {
 	OneRow      bool         `json:"oneRow"`   // exactly one row
 	Fields      []field      `json:"fields"`
 	PrimaryKey  string       `json:"primaryKey"`
-	Together    []string     `json:"together"` // two columns that are both filled or both blank
+	Together    [][2]string  `json:"together"` // pairs of columns that are both filled or both blank
 	ForeignKeys []foreignKey `json:"foreignKeys"`
 }
 
@@ -40,6 +42,7 @@ type field struct {
 	Values      []value      `json:"values"`  // the closed list, when there is one
 	Constraints *constraints `json:"constraints"`
 
+	table   string // of the holding; empty: a weather file's
 	pattern *regexp.Regexp
 }
 
@@ -89,6 +92,11 @@ func mustDefine(raw []byte) definition {
 			}
 		}
 	}
+	for _, t := range d.Tables {
+		for i := range t.Fields {
+			t.Fields[i].table = t.Name
+		}
+	}
 	return d
 }
 
@@ -107,6 +115,18 @@ func (f *field) complete() {
 }
 
 func (f *field) required() bool { return f.Constraints.Required }
+
+// label names the column in plain words, as a form does; the columns of a
+// weather file go by the names that weather stations give them.
+func (f *field) label() any {
+	if f.table == "" {
+		return f.Name
+	}
+	return words.P("desk.column_"+f.table+"."+f.Name, nil)
+}
+
+// leavesZero tells whether a zero is written as a blank cell.
+func (f *field) leavesZero() bool { return f.isNumber() && !f.required() && f.Default == "" }
 
 // isNumber tells whether the cells are numbers.
 func (f *field) isNumber() bool { return f.Type == "number" || f.Type == "integer" }

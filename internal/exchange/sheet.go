@@ -65,7 +65,7 @@ func (s rowsOf[T]) write(e *T) []string {
 	for i, c := range s.columns {
 		cell := canonical(c.get(e))
 		f := &s.table.Fields[i]
-		if cell == "0" && f.isNumber() && !f.required() && f.Default == "" && (c.keep == nil || !c.keep(e)) {
+		if cell == "0" && f.leavesZero() && (c.keep == nil || !c.keep(e)) {
 			cell = ""
 		}
 		row[i] = cell
@@ -112,6 +112,18 @@ func (s rowsOf[T]) cell(e *T, c column[T], i, at int, row []string, read numberR
 		return blank(f)
 	case cell != "" && !c.set(e, cell, read):
 		return unreadable(f, cell)
+	case cell != "" && f.leavesZero():
+		return f.checkZero(cell, read)
+	}
+	return nil
+}
+
+// checkZero refuses a zero that would be taken for a blank cell, which means
+// something else.
+func (f *field) checkZero(cell string, read numberReader) *fault.Error {
+	least, bounded := f.Constraints.Minimum.(float64)
+	if v, _ := read(cell); v == 0 && bounded && least > 0 {
+		return f.outOfRange(cell)
 	}
 	return nil
 }
@@ -146,29 +158,29 @@ func unreadable(f *field, cell string) *fault.Error {
 
 // notTogether finds rows with one filled cell of two that belong together.
 func notTogether(s *tableSchema, t *table.Table) fault.List {
-	if len(s.Together) != 2 {
-		return nil
-	}
 	var faults fault.List
-	a, b := t.Column(s.Together[0]), t.Column(s.Together[1])
 	filled := func(row []string, at int) bool { return at >= 0 && row[at] != "" }
 	for r, row := range t.Rows {
-		if filled(row, a) != filled(row, b) {
-			faults = append(faults, oneOfTwo(s, filled(row, a)).In(fault.Place{File: t.Name, Row: t.Numbers[r], Column: blankOf(s, filled(row, a))}))
+		for _, pair := range s.Together {
+			a, b := t.Column(pair[0]), t.Column(pair[1])
+			if e, column := s.half(pair, filled(row, a), filled(row, b)); e != nil {
+				faults = append(faults, e.In(fault.Place{File: t.Name, Row: t.Numbers[r], Column: column}))
+			}
 		}
 	}
 	return faults
 }
 
-// blankOf is the column of the two that is blank.
-func blankOf(s *tableSchema, firstFilled bool) string {
-	if firstFilled {
-		return s.Together[1]
+// half says which column of a pair is blank while the other is filled; nil when
+// both are or neither is.
+func (s *tableSchema) half(pair [2]string, first, second bool) (e *fault.Error, blank string) {
+	if first == second {
+		return nil, ""
 	}
-	return s.Together[0]
-}
-
-func oneOfTwo(s *tableSchema, firstFilled bool) *fault.Error {
+	filled, blank := pair[0], pair[1]
+	if second {
+		filled, blank = blank, filled
+	}
 	return fault.New(fault.Invalid, "exchange.half_given", words.Args{
-		"blank": blankOf(s, firstFilled), "filled": blankOf(s, !firstFilled)})
+		"blank": s.Fields[s.column(blank)].label(), "filled": s.Fields[s.column(filled)].label()}), blank
 }

@@ -1,6 +1,7 @@
 package notebook
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,6 +19,7 @@ func (r *reading) readBed() {
 		r.missing("notebook.no_beds", nil)
 		return
 	}
+	r.partNumbers()
 	for _, find := range []func() bool{r.bedByName, r.bedByNumber, r.bedByKind} {
 		if find() {
 			r.otherBeds()
@@ -61,20 +63,24 @@ func (r *reading) bedByName() bool {
 }
 
 // otherBeds reads the numbers of further beds after the one that was found, as
-// in "bed 2 and 3": the line is of the first, and the others are asked for.
+// in "bed 2 and 3" or "beds 2, 3": the line is of the first, and the others are
+// asked for.
 func (r *reading) otherBeds() {
 	var others []string
-	for i := 1; i+1 < len(r.tokens); i++ {
-		if !r.tokens[i-1].used || r.tokens[i].text != "and" && r.tokens[i].text != "+" || !r.free(i) || r.measured(i+1) {
+	for i := 1; i < len(r.tokens); i++ {
+		at := i
+		if r.free(i) && r.tokens[i].text == "and" {
+			at++
+		} else if !r.several {
 			continue
 		}
-		n, told := r.figure(i + 1)
-		if !told {
+		n, told := r.figure(at)
+		if !told || !r.tokens[i-1].used || r.measured(at) {
 			continue
 		}
 		if bed := r.numbered(r.bed.Kind, n); bed != nil && bed != r.bed {
 			others = append(others, bed.Name)
-			r.take(i, 2)
+			r.take(i, at-i+1)
 		}
 	}
 	if len(others) > 0 {
@@ -92,6 +98,28 @@ func (r *reading) partOfLonger(i, n int) bool {
 	return named && len(r.ofKind(kind)) > 1 && !r.measured(i+n)
 }
 
+// partNumbers parts "beds 2,3" into the numbers of two beds, which would else be
+// taken for a decimal.
+func (r *reading) partNumbers() {
+	for i := 0; i+1 < len(r.tokens); i++ {
+		if !r.ofSeveral(i) || !strings.Contains(r.tokens[i+1].raw, ",") {
+			continue
+		}
+		var numbers []token
+		for _, raw := range strings.Split(r.tokens[i+1].raw, ",") {
+			numbers = append(numbers, numeric(raw))
+		}
+		r.tokens = slices.Concat(r.tokens[:i+1], numbers, r.tokens[i+2:])
+	}
+}
+
+// ofSeveral tells whether a word names several beds of a kind.
+func (r *reading) ofSeveral(i int) bool {
+	kinds := known()["bedkind"]
+	one, plural := strings.CutSuffix(r.tokens[i].text, "s")
+	return plural && kinds[one] != "" && kinds[one] == kinds[r.tokens[i].text]
+}
+
 // measured tells whether a number is of metres or plants, not of a bed.
 func (r *reading) measured(i int) bool {
 	for _, group := range []string{"length", "area", "square", "count", "month", "row"} {
@@ -99,7 +127,7 @@ func (r *reading) measured(i int) bool {
 			return true
 		}
 	}
-	return r.free(i+1) && r.tokens[i+1].text == "x"
+	return r.free(i+1) && slices.Contains([]string{"x", "left", "percent"}, r.tokens[i+1].text)
 }
 
 // bedByNumber reads "bed 5", "bed no 5" and "tunnel 2".
@@ -123,7 +151,7 @@ func (r *reading) bedByNumber() bool {
 			r.missing("notebook.bed_unknown", words.Args{"given": r.tokens[i].raw + " " + r.tokens[at].raw, "beds": bedNames(r.Beds)})
 			return false
 		}
-		r.bed = bed
+		r.bed, r.several = bed, r.ofSeveral(i)
 		r.take(i, at-i+1)
 		return true
 	}

@@ -72,6 +72,7 @@ type reading struct {
 	lacking bool // without an answer there is no planting
 
 	bed      *place.Bed
+	several  bool // the word was of several beds
 	crop     *crop.Crop
 	use      *crop.Use // the use named; nil: by day and bed
 	cropAt   int       // token before which a bare number counts plants

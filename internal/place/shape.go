@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -111,6 +112,16 @@ func Contains(corners []Point, at Point) bool {
 	return inside
 }
 
+// CornerTwice finds a corner that stands twice in an outline.
+func CornerTwice(corners []Point) (Point, bool) {
+	for i, p := range corners {
+		if slices.Contains(corners[:i], p) {
+			return p, true
+		}
+	}
+	return Point{}, false
+}
+
 // CrossesItself tells whether sides of an outline cross each other.
 func CrossesItself(corners []Point) bool {
 	n := len(corners)
@@ -124,9 +135,12 @@ func CrossesItself(corners []Point) bool {
 	return false
 }
 
-// cross tells whether two lines meet.
+// cross tells whether two lines meet. Lines in line with each other meet only
+// where the boxes about them do.
 func cross(a, b, c, d Point) bool {
-	return side(a, b, c)*side(a, b, d) <= 0 && side(c, d, a)*side(c, d, b) <= 0
+	return side(a, b, c)*side(a, b, d) <= 0 && side(c, d, a)*side(c, d, b) <= 0 &&
+		max(min(a.X, b.X), min(c.X, d.X)) <= min(max(a.X, b.X), max(c.X, d.X)) &&
+		max(min(a.Y, b.Y), min(c.Y, d.Y)) <= min(max(a.Y, b.Y), max(c.Y, d.Y))
 }
 
 // side is positive where p lies left of the line from a to b.

@@ -23,7 +23,11 @@ func TestAreasByHand(t *testing.T) {
 }
 
 func TestOutlines(t *testing.T) {
-	for text, crosses := range map[string]bool{"0 0; 2 0; 2 2; 0 2": false, "0 0; 2 2; 2 0; 0 2": true, "0 0; 3 0; 3 1; 1 1; 1 2; 0 2": false} {
+	for text, crosses := range map[string]bool{"0 0; 2 0; 2 2; 0 2": false, "0 0; 2 2; 2 0; 0 2": true, "0 0; 3 0; 3 1; 1 1; 1 2; 0 2": false,
+		"0 0; 3 0; 3 2; 2 2; 2 1; 1 1; 1 2; 0 2": false, // a U, whose two ends lie in one line
+		"0 0; 4 0; 4 2; 1 2; 1 1; 3 1; 3 2; 0 2": true,  // the ends lie over each other
+		"0 0; 3 0; 3 2; 2 0; 1 2; 0 2":           true,  // a corner on another side
+	} {
 		corners, ok := ParseOutline(text)
 		if !ok || CrossesItself(corners) != crosses {
 			t.Errorf("%s: read %v, crosses %v", text, ok, !crosses)
