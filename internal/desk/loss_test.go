@@ -254,6 +254,24 @@ func TestHoleIsTheDifferenceOfTwoTables(t *testing.T) {
 	}
 }
 
+// What stood under another leaves no ground free: it is the other's still.
+func TestLossOfAnUnderCropFreesNoGround(t *testing.T) {
+	o := sampleOffice(t)
+	save(t, o, "under the kale", "plantings", "", map[string]string{"id": "under", "plan": "p2027", "bed": "h5", "crop": "lambs-lettuce",
+		"date": "2026-09-01", "area_m2": "1", "relation": "under", "to": "kal-26"})
+	e, err := o.MarkLost(by("a"), desk.Lost{Planting: "under", On: newYear, Share: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole, err := o.Hole(e.ID, "under")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if hole.Freed != nil {
+		t.Errorf("the kale stands on it, and it is told to be free: %+v", hole.Freed)
+	}
+}
+
 // The form offers the causes that can be, the stores in which the crop keeps, and
 // the cautions that are due.
 func TestLossView(t *testing.T) {

@@ -1,10 +1,6 @@
 package desk
 
-import (
-	"math"
-
-	"garner/internal/space"
-)
+import "math"
 
 // HoleRefills ranks what could fill ground that came free, on as much of it as
 // nothing has taken since; nil when all of it is taken.
@@ -13,11 +9,7 @@ func (o *Office) HoleRefills(f *FreedView) (*AdviseView, error) {
 	if err != nil {
 		return nil, err
 	}
-	t, err := o.table(a)
-	if err != nil {
-		return nil, err
-	}
-	ground, err := space.Of(t, a.holding, a.setting.Book, a.setting.Today)
+	ground, err := o.space(a)
 	if err != nil {
 		return nil, err
 	}

@@ -147,19 +147,19 @@ func siteOf(h *holding.Holding, id string) (place.Site, error) {
 // bedYears gathers the years of a site's beds. Only beds that something has
 // changed in are looked at anew.
 func (o *Office) bedYears(a *asked, t *outlook.Table, v *GroundYearView) ([]*BedYear, error) {
+	ground, err := o.spaceOf(a, t)
+	if err != nil {
+		return nil, err
+	}
 	o.computing.Lock()
 	defer o.computing.Unlock()
-	w := o.bedWorking(a, t, v.Weeks)
+	w := o.bedWorking(a, t, ground, v.Weeks)
 	var out []*BedYear
 	for _, b := range a.holding.Beds {
 		if b.Site != v.Site.ID {
 			continue
 		}
-		kept, err := w.year(b)
-		if err != nil {
-			return nil, err
-		}
-		y := *kept
+		y := *w.year(b)
 		y.Bed, y.Covers = b, coversWithin(a.holding, b.ID, v.From, w.until)
 		out = append(out, &y)
 	}

@@ -45,29 +45,28 @@ func (o *Office) KeepOrClearViewWithin(id string, try []plan.Change, patience ti
 	if err != nil {
 		return nil, err
 	}
-	key := a.adviceKey("keep or clear 1", AdviseQuery{Bed: id})
-	if v := o.views.choice(key); v != nil {
+	d := a.answer("keep or clear")
+	d.Text(id)
+	key := d.Sum()
+	if v, known := o.views.choices.get(key); known {
 		return v, nil
 	}
-	there, err := o.within(key, patience, func() error {
+	v, _, err := workedOut(o, key, patience, func() (*KeepOrClearView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		v, err := keepView(a, adviser, id)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if row, version, err := o.keeper.Row("plantings", id); err == nil && row != nil {
 			v.Version = version
 		}
-		o.views.keepChoice(key, v)
-		return nil
+		o.views.choices.keep(key, v)
+		return v, nil
 	})
-	if !there || err != nil {
-		return nil, err
-	}
-	return o.views.choice(key), nil
+	return v, err
 }
 
 // ClearBy gives a planting the day by which its ground must be free, in one entry.
