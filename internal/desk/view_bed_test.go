@@ -112,6 +112,12 @@ func TestSoilIsToldOnTheBed(t *testing.T) {
 // mustard in the winter before brassicas.
 func TestBareGroundIsOfferedWhatSuits(t *testing.T) {
 	o := garden(t)
+	if free := bedView(t, o, "h10").Soil.Free; len(free) > 0 {
+		t.Errorf("before there is a table it is told what is free: %+v", free)
+	}
+	if _, err := o.TableView(nil); err != nil {
+		t.Fatal(err)
+	}
 	var all []string
 	for _, b := range []string{"h10", "s1", "s3"} {
 		for _, f := range bedView(t, o, b).Soil.Free {
@@ -123,6 +129,34 @@ func TestBareGroundIsOfferedWhatSuits(t *testing.T) {
 	}
 	if got := strings.Join(all, "\n"); !strings.Contains(got, "Sow phacelia between") || !strings.Contains(got, "Lay a sheet") || !strings.Contains(got, "Mulch it") {
 		t.Errorf("%s", got)
+	}
+}
+
+// What is told as bare on a bed's page is ground of the page of free ground: the
+// same area from the same day.
+func TestBareGroundIsTheFreeGround(t *testing.T) {
+	o := garden(t)
+	if _, err := o.TableView(nil); err != nil {
+		t.Fatal(err)
+	}
+	space, err := o.SpaceView(desk.SpaceQuery{From: cal.None, Until: cal.None}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, b := range space.Beds {
+		for _, bare := range bedView(t, o, b.ID).Soil.Free {
+			told++
+			if !slices.ContainsFunc(space.Free, func(f desk.FreeSpace) bool {
+				return f.Bed == b.ID && f.AreaM2 == bare.Says.Args["area"] && f.From.P50 == bare.Says.Args["from"] &&
+					(f.Open || f.Until == bare.Says.Args["until"])
+			}) {
+				t.Errorf("%s: %v is no free ground", b.ID, bare.Says.Args)
+			}
+		}
+	}
+	if told < 10 {
+		t.Errorf("only %d pieces of bare ground", told)
 	}
 }
 
