@@ -92,7 +92,7 @@ func (w *bedWorking) held(s *space.Hold, leaves map[string][]float32) (HeldGroun
 	}
 	steps := int(w.until-w.table.From) / 7 * outlook.StepsAWeek
 	h := HeldGround{PlantingLine: w.line(w.table, f, cut(leaves[s.Planting], steps)), Crop: f.Crop, Short: w.cropName(f.Crop),
-		Relation: s.Relation, To: s.To, Share: min(1, s.Share), Clear: Odds(s.Clear), From: s.From}
+		Relation: s.Relation, To: s.To, Share: min(1, s.Share), HoldsM2: s.AreaM2, Clear: Odds(s.Clear), From: s.From}
 	h.Name, h.Picked = w.use(f.Crop, f.Use), cut(h.Picked, steps)
 	h.Movable = h.Movable && !s.Fixed
 	h.Stays = !h.Clear.P50.IsSet() || h.Clear.P50 >= w.until
@@ -115,14 +115,15 @@ func (n *namer) cropName(id string) string {
 // free tells the bed's free ground.
 func (w *bedWorking) free(y *BedYear, s *space.Bed) {
 	for _, g := range s.Gaps(w.table.From, w.until) {
-		f := FreeStretch{BedPiece: BedPiece{At: g.At, Share: g.Share}, From: g.From.P50, Until: g.Until}
-		if !f.From.IsSet() || f.From >= w.until {
+		if !g.From.P50.IsSet() || g.From.P50 >= w.until {
 			continue
 		}
-		if g.Open || g.Until >= w.until {
-			f.Until = cal.None
+		for _, f := range w.released(s, &g) {
+			if g.Open || g.Until >= w.until {
+				f.Until = cal.None
+			}
+			y.Free = append(y.Free, f)
 		}
-		y.Free = append(y.Free, f)
 	}
 }
 

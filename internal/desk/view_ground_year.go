@@ -56,6 +56,7 @@ type HeldGround struct {
 	Relation    plan.Relation // under, between: on the ground of another
 	To          string        // that other one
 	Share       float64       // of the bed, 0-1
+	HoldsM2     float64       // ground it holds: AreaM2 without what was lost
 	Pieces      []BedPiece    // where it lies
 	From        cal.Date      // the first day it holds its ground
 	Clear       Odds          // the first day it holds it no more
@@ -77,6 +78,7 @@ func (h *HeldGround) HoldsOn(day cal.Date) bool {
 type FreeStretch struct {
 	BedPiece
 	From, Until cal.Date
+	Lost        []string // the shortest names of what was lost there last
 }
 
 // WrongGround is a time in which plantings of a bed do not fit.
