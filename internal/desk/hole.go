@@ -44,7 +44,7 @@ type LessView struct {
 // FreedView is ground that came free.
 type FreedView struct {
 	Bed, BedName string
-	From         cal.Date // the bed has been turned round
+	From         cal.Date // the bed has been turned round since; not before today
 	AreaM2       float64
 }
 
@@ -184,10 +184,14 @@ func freed(before *holding.Holding, was *outlook.Table, after *asked, planting s
 			return nil, nil
 		}
 	}
+	lost := day
+	if losses := lossesOf(after.holding, after.setting.Book, &p); len(losses) > 0 {
+		lost = losses[len(losses)-1].On
+	}
 	f := &FreedView{Bed: p.Bed, BedName: p.Bed, From: day, AreaM2: math.Round((held-holds)*100) / 100}
 	for _, b := range after.holding.Beds {
 		if b.ID == p.Bed {
-			f.BedName, f.From = b.Name, day+cal.Date(space.TurnRound(b))
+			f.BedName, f.From = b.Name, max(day, lost+cal.Date(space.TurnRound(b)))
 		}
 	}
 	return f, nil

@@ -99,11 +99,7 @@ var lossNotes = []string{"green-tomato", "potato-green", "potato-foliage"}
 // Rooms lists the beds other than one, with the ground that is free in them for
 // the next weeks, in the middle year.
 func (o *Office) Rooms(other string) ([]BedRoom, error) {
-	a, err := o.ask(nil)
-	if err != nil {
-		return nil, err
-	}
-	ground, err := o.space(a)
+	a, ground, err := o.askSpace(nil)
 	if err != nil {
 		return nil, err
 	}

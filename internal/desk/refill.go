@@ -5,11 +5,7 @@ import "math"
 // HoleRefills ranks what could fill ground that came free, on as much of it as
 // nothing has taken since; nil when all of it is taken.
 func (o *Office) HoleRefills(f *FreedView) (*AdviseView, error) {
-	a, err := o.ask(nil)
-	if err != nil {
-		return nil, err
-	}
-	ground, err := o.space(a)
+	_, ground, err := o.askSpace(nil)
 	if err != nil {
 		return nil, err
 	}

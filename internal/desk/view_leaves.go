@@ -40,6 +40,11 @@ func (o *Office) bedLeaves(a *asked, t *outlook.Table, n *namer, bed string) map
 	}
 	d := num.NewDigester("leaves")
 	d.Digest(of)
+	for i := range t.Plantings {
+		if f := &t.Plantings[i]; f.Bed == bed { // one that was moved here grows as the one it was
+			d.Text(f.Planting)
+		}
+	}
 	d.Int(int64(t.From))
 	d.Int(int64(t.Weeks))
 	d.Int(int64(t.Years))

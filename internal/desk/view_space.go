@@ -68,15 +68,21 @@ type OverlapView struct {
 
 // SpaceView returns the ground of a site or bed, as it stands or with changes tried.
 func (o *Office) SpaceView(q SpaceQuery, try []plan.Change) (*SpaceView, error) {
-	a, err := o.ask(try)
-	if err != nil {
-		return nil, err
-	}
-	g, err := o.space(a)
+	a, g, err := o.askSpace(try)
 	if err != nil {
 		return nil, err
 	}
 	return spaceView(a, g, q)
+}
+
+// askSpace lays out the holding with changes tried.
+func (o *Office) askSpace(try []plan.Change) (*asked, *space.Ground, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, nil, err
+	}
+	g, err := o.space(a)
+	return a, g, err
 }
 
 // space lays out what was asked, or returns the layout when it is at hand.
