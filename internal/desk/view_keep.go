@@ -70,7 +70,19 @@ func (o *Office) KeepOrClearViewWithin(id string, try []plan.Change, patience ti
 }
 
 // ClearBy gives a planting the day by which its ground must be free, in one entry.
+// Over a draft it becomes a step of it, and the plan below stays as it is.
 func (o *Office) ClearBy(by Author, planting string, day cal.Date, base int64) (*KeptEntry, error) {
+	h, err := o.Holding()
+	if err != nil {
+		return nil, err
+	}
+	draft, err := draftInForce(h)
+	if err != nil {
+		return nil, err
+	}
+	if draft {
+		return o.keepTry(by, []plan.Change{{Action: "set", Planting: planting, Field: "clear_by", Value: day.String()}})
+	}
 	return o.Save(by, "plantings", planting, map[string]string{"clear_by": day.String()}, base)
 }
 
