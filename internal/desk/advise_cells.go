@@ -12,11 +12,7 @@ import (
 // plantingCells is a planting as its row of plantings.csv.
 func plantingCells(p *plan.Planting) map[string]string {
 	h := holding.Holding{Plantings: []plan.Planting{*p}}
-	columns, err := columnsOf("plantings")
-	if err != nil {
-		return nil // there is such a table
-	}
-	return cellsOf(columns, exchange.Rows(&h)["plantings"][0])
+	return cellsOf(exchange.Columns("plantings"), exchange.Rows(&h)["plantings"][0])
 }
 
 // TryCandidate is the change that tries a candidate in the plan.

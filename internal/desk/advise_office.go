@@ -18,7 +18,7 @@ type adviserOf struct {
 
 // adviser makes an adviser for what was asked, or returns it when it is at hand.
 func (o *Office) adviser(a *asked) (*advise.Adviser, error) {
-	key := a.spaceKey()
+	key := a.answer("adviser").Sum()
 	o.computing.Lock()
 	defer o.computing.Unlock()
 	kept := &o.advisers.last

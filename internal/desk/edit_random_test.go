@@ -15,8 +15,9 @@ import (
 func TestEditsTakenBackLeaveNothing(t *testing.T) {
 	o := office(t)
 	start := export(t, o)
-	next, total := 0, 0
+	next, total, runs := 0, 0, 0
 	rapid.Check(t, func(rt *rapid.T) {
+		runs++
 		var made []string
 		for range rapid.IntRange(1, 12).Draw(rt, "edits") {
 			next++
@@ -39,8 +40,8 @@ func TestEditsTakenBackLeaveNothing(t *testing.T) {
 			rt.Fatalf("something was left")
 		}
 	})
-	if total < 100 {
-		t.Errorf("only %d edits went through", total)
+	if total < 2*runs { // a short test makes fewer runs
+		t.Errorf("only %d edits went through in %d runs", total, runs)
 	}
 	t.Logf("%d edits", total)
 }

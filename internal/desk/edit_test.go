@@ -12,6 +12,7 @@ import (
 	"sync"
 	"testing"
 
+	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/exchange"
 	"garner/internal/fault"
@@ -356,6 +357,38 @@ func TestKeptTriesAreWhatWasTried(t *testing.T) {
 	bad := []plan.Change{{Action: "set", Planting: standing[0].ID, Field: "area_m2", Value: "much"}}
 	if err := o.KeepTry(by("bad"), bad); fault.KindOf(err) != fault.Invalid {
 		t.Errorf("%v", err)
+	}
+}
+
+// Over a draft the day by which a planting is cleared is a step of the draft.
+func TestClearingOverADraftLeavesThePlanBelow(t *testing.T) {
+	o := office(t)
+	takeDraft(t, o)
+	clearBy := func(inForce string) cal.Date {
+		h, err := o.Holding()
+		if err != nil {
+			t.Fatal(err)
+		}
+		all, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, inForce)
+		at := slices.IndexFunc(all, func(p plan.Planting) bool { return p.ID == "p3" })
+		if len(faults) > 0 || at < 0 {
+			t.Fatal(all, faults)
+		}
+		return all[at].ClearBy
+	}
+	day := cal.Of(2027, 9, 20)
+	row, err := o.Row("plantings", "p3")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := o.ClearBy(by("clear"), "p3", day, row.Version); err != nil {
+		t.Fatal(err)
+	}
+	if got := clearBy(draftOf(t, o)); got != day {
+		t.Errorf("cleared by %s in the draft, want %s", got, day)
+	}
+	if got := clearBy("main"); got.IsSet() {
+		t.Errorf("the plan below is cleared by %s", got)
 	}
 }
 

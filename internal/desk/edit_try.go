@@ -13,7 +13,12 @@ import (
 // KeepTry makes tried changes part of the plan in force, as one entry. Over a
 // draft they become further steps of it.
 func (o *Office) KeepTry(by Author, try []plan.Change) error {
-	_, err := o.write(by, func() (journal.Entry, error) {
+	_, err := o.keepTry(by, try)
+	return err
+}
+
+func (o *Office) keepTry(by Author, try []plan.Change) (*KeptEntry, error) {
+	return o.write(by, func() (journal.Entry, error) {
 		h, err := o.Holding()
 		if err != nil || len(try) == 0 {
 			return journal.Entry{}, err
@@ -25,14 +30,13 @@ func (o *Office) KeepTry(by Author, try []plan.Change) error {
 		changes, err := keeping(n, h, try)
 		return journal.Entry{What: n.saidTried(changes, try), Changes: changes}, err
 	})
-	return err
 }
 
 // keeping is what tried changes come to in the tables.
 func keeping(n naming, h *holding.Holding, try []plan.Change) ([]journal.Change, error) {
-	at := slices.IndexFunc(h.Plans, func(p plan.Plan) bool { return p.ID == h.Plan })
-	if at < 0 {
-		return nil, fault.New(fault.NotFound, "desk.no_plan", nil)
+	draft, err := draftInForce(h)
+	if err != nil {
+		return nil, err
 	}
 	plantings, covers := parted(try)
 	own := tryOver(h, plantings)
@@ -40,11 +44,20 @@ func keeping(n naming, h *holding.Holding, try []plan.Change) ([]journal.Change,
 	if err != nil {
 		return nil, err
 	}
-	if h.Plans[at].Base != "" {
+	if draft {
 		return append(furtherSteps(n, h, plantings), laidOut...), nil
 	}
 	changes, err := changedPlantings(n, h, plantings)
 	return append(changes, laidOut...), err
+}
+
+// draftInForce tells whether the plan in force is a draft over another.
+func draftInForce(h *holding.Holding) (bool, error) {
+	at := slices.IndexFunc(h.Plans, func(p plan.Plan) bool { return p.ID == h.Plan })
+	if at < 0 {
+		return false, fault.New(fault.NotFound, "desk.no_plan", nil)
+	}
+	return h.Plans[at].Base != "", nil
 }
 
 // tryOver is the holding with changes as a draft over its plan in force.

@@ -1,10 +1,12 @@
 package desk
 
 import (
+	"errors"
 	"math"
 	"sort"
 
 	"garner/internal/cal"
+	"garner/internal/crop"
 	"garner/internal/fault"
 	"garner/internal/holding"
 	"garner/internal/outlook"
@@ -42,7 +44,7 @@ type LessView struct {
 // FreedView is ground that came free.
 type FreedView struct {
 	Bed, BedName string
-	From         cal.Date // the bed has been turned round
+	From         cal.Date // the bed has been turned round since; not before today
 	AreaM2       float64
 }
 
@@ -61,17 +63,24 @@ func (o *Office) Hole(entry, planting string) (*HoleView, error) {
 		return nil, fault.New(fault.NotFound, "desk.undo_unknown", nil)
 	}
 	inverse := e.Inverse()
-	if e.UndoneBy != "" || o.standsFor(inverse.Changes) != nil {
-		return nil, fault.New(fault.Conflict, "desk.hole_past", nil)
+	past := fault.New(fault.Conflict, "desk.hole_past", nil)
+	if e.UndoneBy != "" {
+		return nil, past
+	}
+	var moved *Conflict
+	if err := o.standsFor(inverse.Changes); errors.As(err, &moved) {
+		return nil, past
+	} else if err != nil {
+		return nil, err
 	}
 	would, err := o.keeper.Would(inverse.Changes)
 	if err != nil {
 		return nil, err
 	}
 	if would.Holding == nil {
-		return nil, fault.New(fault.Conflict, "desk.hole_past", nil)
+		return nil, past
 	}
-	before, was, err := o.tableOf(would.Holding, would.Version, true)
+	was, err := o.tableWith(would.Holding)
 	if err != nil {
 		return nil, err
 	}
@@ -91,22 +100,17 @@ func (o *Office) Hole(entry, planting string) (*HoleView, error) {
 	for i := range v.Less {
 		v.Less[i].Plural = vegetablePlural(after.setting.Book, v.Less[i].Vegetable)
 	}
-	v.Freed = freed(before.holding, after, planting)
-	return v, nil
+	v.Freed, err = freed(would.Holding, was, after, planting)
+	return v, err
 }
 
-// tableOf computes the table of a holding that is not the one that stands.
-func (o *Office) tableOf(h *holding.Holding, version int64, tried bool) (*asked, *outlook.Table, error) {
-	a := &asked{holding: h, version: version, tried: tried}
-	var err error
-	if a.setting, err = settingOf(h, OutlookOptions{Seed: pageSeed}); err != nil {
-		return nil, nil, err
+// tableWith computes the table of a holding that is not the one that stands.
+func (o *Office) tableWith(h *holding.Holding) (*outlook.Table, error) {
+	a, err := o.askOf(&asked{holding: h, tried: true})
+	if err != nil {
+		return nil, err
 	}
-	if a.name, err = o.memory.Name(a.setting); err != nil {
-		return nil, nil, err
-	}
-	t, err := o.table(a)
-	return a, t, err
+	return o.table(a)
 }
 
 // compare finds what of the second table lacks that did not in the first.
@@ -158,38 +162,58 @@ func newlyShort(was, is *outlook.Weekly, k int) bool {
 	return outlook.LikelyShort(is, k) && !outlook.LikelyShort(was, k)
 }
 
-// freed is the ground that a planting held before and holds no more.
-func freed(before *holding.Holding, after *asked, planting string) *FreedView {
+// freed is the ground that a planting held before and holds no more. The ground of
+// one that stood under or between another is still the other's.
+func freed(before *holding.Holding, was *outlook.Table, after *asked, planting string) (*FreedView, error) {
 	p, known := newNamer(after).plantings[planting]
 	if !known {
-		return nil
+		return nil, nil
 	}
 	day := after.setting.Today
-	held := heldOn(before, after, &p, day)
-	holds := heldOn(after.holding, after, &p, day)
+	held := heldOn(before, after.setting.Book, &p, clearedBy(before.Records, day), day)
+	holds := heldOn(after.holding, after.setting.Book, &p, clearedBy(after.holding.Records, day), day)
 	if held-holds < leastFreedM2 {
-		return nil
+		return nil, nil
+	}
+	ground, err := space.Of(was, before, after.setting.Book, day)
+	if err != nil {
+		return nil, err
+	}
+	if b := ground.Bed(p.Bed); b != nil {
+		if h := b.Hold(planting); h != nil && h.Guest {
+			return nil, nil
+		}
+	}
+	lost := day
+	if losses := lossesOf(after.holding, after.setting.Book, &p); len(losses) > 0 {
+		lost = losses[len(losses)-1].On
 	}
 	f := &FreedView{Bed: p.Bed, BedName: p.Bed, From: day, AreaM2: math.Round((held-holds)*100) / 100}
 	for _, b := range after.holding.Beds {
 		if b.ID == p.Bed {
-			f.BedName, f.From = b.Name, day+cal.Date(space.TurnRound(b))
+			f.BedName, f.From = b.Name, max(day, lost+cal.Date(space.TurnRound(b)))
 		}
 	}
-	return f
+	return f, nil
 }
 
 // leastFreedM2 is ground that is worth a word [m2].
 const leastFreedM2 = 0.05
 
-// heldOn is the ground that a planting holds on a day by what was recorded [m2].
-func heldOn(h *holding.Holding, a *asked, p *plan.Planting, day cal.Date) float64 {
-	plants := 0.0
-	if _, u, err := useOf(a.setting.Book, p.Crop, p.Use); err == nil {
-		plants = p.AreaM2 * spacedPlants(u, p)
-	}
-	if clearedBy(h.Records, day)[p.ID] {
+// heldOn is the ground that a planting holds on a day by what was recorded [m2],
+// given what was cleared by then.
+func heldOn(h *holding.Holding, b *crop.Book, p *plan.Planting, cleared map[string]bool, day cal.Date) float64 {
+	if cleared[p.ID] {
 		return 0
 	}
-	return p.AreaM2 * record.Left(record.Losses(h.Records, p.ID, plants), day)
+	return p.AreaM2 * record.Left(lossesOf(h, b, p), day)
+}
+
+// lossesOf are the losses recorded of a planting.
+func lossesOf(h *holding.Holding, b *crop.Book, p *plan.Planting) []record.Loss {
+	plants := 0.0
+	if _, u, err := useOf(b, p.Crop, p.Use); err == nil {
+		plants = p.AreaM2 * spacedPlants(u, p)
+	}
+	return record.Losses(h.Records, p.ID, plants)
 }

@@ -238,7 +238,7 @@ func TestHoleIsTheDifferenceOfTwoTables(t *testing.T) {
 			t.Errorf("%s: %.2f kg are told to lack more, the tables say %.2f", vegetable, told, more)
 		}
 	}
-	if f := hole.Freed; f == nil || f.Bed != "h2" || f.AreaM2 != 5 || f.From <= newYear {
+	if f := hole.Freed; f == nil || f.Bed != "h2" || f.AreaM2 != 5 || f.From != newYear+5 { // the usual turn-round, from the day of the loss
 		t.Errorf("free ground is %+v", f)
 	}
 	if _, err := o.Undo(by("b"), e.ID); err != nil {
@@ -251,6 +251,24 @@ func TestHoleIsTheDifferenceOfTwoTables(t *testing.T) {
 		if kg != before[vegetable] {
 			t.Errorf("taken back, %s lack %g kg where they lacked %g", vegetable, kg, before[vegetable])
 		}
+	}
+}
+
+// What stood under another leaves no ground free: it is the other's still.
+func TestLossOfAnUnderCropFreesNoGround(t *testing.T) {
+	o := sampleOffice(t)
+	save(t, o, "under the kale", "plantings", "", map[string]string{"id": "under", "plan": "p2027", "bed": "h5", "crop": "lambs-lettuce",
+		"date": "2026-09-01", "area_m2": "1", "relation": "under", "to": "kal-26"})
+	e, err := o.MarkLost(by("a"), desk.Lost{Planting: "under", On: newYear, Share: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole, err := o.Hole(e.ID, "under")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if hole.Freed != nil {
+		t.Errorf("the kale stands on it, and it is told to be free: %+v", hole.Freed)
 	}
 }
 

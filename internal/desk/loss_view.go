@@ -4,7 +4,6 @@ import (
 	"garner/internal/cal"
 	"garner/internal/plan"
 	"garner/internal/record"
-	"garner/internal/space"
 	"garner/internal/words"
 )
 
@@ -100,15 +99,7 @@ var lossNotes = []string{"green-tomato", "potato-green", "potato-foliage"}
 // Rooms lists the beds other than one, with the ground that is free in them for
 // the next weeks, in the middle year.
 func (o *Office) Rooms(other string) ([]BedRoom, error) {
-	a, err := o.ask(nil)
-	if err != nil {
-		return nil, err
-	}
-	t, err := o.table(a)
-	if err != nil {
-		return nil, err
-	}
-	ground, err := space.Of(t, a.holding, a.setting.Book, a.setting.Today)
+	a, ground, err := o.askSpace(nil)
 	if err != nil {
 		return nil, err
 	}
@@ -131,12 +122,8 @@ const roomDays = 28 // judgement: time to root again
 
 // lossesTold says what was recorded as lost of a planting, and to what.
 func lossesTold(a *asked, p *plan.Planting) []words.Phrase {
-	plants := 0.0
-	if _, u, err := useOf(a.setting.Book, p.Crop, p.Use); err == nil {
-		plants = p.AreaM2 * spacedPlants(u, p)
-	}
 	var out []words.Phrase
-	for _, l := range record.Losses(a.holding.Records, p.ID, plants) {
+	for _, l := range lossesOf(a.holding, a.setting.Book, p) {
 		args := words.Args{"date": l.On, "share": l.Share}
 		switch {
 		case l.Moved:

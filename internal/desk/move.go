@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"garner/internal/cal"
+	"garner/internal/exchange"
 	"garner/internal/fault"
 	"garner/internal/journal"
 	"garner/internal/place"
@@ -45,7 +46,7 @@ func (o *Office) Move(by Author, m Move) (*KeptEntry, error) {
 
 // set is the planting as it stands in the other bed.
 func (w *lossWork) set(m Move) map[string]string {
-	cells := cellsOf(columnsOfPlantings(), w.row)
+	cells := cellsOf(exchange.Columns("plantings"), w.row)
 	for _, name := range []string{"id", "date_within_d", "area_within", "strip_on", "strip_share"} {
 		delete(cells, name)
 	}
@@ -58,11 +59,6 @@ func (w *lossWork) set(m Move) map[string]string {
 		cells["method"] = string(plan.Plant)
 	}
 	return cells
-}
-
-func columnsOfPlantings() []string {
-	columns, _ := columnsOf("plantings") // there is such a table
-	return columns
 }
 
 // moveFaults finds what cannot be about a move.

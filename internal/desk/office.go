@@ -2,6 +2,7 @@ package desk
 
 import (
 	"sync"
+	"sync/atomic"
 
 	"garner/internal/holding"
 	"garner/internal/num"
@@ -16,14 +17,14 @@ type Office struct {
 	editing sync.Mutex // one edit is made at a time
 
 	computing sync.Mutex // one table is computed at a time
-	yearing   sync.Mutex // guards what is being worked out
-	underWay  map[num.Digest]*yearWork
+	waiting   sync.Mutex // guards what is being worked out
+	underWay  map[num.Digest]*work
 	memory    *outlook.Memory
 	views     *viewMemory
-	last      computed // the last table as it stands, and the last one tried
+	warmed    atomic.Bool // there is a last table
+	last      computed    // the last table as it stands, and the last one tried
 	tried     computed
 	advisers  advisers
-	advising  map[num.Digest]*adviceWork
 }
 
 // computed is a table with the digest of what it was computed from.
@@ -34,7 +35,7 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*yearWork{}}
+	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*work{}}
 }
 
 // Holding returns the holding as it stands.
@@ -72,9 +73,10 @@ const pageSeed = 1
 type asked struct {
 	holding *holding.Holding
 	setting outlook.Setting
-	name    num.Digest
-	version int64
-	tried   bool
+	name    num.Digest // of the table
+	version int64      // of the holding before what is tried
+	try     []plan.Change
+	tried   bool // it is not the holding as it stands
 }
 
 func (o *Office) ask(try []plan.Change) (*asked, error) {
@@ -82,8 +84,13 @@ func (o *Office) ask(try []plan.Change) (*asked, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &asked{holding: h, version: version, tried: len(try) > 0}
-	if a.setting, err = settingOf(h, OutlookOptions{Seed: pageSeed}); err != nil {
+	return o.askOf(&asked{holding: h, version: version, try: try, tried: len(try) > 0})
+}
+
+// askOf readies a holding to be computed.
+func (o *Office) askOf(a *asked) (*asked, error) {
+	var err error
+	if a.setting, err = settingOf(a.holding, OutlookOptions{Seed: pageSeed}); err != nil {
 		return nil, err
 	}
 	if a.name, err = o.memory.Name(a.setting); err != nil {
@@ -111,6 +118,7 @@ func (o *Office) table(a *asked) (*outlook.Table, error) {
 		o.tried = made
 	} else {
 		o.last = made
+		o.warmed.Store(true)
 	}
 	return made.table, nil
 }

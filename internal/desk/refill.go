@@ -1,23 +1,11 @@
 package desk
 
-import (
-	"math"
-
-	"garner/internal/space"
-)
+import "math"
 
 // HoleRefills ranks what could fill ground that came free, on as much of it as
 // nothing has taken since; nil when all of it is taken.
 func (o *Office) HoleRefills(f *FreedView) (*AdviseView, error) {
-	a, err := o.ask(nil)
-	if err != nil {
-		return nil, err
-	}
-	t, err := o.table(a)
-	if err != nil {
-		return nil, err
-	}
-	ground, err := space.Of(t, a.holding, a.setting.Book, a.setting.Today)
+	_, ground, err := o.askSpace(nil)
 	if err != nil {
 		return nil, err
 	}

@@ -101,30 +101,26 @@ func (o *Office) advised(q AdviseQuery, try []plan.Change, rank ranking, form st
 		return nil, err
 	}
 	key := a.adviceKey(form, q)
-	if v := o.views.advice(key); v != nil {
+	if v, known := o.views.advices.get(key); known {
 		return v, nil
 	}
-	there, err := o.within(key, patience, func() error {
+	v, _, err := workedOut(o, key, patience, func() (*AdviseView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		v, err := adviseView(a, adviser, q, rank)
 		if err == nil {
-			o.views.keepAdvice(key, v)
+			o.views.advices.keep(key, v)
 		}
-		return err
+		return v, err
 	})
-	if !there || err != nil {
-		return nil, err
-	}
-	return o.views.advice(key), nil
+	return v, err
 }
 
 // adviceKey names a question with all that its answer depends on.
 func (a *asked) adviceKey(form string, q AdviseQuery) num.Digest {
-	d := num.NewDigester(form)
-	d.Digest(a.spaceKey())
+	d := a.answer(form)
 	d.Text(q.Bed)
 	d.Int(int64(q.From))
 	d.Int(int64(q.Until))

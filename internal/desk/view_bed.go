@@ -88,7 +88,11 @@ func (o *Office) BedView(id string) (*BedView, error) {
 		v.Version = version
 	}
 	w.rotate(v)
-	if v.Soil, err = w.soil(); err != nil {
+	ground, err := o.spaceAtHand(a)
+	if err != nil {
+		return nil, err
+	}
+	if v.Soil, err = w.soil(ground); err != nil {
 		return nil, err
 	}
 	return v, o.bedCovers(v, &w)

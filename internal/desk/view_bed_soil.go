@@ -7,6 +7,7 @@ import (
 	"garner/internal/plan"
 	"garner/internal/rotation"
 	"garner/internal/soilcare"
+	"garner/internal/space"
 	"garner/internal/words"
 )
 
@@ -25,7 +26,9 @@ type BareGround struct {
 	Offers []words.Phrase
 }
 
-func (w *bedWork) soil() (BedSoil, error) {
+// soil tells how the soil was looked after; ground is the layout of the beds, nil
+// when it is not at hand.
+func (w *bedWork) soil(ground *space.Ground) (BedSoil, error) {
 	care, err := soilcare.Look(soilcare.Ground{Book: w.a.setting.Book, Bed: w.bed, South: w.south, Plantings: w.own,
 		Records: w.a.holding.Records, Today: w.a.setting.Today})
 	if err != nil {
@@ -39,7 +42,7 @@ func (w *bedWork) soil() (BedSoil, error) {
 		s.Due = append(s.Due, d.Phrase)
 	}
 	s.Cautions = care.Cautions
-	s.Free, err = w.free()
+	s.Free, err = w.free(ground)
 	return s, err
 }
 
@@ -63,48 +66,71 @@ const (
 	greensMost = 3   // green manures that are offered for one
 )
 
-// free finds the next times in which much of the bed holds nothing.
-func (w *bedWork) free() ([]BareGround, error) {
-	turn, err := soilcare.TurnRound(w.bed, false)
-	if err != nil || w.bed.Kind == "container" || w.bed.Kind == "bench" {
-		return nil, err
+// free finds the next times in which much of the bed holds nothing, and what
+// could cover it then.
+func (w *bedWork) free(ground *space.Ground) ([]BareGround, error) {
+	if ground == nil || w.bed.Kind == "container" || w.bed.Kind == "bench" {
+		return nil, nil
 	}
 	var out []BareGround
-	for _, g := range w.gaps() {
-		if len(out) == freeMost {
-			break
-		}
-		from := max(g.from, w.a.setting.Today)
-		if g.from > w.a.setting.Today {
-			from += cal.Date(turn)
-		}
-		offers, err := soilcare.Bare(w.a.setting.Book, from, g.until, w.south)
+	for _, g := range w.gaps(ground) {
+		offers, err := w.offers(&g)
 		if err != nil {
 			return nil, err
 		}
-		free := BareGround{Says: gapWords(&g, from)}
-		greens := 0
-		for _, o := range offers {
-			if o.Kind == soilcare.GreenManure {
-				if greens == greensMost || !w.suits(&o) {
-					continue
-				}
-				greens++
-			}
-			free.Offers = append(free.Offers, o.Phrase)
+		if len(offers) > 0 {
+			out = append(out, BareGround{Says: gapWords(&g), Offers: offers})
 		}
-		if len(free.Offers) > 0 {
-			out = append(out, free)
+		if len(out) == freeMost {
+			break
 		}
 	}
 	return out, nil
 }
 
-func gapWords(g *gap, from cal.Date) words.Phrase {
-	if !g.until.IsSet() {
-		return words.P("desk.soil_free_on", words.Args{"area": g.areaM2, "from": from})
+// gaps are the times in which the same large part of the bed is free, in order.
+func (w *bedWork) gaps(ground *space.Ground) []space.Gap {
+	bed := ground.Bed(w.bed.ID)
+	if bed == nil {
+		return nil
 	}
-	return words.P("desk.soil_free", words.Args{"area": g.areaM2, "from": from, "until": g.until})
+	now := w.a.setting.Today
+	return slices.DeleteFunc(bed.Gaps(now, now+freeAhead), func(g space.Gap) bool {
+		return g.Share < freeShare || !g.From.P50.IsSet() || !g.Open && g.Days() < freeLeast
+	})
+}
+
+// offers are what could cover a gap: a few green manures that clash with nothing,
+// and what needs no sowing.
+func (w *bedWork) offers(g *space.Gap) ([]words.Phrase, error) {
+	until := g.Until
+	if g.Open {
+		until = cal.None
+	}
+	all, err := soilcare.Bare(w.a.setting.Book, g.From.P50, until, w.south)
+	if err != nil {
+		return nil, err
+	}
+	var out []words.Phrase
+	greens := 0
+	for i := range all {
+		o := &all[i]
+		if o.Kind == soilcare.GreenManure {
+			if greens == greensMost || !w.suits(o) {
+				continue
+			}
+			greens++
+		}
+		out = append(out, o.Phrase)
+	}
+	return out, nil
+}
+
+func gapWords(g *space.Gap) words.Phrase {
+	if g.Open {
+		return words.P("desk.soil_free_on", words.Args{"area": g.AreaM2, "from": g.From.P50})
+	}
+	return words.P("desk.soil_free", words.Args{"area": g.AreaM2, "from": g.From.P50, "until": g.Until})
 }
 
 // suits tells whether a green manure clashes with nothing that stood here or
@@ -117,57 +143,4 @@ func (w *bedWork) suits(o *soilcare.Offer) bool {
 	return !slices.ContainsFunc(w.own, func(p plan.Planting) bool {
 		return p.Date > o.Start && p.Date < o.Start+730 && w.family(p.Crop) == family
 	})
-}
-
-// gap is a time in which the same part of a bed holds nothing.
-type gap struct {
-	from, until cal.Date // until None: nothing is meant for it yet
-	areaM2      float64  // the least that is free
-}
-
-// gaps are the times in which much of the bed is free, in order.
-func (w *bedWork) gaps() []gap {
-	var out []gap
-	first := w.a.setting.Today
-	open := -1
-	for day := first; day < first+freeAhead; day++ {
-		free := w.bed.AreaM2() - w.heldOn(day)
-		switch {
-		case free < freeShare*w.bed.AreaM2():
-			if open >= 0 {
-				out[open].until, open = day, -1
-			}
-		case open < 0:
-			out = append(out, gap{day, cal.None, free})
-			open = len(out) - 1
-		default:
-			out[open].areaM2 = min(out[open].areaM2, free)
-		}
-	}
-	return slices.DeleteFunc(out, func(g gap) bool { return g.until.IsSet() && g.until-g.from < freeLeast })
-}
-
-// heldOn is the ground that plantings hold on a day [m2].
-func (w *bedWork) heldOn(day cal.Date) float64 {
-	held := 0.0
-	for i := range w.own {
-		p := &w.own[i]
-		if p.Date > day || p.Relation == plan.Under || p.Relation == plan.Between || w.past(p) {
-			continue
-		}
-		if end := w.endOf(p); end.IsSet() && end <= day {
-			continue
-		}
-		held += p.AreaM2
-	}
-	return held
-}
-
-// endOf is when a planting leaves its ground: as planned, else as forecast; None
-// of what stays.
-func (w *bedWork) endOf(p *plan.Planting) cal.Date {
-	if p.ClearBy.IsSet() || perennial(w.a.setting.Book, p) != "" {
-		return p.ClearBy
-	}
-	return w.over(p.ID)
 }

@@ -15,20 +15,6 @@ import (
 	"garner/internal/words"
 )
 
-// garden keeps the demo holding.
-func garden(t *testing.T) *desk.Office {
-	t.Helper()
-	o := empty(t)
-	h, err := desk.Sample("")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := o.Begin(by("begin"), h); err != nil {
-		t.Fatal(err)
-	}
-	return o
-}
-
 func bedView(t *testing.T, o *desk.Office, id string) *desk.BedView {
 	t.Helper()
 	v, err := o.BedView(id)
@@ -64,7 +50,7 @@ func save(t *testing.T, o *desk.Office, entry, table, id string, cells map[strin
 // Winter cabbages stand in Home 3 until spring 2027; kale after them is told,
 // until the bed is silenced; a recorded disease is told all the same.
 func TestRotationIsToldOnTheBed(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	save(t, o, "kale too soon", "plantings", "", map[string]string{"plan": "p2027", "bed": "h3", "crop": "kale", "method": "plant", "date": "2028-06-20", "area_m2": "1"})
 	clash := func() string {
 		var lines []string
@@ -92,7 +78,7 @@ func TestRotationIsToldOnTheBed(t *testing.T) {
 
 // What is recorded of the soil is told, and no longer due.
 func TestSoilIsToldOnTheBed(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	// Home 10 is 5 by 1.2 m: 180 to 300 L, at 90 L two to three barrows.
 	if got := told(bedView(t, o, "h10").Soil.Due); !strings.Contains(got, "180 L to 300 L or 2 to 3 barrows of 90 L") {
 		t.Errorf("due %q", got)
@@ -111,7 +97,13 @@ func TestSoilIsToldOnTheBed(t *testing.T) {
 // Green manures are offered for ground that is free, but none that clashes: no
 // mustard in the winter before brassicas.
 func TestBareGroundIsOfferedWhatSuits(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
+	if free := bedView(t, o, "h10").Soil.Free; len(free) > 0 {
+		t.Errorf("before there is a table it is told what is free: %+v", free)
+	}
+	if _, err := o.TableView(nil); err != nil {
+		t.Fatal(err)
+	}
 	var all []string
 	for _, b := range []string{"h10", "s1", "s3"} {
 		for _, f := range bedView(t, o, b).Soil.Free {
@@ -126,10 +118,38 @@ func TestBareGroundIsOfferedWhatSuits(t *testing.T) {
 	}
 }
 
+// What is told as bare on a bed's page is ground of the page of free ground: the
+// same area from the same day.
+func TestBareGroundIsTheFreeGround(t *testing.T) {
+	o := sampleOffice(t)
+	if _, err := o.TableView(nil); err != nil {
+		t.Fatal(err)
+	}
+	space, err := o.SpaceView(desk.SpaceQuery{From: cal.None, Until: cal.None}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, b := range space.Beds {
+		for _, bare := range bedView(t, o, b.ID).Soil.Free {
+			told++
+			if !slices.ContainsFunc(space.Free, func(f desk.FreeSpace) bool {
+				return f.Bed == b.ID && f.AreaM2 == bare.Says.Args["area"] && f.From.P50 == bare.Says.Args["from"] &&
+					(f.Open || f.Until == bare.Says.Args["until"])
+			}) {
+				t.Errorf("%s: %v is no free ground", b.ID, bare.Says.Args)
+			}
+		}
+	}
+	if told < 10 {
+		t.Errorf("only %d pieces of bare ground", told)
+	}
+}
+
 // Taking the film off parts a spell in one entry that can be taken back; days
 // that cannot be are refused beside their field.
 func TestAFilmIsTakenOffAndPutOnAgain(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	start := export(t, o)
 	row, err := o.Row("covers", "h1-low")
 	if err != nil {
@@ -186,7 +206,7 @@ func coversOver(t *testing.T, o *desk.Office, bed string) []place.CoverSpell {
 
 // What a cover does for a crop is what two whole tables differ by.
 func TestWhatACoverDoesIsTheDifferenceOfTwoTables(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	if _, err := o.TableView(nil); err != nil {
 		t.Fatal(err)
 	}
@@ -233,7 +253,7 @@ func plantingsOf(t *testing.T, o *desk.Office, ids map[string]desk.CoverNeed) ma
 // The demo lays out no more than there is; a third mesh in summer is one too
 // many, and its hoops, on the bed's page and that of the covers.
 func TestCoversAreAStock(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	gear, err := o.GearView()
 	if err != nil || len(gear.Short) != 0 {
 		t.Fatalf("the demo is short: %s %v", told(gear.Short), err)
@@ -257,7 +277,7 @@ func TestCoversAreAStock(t *testing.T) {
 }
 
 func TestSeedOnHandIsTold(t *testing.T) {
-	o := garden(t)
+	o := sampleOffice(t)
 	lots, err := o.OnHandView()
 	if err != nil {
 		t.Fatal(err)

@@ -19,57 +19,30 @@ type yearAnswer struct {
 	window.Answer
 }
 
-// yearWork is a year being worked out; what came of it is there when it is done.
-type yearWork struct {
-	done    chan struct{}
-	answers []yearAnswer
-	err     error
-}
-
 // yearAnswers finds the answers to a question or works them out, once however
 // many ask meanwhile. They are nil when patience ends before.
 func (o *Office) yearAnswers(q *yearQuestion, patience time.Duration) ([]yearAnswer, error) {
-	if known := o.views.year(q.name); known != nil {
+	if known, ok := o.views.years.get(q.name); ok {
 		return known, nil
 	}
 	var answers []yearAnswer
 	if text, ok, err := o.keeper.Result(q.name); err == nil && ok && json.Unmarshal(text, &answers) == nil {
-		o.views.keepYear(q.name, answers)
+		o.views.years.keep(q.name, answers)
 		return answers, nil
 	}
-	w := o.workOut(q)
-	select {
-	case <-w.done:
-		return w.answers, w.err
-	case <-time.After(patience):
-		return nil, nil
-	}
-}
-
-// workOut begins to work a year out, or joins those who wait for it already.
-func (o *Office) workOut(q *yearQuestion) *yearWork {
-	o.yearing.Lock()
-	defer o.yearing.Unlock()
-	if w := o.underWay[q.name]; w != nil {
-		return w
-	}
-	w := &yearWork{done: make(chan struct{})}
-	o.underWay[q.name] = w
-	go func() {
-		defer close(w.done)
-		if w.answers, w.err = q.answers(); w.err == nil {
-			o.views.keepYear(q.name, w.answers)
-			text, err := json.Marshal(w.answers)
-			if err == nil {
-				err = o.keeper.Keep(q.name, text)
-			}
-			w.err = err
+	answers, _, err := workedOut(o, q.name, patience, func() ([]yearAnswer, error) {
+		made, err := q.answers()
+		if err != nil {
+			return nil, err
 		}
-		o.yearing.Lock()
-		delete(o.underWay, q.name)
-		o.yearing.Unlock()
-	}()
-	return w
+		o.views.years.keep(q.name, made)
+		text, err := json.Marshal(made)
+		if err != nil {
+			return nil, err
+		}
+		return made, o.keeper.Keep(q.name, text)
+	})
+	return answers, err
 }
 
 // answers works all windows out, the covers shared out among the processors.

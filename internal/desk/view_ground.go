@@ -58,7 +58,7 @@ func (o *Office) GroundView() (*GroundView, error) {
 	cleared := clearedBy(a.holding.Records, v.Today)
 	for id, p := range n.plantings {
 		line := n.groundLine(p)
-		line.HeldM2 = heldOn(a.holding, a, &p, v.Today)
+		line.HeldM2 = heldOn(a.holding, a.setting.Book, &p, cleared, v.Today)
 		if its, ok := odds[id]; ok {
 			line.Ready, line.Over = its.Ready, its.Over
 		}
@@ -119,7 +119,7 @@ func (o *Office) groundOdds(a *asked, n *namer) (map[string]plantingOdds, bool) 
 		}
 	}
 	if o.cold() {
-		go func() { _, _ = o.table(a) }() // the next look finds it
+		o.warm(a)
 		return nil, false
 	}
 	t, err := o.table(a)

@@ -1,6 +1,9 @@
 package desk
 
 import (
+	"maps"
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/num"
 	"garner/internal/outlook"
@@ -14,12 +17,12 @@ type bedWorking struct {
 	*namer
 	table  *outlook.Table
 	fates  map[string]*outlook.Fate // by planting
-	ground *space.Ground            // nil: not asked for yet
-	until  cal.Date                 // the day after the year
+	ground *space.Ground
+	until  cal.Date // the day after the year
 }
 
-func (o *Office) bedWorking(a *asked, t *outlook.Table, weeks int) *bedWorking {
-	w := &bedWorking{Office: o, namer: newNamer(a), table: t, fates: map[string]*outlook.Fate{}, until: t.From + cal.Date(7*weeks)}
+func (o *Office) bedWorking(a *asked, t *outlook.Table, g *space.Ground, weeks int) *bedWorking {
+	w := &bedWorking{Office: o, namer: newNamer(a), table: t, fates: map[string]*outlook.Fate{}, ground: g, until: t.From + cal.Date(7*weeks)}
 	for i := range t.Plantings {
 		w.fates[t.Plantings[i].Planting] = &t.Plantings[i]
 	}
@@ -27,16 +30,10 @@ func (o *Office) bedWorking(a *asked, t *outlook.Table, weeks int) *bedWorking {
 }
 
 // year is one bed's year, without its covers.
-func (w *bedWorking) year(b place.Bed) (*BedYear, error) {
+func (w *bedWorking) year(b place.Bed) *BedYear {
 	key := w.name(b)
-	if y := w.views.bedYear(key); y != nil {
-		return y, nil
-	}
-	if w.ground == nil {
-		var err error
-		if w.ground, err = space.Of(w.table, w.a.holding, w.a.setting.Book, w.a.setting.Today); err != nil {
-			return nil, err
-		}
+	if y, known := w.views.beds.get(key); known {
+		return y
 	}
 	y := &BedYear{Bed: b}
 	if s := w.ground.Bed(b.ID); s != nil {
@@ -49,8 +46,8 @@ func (w *bedWorking) year(b place.Bed) (*BedYear, error) {
 		w.free(y, s)
 		w.wrong(y, s)
 	}
-	w.views.keepBedYear(key, y)
-	return y, nil
+	w.views.beds.keep(key, y)
+	return y
 }
 
 // name names all that a bed's year depends on.
@@ -65,22 +62,26 @@ func (w *bedWorking) name(b place.Bed) num.Digest {
 	if of, ok := w.table.BedName(b.ID); ok {
 		d.Digest(of)
 	}
-	for _, p := range w.bedPlantings(b.ID) {
-		d.Text(p)
-	}
+	w.namePlantings(d, b.ID)
 	return d.Sum()
 }
 
-// bedPlantings tell of a bed's plantings what the table's name of it does not.
-func (w *bedWorking) bedPlantings(bed string) []string {
-	var out []string
-	for i := range w.table.Plantings {
-		if f := &w.table.Plantings[i]; f.Bed == bed {
-			p := w.plantings[f.Planting]
-			out = append(out, p.ID, string(p.Relation), p.To, string(p.Method), p.Variety)
+// namePlantings adds what the table's name of a bed does not tell of its
+// plantings: how they lean on each other, and those that hold ground without
+// growing.
+func (w *bedWorking) namePlantings(d *num.Digester, bed string) {
+	for _, id := range slices.Sorted(maps.Keys(w.plantings)) {
+		p := w.plantings[id]
+		if p.Bed != bed {
+			continue
 		}
+		for _, text := range []string{p.ID, p.Crop, p.Use, p.Variety, string(p.Method), string(p.Relation), p.To} {
+			d.Text(text)
+		}
+		d.Int(int64(p.Date))
+		d.Int(int64(p.ClearBy))
+		d.Float(p.AreaM2)
 	}
-	return out
 }
 
 // held tells a planting's place in its bed's year, and whether it has one.
@@ -91,7 +92,7 @@ func (w *bedWorking) held(s *space.Hold, leaves map[string][]float32) (HeldGroun
 	}
 	steps := int(w.until-w.table.From) / 7 * outlook.StepsAWeek
 	h := HeldGround{PlantingLine: w.line(w.table, f, cut(leaves[s.Planting], steps)), Crop: f.Crop, Short: w.cropName(f.Crop),
-		Relation: s.Relation, To: s.To, Share: min(1, s.Share), Clear: Odds(s.Clear), From: s.From}
+		Relation: s.Relation, To: s.To, Share: min(1, s.Share), HoldsM2: s.AreaM2, Clear: Odds(s.Clear), From: s.From}
 	h.Name, h.Picked = w.use(f.Crop, f.Use), cut(h.Picked, steps)
 	h.Movable = h.Movable && !s.Fixed
 	h.Stays = !h.Clear.P50.IsSet() || h.Clear.P50 >= w.until
@@ -114,14 +115,15 @@ func (n *namer) cropName(id string) string {
 // free tells the bed's free ground.
 func (w *bedWorking) free(y *BedYear, s *space.Bed) {
 	for _, g := range s.Gaps(w.table.From, w.until) {
-		f := FreeStretch{BedPiece: BedPiece{At: g.At, Share: g.Share}, From: g.From.P50, Until: g.Until}
-		if !f.From.IsSet() || f.From >= w.until {
+		if !g.From.P50.IsSet() || g.From.P50 >= w.until {
 			continue
 		}
-		if g.Open || g.Until >= w.until {
-			f.Until = cal.None
+		for _, f := range w.released(s, &g) {
+			if g.Open || g.Until >= w.until {
+				f.Until = cal.None
+			}
+			y.Free = append(y.Free, f)
 		}
-		y.Free = append(y.Free, f)
 	}
 }
 

@@ -41,11 +41,11 @@ func (o *Office) groundFigures(a *asked, t *outlook.Table) GroundFigures {
 func (o *Office) weeksOf(t *outlook.Table, i int) *vegetableWeeks {
 	key, named := t.VegetableName(i)
 	if named {
-		if w := o.views.vegetableWeeks(key); w != nil {
+		if w, known := o.views.weeks.get(key); known {
 			return w
 		}
 	}
-	weekly := t.Weekly(i, false)
+	weekly := t.Weekly(i, true) // the good and the poor year of a gap take every future
 	w := &vegetableWeeks{}
 	for k := range weekly.Want {
 		w.got, w.want = w.got+weekly.Fresh[k]+weekly.Stored[k], w.want+weekly.Want[k]
@@ -54,7 +54,7 @@ func (o *Office) weeksOf(t *outlook.Table, i int) *vegetableWeeks {
 		w.gaps = append(w.gaps, gapView(g))
 	}
 	if named {
-		o.views.keepVegetableWeeks(key, w)
+		o.views.weeks.keep(key, w)
 	}
 	return w
 }

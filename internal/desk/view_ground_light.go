@@ -1,6 +1,10 @@
 package desk
 
-import "garner/internal/shade"
+import (
+	"garner/internal/fault"
+	"garner/internal/shade"
+	"garner/internal/words"
+)
 
 // GroundLight is the light on a site in a month, 1-12, and which of its trees
 // stand bare: what lies beneath the plan. It is empty where nothing is drawn.
@@ -9,8 +13,11 @@ func (o *Office) GroundLight(site string, month int) (*ShadeView, error) {
 	if err != nil {
 		return nil, err
 	}
+	if month < 1 || month > 12 {
+		return nil, fault.New(fault.OutOfRange, "desk.shade_month", words.Args{"given": month})
+	}
 	key := lightKey{version, site, month}
-	if v := o.views.light(key); v != nil {
+	if v, known := o.views.lights.get(key); known {
 		return v, nil
 	}
 	v := &ShadeView{Month: month}
@@ -24,6 +31,6 @@ func (o *Office) GroundLight(site string, month int) (*ShadeView, error) {
 			v.Features = append(v.Features, ShadeFeature{f, scene.Bare(i, month)})
 		}
 	}
-	o.views.keepLight(key, v)
+	o.views.lights.keep(key, v)
 	return v, nil
 }

@@ -56,6 +56,7 @@ type HeldGround struct {
 	Relation    plan.Relation // under, between: on the ground of another
 	To          string        // that other one
 	Share       float64       // of the bed, 0-1
+	HoldsM2     float64       // ground it holds: AreaM2 without what was lost
 	Pieces      []BedPiece    // where it lies
 	From        cal.Date      // the first day it holds its ground
 	Clear       Odds          // the first day it holds it no more
@@ -77,6 +78,7 @@ func (h *HeldGround) HoldsOn(day cal.Date) bool {
 type FreeStretch struct {
 	BedPiece
 	From, Until cal.Date
+	Lost        []string // the shortest names of what was lost there last
 }
 
 // WrongGround is a time in which plantings of a bed do not fit.
@@ -147,19 +149,19 @@ func siteOf(h *holding.Holding, id string) (place.Site, error) {
 // bedYears gathers the years of a site's beds. Only beds that something has
 // changed in are looked at anew.
 func (o *Office) bedYears(a *asked, t *outlook.Table, v *GroundYearView) ([]*BedYear, error) {
+	ground, err := o.spaceOf(a, t)
+	if err != nil {
+		return nil, err
+	}
 	o.computing.Lock()
 	defer o.computing.Unlock()
-	w := o.bedWorking(a, t, v.Weeks)
+	w := o.bedWorking(a, t, ground, v.Weeks)
 	var out []*BedYear
 	for _, b := range a.holding.Beds {
 		if b.Site != v.Site.ID {
 			continue
 		}
-		kept, err := w.year(b)
-		if err != nil {
-			return nil, err
-		}
-		y := *kept
+		y := *w.year(b)
 		y.Bed, y.Covers = b, coversWithin(a.holding, b.ID, v.From, w.until)
 		out = append(out, &y)
 	}

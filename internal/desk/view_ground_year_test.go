@@ -2,10 +2,12 @@ package desk
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"garner/internal/cal"
 	"garner/internal/plan"
+	"garner/internal/record"
 )
 
 func groundOf(t testing.TB, o *Office, site string, try ...plan.Change) *GroundYearView {
@@ -84,6 +86,40 @@ func TestGroundTellsNoRoom(t *testing.T) {
 	}
 	if !told {
 		t.Errorf("18 m2 of potatoes among asparagus, garlic and onions fit: %v", b.Wrong)
+	}
+}
+
+// The share of a planting that was lost is free ground with a word of it, until
+// something else stood there; what is left of it holds the rest.
+func TestLostGroundIsReleasedWithAWord(t *testing.T) {
+	h := *sampleHolding(t)
+	lost := record.Record{ID: "lost", Date: cal.Of(2026, 12, 20), What: record.Died, Planting: "lee-26", Value: 0.5, Unit: record.ShareUnit}
+	h.Records = append(append([]record.Record{}, h.Records...), lost)
+	b, leeks := groundOf(t, NewOffice(newShelf(&h)), "home").bedOf(t, "lee-26")
+	if leeks.AreaM2 != 5 || leeks.HoldsM2 != 2.5 {
+		t.Errorf("half of 5 m2 of leeks hold %v of %v", leeks.HoldsM2, leeks.AreaM2)
+	}
+	released, free := 0.0, 0.0
+	for _, f := range b.Free {
+		if f.From == cal.Of(2027, 1, 4) {
+			free += f.Share * b.AreaM2()
+		}
+		for _, name := range f.Lost {
+			if name != "leeks" || f.From != cal.Of(2027, 1, 4) {
+				t.Errorf("%s were lost before %v", name, f)
+			}
+			released += f.Share * b.AreaM2()
+		}
+	}
+	if math.Abs(released-2.5) > 0.01 || math.Abs(free-(b.AreaM2()-2.5)) > 0.01 {
+		t.Errorf("%.2f m2 were released and %.2f are free, want 2.5 and %.2f: %v", released, free, b.AreaM2()-2.5, b.Free)
+	}
+	for _, b := range groundOf(t, demoOffice(t), "home").Beds {
+		for _, f := range b.Free {
+			if len(f.Lost) > 0 {
+				t.Errorf("nothing was lost in %s: %v", b.ID, f)
+			}
+		}
 	}
 }
 

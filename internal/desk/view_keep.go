@@ -45,33 +45,44 @@ func (o *Office) KeepOrClearViewWithin(id string, try []plan.Change, patience ti
 	if err != nil {
 		return nil, err
 	}
-	key := a.adviceKey("keep or clear 1", AdviseQuery{Bed: id})
-	if v := o.views.choice(key); v != nil {
+	d := a.answer("keep or clear")
+	d.Text(id)
+	key := d.Sum()
+	if v, known := o.views.choices.get(key); known {
 		return v, nil
 	}
-	there, err := o.within(key, patience, func() error {
+	v, _, err := workedOut(o, key, patience, func() (*KeepOrClearView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		v, err := keepView(a, adviser, id)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if row, version, err := o.keeper.Row("plantings", id); err == nil && row != nil {
 			v.Version = version
 		}
-		o.views.keepChoice(key, v)
-		return nil
+		o.views.choices.keep(key, v)
+		return v, nil
 	})
-	if !there || err != nil {
-		return nil, err
-	}
-	return o.views.choice(key), nil
+	return v, err
 }
 
 // ClearBy gives a planting the day by which its ground must be free, in one entry.
+// Over a draft it becomes a step of it, and the plan below stays as it is.
 func (o *Office) ClearBy(by Author, planting string, day cal.Date, base int64) (*KeptEntry, error) {
+	h, err := o.Holding()
+	if err != nil {
+		return nil, err
+	}
+	draft, err := draftInForce(h)
+	if err != nil {
+		return nil, err
+	}
+	if draft {
+		return o.keepTry(by, []plan.Change{{Action: "set", Planting: planting, Field: "clear_by", Value: day.String()}})
+	}
 	return o.Save(by, "plantings", planting, map[string]string{"clear_by": day.String()}, base)
 }
 

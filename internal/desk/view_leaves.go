@@ -40,11 +40,16 @@ func (o *Office) bedLeaves(a *asked, t *outlook.Table, n *namer, bed string) map
 	}
 	d := num.NewDigester("leaves")
 	d.Digest(of)
+	for i := range t.Plantings {
+		if f := &t.Plantings[i]; f.Bed == bed { // one that was moved here grows as the one it was
+			d.Text(f.Planting)
+		}
+	}
 	d.Int(int64(t.From))
 	d.Int(int64(t.Weeks))
 	d.Int(int64(t.Years))
 	name := d.Sum()
-	if leaves := o.views.bed(name); leaves != nil {
+	if leaves, known := o.views.leaves.get(name); known {
 		return leaves
 	}
 	leaves := map[string][]float32{}
@@ -54,7 +59,7 @@ func (o *Office) bedLeaves(a *asked, t *outlook.Table, n *namer, bed string) map
 			addLeaf(leaves, t, &c, a.setting.Book, n, years)
 		}
 	}
-	o.views.keepBed(name, leaves)
+	o.views.leaves.keep(name, leaves)
 	return leaves
 }
 

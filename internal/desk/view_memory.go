@@ -3,119 +3,94 @@ package desk
 import (
 	"sync"
 
-	"garner/internal/cal"
 	"garner/internal/num"
 	"garner/internal/pairing"
 	"garner/internal/space"
 )
 
-// mostViews is how many views of each kind are kept at hand.
-const mostViews = 40
-
-// viewMemory keeps the views last shown at hand, so that they need not be read or
-// made again. What is in it is not changed.
-type viewMemory struct {
-	mu         sync.Mutex
-	tables     map[num.Digest]*TableView
-	vegetables map[vegetableKey]*VegetableView
-	beds       map[num.Digest]map[string][]float32 // leaf cover by planting
-	years      map[num.Digest][]yearAnswer
-	spaces     map[num.Digest]*space.Ground
-	groundMemory
-	pairs map[num.Digest]*pairing.Answer
-	adviceMemory
+// recent keeps what was made of late at hand, by what it was made from, so that it
+// need not be read or made again. What is in it is not changed.
+type recent[K comparable, V any] struct {
+	mu   sync.Mutex
+	most int // beyond so many all are forgotten
+	made map[K]V
 }
 
-// vegetableKey names a vegetable as it stands on a day: any entry may change its
-// names, and so the version tells it.
-type vegetableKey struct {
+func newRecent[K comparable, V any](most int) *recent[K, V] {
+	return &recent[K, V]{most: most, made: map[K]V{}}
+}
+
+func (r *recent[K, V]) get(key K) (V, bool) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	v, known := r.made[key]
+	return v, known
+}
+
+func (r *recent[K, V]) keep(key K, v V) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if len(r.made) >= r.most {
+		clear(r.made)
+	}
+	r.made[key] = v
+}
+
+const (
+	mostViews = 40  // views of each kind that are kept at hand
+	mostBeds  = 400 // beds or vegetables: a garden with what was tried in it lately
+)
+
+// viewMemory keeps the views last shown, and what the larger of them are made of.
+type viewMemory struct {
+	tables     *recent[num.Digest, *TableView]
+	vegetables *recent[num.Digest, *VegetableView]
+	years      *recent[num.Digest, []yearAnswer]
+	leaves     *recent[num.Digest, map[string][]float32] // of a bed, by planting
+	spaces     *recent[num.Digest, *space.Ground]
+	beds       *recent[num.Digest, *BedYear]
+	weeks      *recent[num.Digest, *vegetableWeeks]
+	lights     *recent[lightKey, *ShadeView]
+	pairs      *recent[num.Digest, *pairing.Answer]
+	advices    *recent[num.Digest, *AdviseView]
+	choices    *recent[num.Digest, *KeepOrClearView]
+}
+
+// lightKey names the light on a site in a month; any entry may change it.
+type lightKey struct {
 	version int64
-	today   cal.Date
-	name    string
+	site    string
+	month   int
 }
 
 func newViewMemory() *viewMemory {
-	return &viewMemory{tables: map[num.Digest]*TableView{}, vegetables: map[vegetableKey]*VegetableView{},
-		beds: map[num.Digest]map[string][]float32{}, years: map[num.Digest][]yearAnswer{},
-		spaces: map[num.Digest]*space.Ground{}, groundMemory: newGroundMemory(), pairs: map[num.Digest]*pairing.Answer{},
-		adviceMemory: newAdviceMemory()}
-}
-
-func (m *viewMemory) table(key num.Digest) *TableView {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	return m.tables[key]
-}
-
-func (m *viewMemory) keepTable(key num.Digest, v *TableView) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if len(m.tables) >= mostViews {
-		clear(m.tables)
+	return &viewMemory{
+		tables:     newRecent[num.Digest, *TableView](mostViews),
+		vegetables: newRecent[num.Digest, *VegetableView](mostViews),
+		years:      newRecent[num.Digest, []yearAnswer](mostViews),
+		leaves:     newRecent[num.Digest, map[string][]float32](mostBeds),
+		spaces:     newRecent[num.Digest, *space.Ground](mostViews),
+		beds:       newRecent[num.Digest, *BedYear](mostBeds),
+		weeks:      newRecent[num.Digest, *vegetableWeeks](mostBeds),
+		lights:     newRecent[lightKey, *ShadeView](mostViews),
+		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
+		advices:    newRecent[num.Digest, *AdviseView](mostViews),
+		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
 	}
-	m.tables[key] = v
 }
 
-func (m *viewMemory) vegetable(key vegetableKey) *VegetableView {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	return m.vegetables[key]
-}
-
-func (m *viewMemory) keepVegetable(key vegetableKey, v *VegetableView) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if len(m.vegetables) >= mostViews {
-		clear(m.vegetables)
+// answer begins the name of an answer of some form with all that may change it: the
+// revision of the holding, the day, and what is tried over it. Any entry may
+// change the names, records and relations that the table's own name does not tell.
+func (a *asked) answer(form string) *num.Digester {
+	d := num.NewDigester(form)
+	d.Int(a.version)
+	d.Int(int64(a.setting.Today))
+	d.Int(int64(len(a.try)))
+	for _, c := range a.try {
+		for _, text := range []string{c.Action, c.Planting, c.Field, c.Value} {
+			d.Text(text)
+		}
 	}
-	m.vegetables[key] = v
-}
-
-func (m *viewMemory) bed(name num.Digest) map[string][]float32 {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	return m.beds[name]
-}
-
-// mostBeds is for how many beds leaf cover is kept: a garden with what was tried
-// in it lately.
-const mostBeds = 400
-
-func (m *viewMemory) keepBed(name num.Digest, leaves map[string][]float32) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if len(m.beds) >= mostBeds {
-		clear(m.beds)
-	}
-	m.beds[name] = leaves
-}
-
-func (m *viewMemory) year(name num.Digest) []yearAnswer {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	return m.years[name]
-}
-
-func (m *viewMemory) keepYear(name num.Digest, answers []yearAnswer) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if len(m.years) >= mostViews {
-		clear(m.years)
-	}
-	m.years[name] = answers
-}
-
-func (m *viewMemory) pair(name num.Digest) *pairing.Answer {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	return m.pairs[name]
-}
-
-func (m *viewMemory) keepPair(name num.Digest, a *pairing.Answer) {
-	m.mu.Lock()
-	defer m.mu.Unlock()
-	if len(m.pairs) >= mostViews {
-		clear(m.pairs)
-	}
-	m.pairs[name] = a
+	return d
 }

@@ -222,26 +222,37 @@ func (n *namer) pairSide(p *plan.Planting, s pairing.Side, now cal.Date) PairSid
 
 // pairAnswer works a pair out, or takes it from what was worked out lately.
 func (o *Office) pairAnswer(t *outlook.Table, q pairing.Question) (*pairing.Answer, error) {
+	name, known := pairName(t, &q)
+	if known {
+		if a, kept := o.views.pairs.get(name); kept {
+			return a, nil
+		}
+	}
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	a, err := pairing.Ask(q)
+	if err == nil && known {
+		o.views.pairs.keep(name, a)
+	}
+	return a, err
+}
+
+// pairName names all that the answer to a question depends on; false when the
+// lower planting is not in the table.
+func pairName(t *outlook.Table, q *pairing.Question) (num.Digest, bool) {
 	of, known := t.PartName(q.Lower.ID)
 	d := num.NewDigester("pair")
 	d.Digest(of)
-	for _, s := range []string{q.Upper.ID, q.Lower.ID} {
-		d.Text(s)
+	for _, p := range []*plan.Planting{q.Upper, q.Lower} {
+		d.Text(p.ID)
+		d.Float(p.AreaM2)
 	}
 	for _, day := range []cal.Date{t.From, q.StripOn, q.ClearOn} {
 		d.Int(int64(day))
 	}
+	d.Int(int64(t.Weeks))
 	d.Int(int64(t.Years))
+	d.Int(int64(q.Futures))
 	d.Float(q.StripShare)
-	name := d.Sum()
-	if a := o.views.pair(name); known && a != nil {
-		return a, nil
-	}
-	o.computing.Lock()
-	a, err := pairing.Ask(q)
-	o.computing.Unlock()
-	if err == nil {
-		o.views.keepPair(name, a)
-	}
-	return a, err
+	return d.Sum(), known
 }

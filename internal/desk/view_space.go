@@ -6,6 +6,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/fault"
 	"garner/internal/holding"
+	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/space"
@@ -67,32 +68,58 @@ type OverlapView struct {
 
 // SpaceView returns the ground of a site or bed, as it stands or with changes tried.
 func (o *Office) SpaceView(q SpaceQuery, try []plan.Change) (*SpaceView, error) {
-	a, err := o.ask(try)
-	if err != nil {
-		return nil, err
-	}
-	g, err := o.space(a)
+	a, g, err := o.askSpace(try)
 	if err != nil {
 		return nil, err
 	}
 	return spaceView(a, g, q)
 }
 
+// askSpace lays out the holding with changes tried.
+func (o *Office) askSpace(try []plan.Change) (*asked, *space.Ground, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, nil, err
+	}
+	g, err := o.space(a)
+	return a, g, err
+}
+
 // space lays out what was asked, or returns the layout when it is at hand.
 func (o *Office) space(a *asked) (*space.Ground, error) {
-	key := a.spaceKey()
-	if g := o.views.space(key); g != nil {
+	if g, known := o.views.spaces.get(a.answer(spaceForm).Sum()); known {
 		return g, nil
 	}
 	t, err := o.table(a)
 	if err != nil {
 		return nil, err
 	}
+	return o.spaceOf(a, t)
+}
+
+// spaceAtHand is space for who does not wait for a cold run: nil until a table was
+// computed, which is begun.
+func (o *Office) spaceAtHand(a *asked) (*space.Ground, error) {
+	if o.cold() {
+		o.warm(a)
+		return nil, nil
+	}
+	return o.space(a)
+}
+
+const spaceForm = "space"
+
+// spaceOf is space for who has the table already.
+func (o *Office) spaceOf(a *asked, t *outlook.Table) (*space.Ground, error) {
+	key := a.answer(spaceForm).Sum()
+	if g, known := o.views.spaces.get(key); known {
+		return g, nil
+	}
 	g, err := space.Of(t, a.holding, a.setting.Book, a.setting.Today)
 	if err != nil {
 		return nil, err
 	}
-	o.views.keepSpace(key, g)
+	o.views.spaces.keep(key, g)
 	return g, nil
 }
 

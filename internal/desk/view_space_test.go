@@ -142,3 +142,14 @@ func BenchmarkSpaceLayout(b *testing.B) {
 		}
 	}
 }
+
+// Several plantings are named by what they are, each name once.
+func TestSeveralNameEachOnce(t *testing.T) {
+	a, err := demoOffice(t).ask(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := newNamer(a).several([]string{"fbd-27a", "run-27", "fbd-27b"}); len(got) != 2 {
+		t.Errorf("dwarf beans, runner beans and dwarf beans again are called %q", got)
+	}
+}

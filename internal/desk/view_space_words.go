@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"sort"
 
 	"garner/internal/cal"
@@ -61,7 +62,7 @@ func (n *namer) several(ids []string) []string {
 	var out []string
 	for _, id := range ids {
 		name := n.use(n.plantings[id].Crop, n.plantings[id].Use)
-		if len(out) == 0 || out[len(out)-1] != name {
+		if !slices.Contains(out, name) {
 			out = append(out, name)
 		}
 	}

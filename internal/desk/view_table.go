@@ -32,7 +32,7 @@ func (o *Office) TableView(try []plan.Change) (*TableView, error) {
 		if view, ok := o.keptView(latestView()); ok {
 			old := *view
 			old.Stale = true
-			go func() { _, _ = o.makeTableView(a, key) }()
+			o.begin(key, func() (any, error) { return o.makeTableView(a, key) })
 			return &old, nil
 		}
 	}
@@ -51,15 +51,19 @@ func (a *asked) key(form string) num.Digest {
 // latestView is where the newest view of the plan in force is kept as well.
 func latestView() num.Digest { return num.NewDigester("latest table view").Sum() }
 
-// cold tells whether nothing was computed since the program started.
+// cold tells whether nothing was computed since the program started. It does not
+// wait for what is being computed.
 func (o *Office) cold() bool {
-	o.computing.Lock()
-	defer o.computing.Unlock()
-	return o.last.table == nil
+	return !o.warmed.Load()
+}
+
+// warm computes a table behind the page, so that the next look finds it.
+func (o *Office) warm(a *asked) {
+	o.begin(a.key("warm"), func() (any, error) { return o.table(a) })
 }
 
 func (o *Office) keptView(key num.Digest) (*TableView, bool) {
-	if view := o.views.table(key); view != nil {
+	if view, known := o.views.tables.get(key); known {
 		return view, true
 	}
 	text, ok, err := o.keeper.Result(key)
@@ -70,7 +74,7 @@ func (o *Office) keptView(key num.Digest) (*TableView, bool) {
 	if json.Unmarshal(text, view) != nil {
 		return nil, false
 	}
-	o.views.keepTable(key, view)
+	o.views.tables.keep(key, view)
 	return view, true
 }
 
@@ -80,7 +84,7 @@ func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
 		return nil, err
 	}
 	view := tableView(a, t, t.Summarise(true))
-	o.views.keepTable(key, view)
+	o.views.tables.keep(key, view)
 	if a.tried {
 		return view, nil
 	}
@@ -88,7 +92,7 @@ func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
 	if err != nil {
 		return nil, err
 	}
-	o.views.keepTable(latestView(), view)
+	o.views.tables.keep(latestView(), view)
 	if err := o.keeper.Keep(key, text); err != nil {
 		return nil, err
 	}

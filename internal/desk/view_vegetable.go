@@ -48,8 +48,10 @@ func (o *Office) standingView(name string) (*VegetableView, error) {
 	if err != nil {
 		return nil, err
 	}
-	key := vegetableKey{a.version, a.setting.Today, name}
-	if v := o.views.vegetable(key); v != nil {
+	d := a.answer("vegetable")
+	d.Text(name)
+	key := d.Sum()
+	if v, known := o.views.vegetables.get(key); known {
 		return v, nil
 	}
 	t, err := o.table(a)
@@ -58,7 +60,7 @@ func (o *Office) standingView(name string) (*VegetableView, error) {
 	}
 	v, err := o.vegetableView(a, t, name)
 	if err == nil {
-		o.views.keepVegetable(key, v)
+		o.views.vegetables.keep(key, v)
 	}
 	return v, err
 }

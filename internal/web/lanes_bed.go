@@ -49,7 +49,7 @@ func (s *groundShown) bedWords(b *desk.BedYear) []string {
 		if !h.HoldsOn(s.day) {
 			continue
 		}
-		args := words.Args{"name": h.Name, "area": h.AreaM2, "day": planned(h.Clear.P50, s.view.Today), "days": int(h.Clear.P90-h.Clear.P10+1) / 2}
+		args := words.Args{"name": h.Name, "area": h.HoldsM2, "day": planned(h.Clear.P50, s.view.Today), "days": int(h.Clear.P90-h.Clear.P10+1) / 2}
 		key := "web.lanes_holds_stays"
 		switch {
 		case !h.Stays && args["days"].(int) > 0:

@@ -2,6 +2,7 @@ package web
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"garner/internal/cal"
@@ -83,15 +84,18 @@ func (s *groundShown) untilWords(b *desk.BedYear, h *desk.HeldGround) []string {
 
 // freeWords tell for how long ground is free, the longest first.
 func (s *groundShown) freeWords(f desk.FreeStretch) []string {
-	plain := s.say("web.lanes_free", nil)
-	if !f.Until.IsSet() {
-		return []string{plain}
+	out := []string{s.say("web.lanes_free", nil)}
+	if f.Until.IsSet() {
+		weeks := int(f.Until-f.From+3) / 7
+		if weeks < leastFreeWeeks {
+			return nil
+		}
+		out = slices.Insert(out, 0, s.say("web.lanes_free_weeks", words.Args{"n": weeks}))
 	}
-	weeks := int(f.Until-f.From+3) / 7
-	if weeks < leastFreeWeeks {
-		return nil
+	if len(f.Lost) > 0 {
+		out = slices.Insert(out, 0, s.say("web.lanes_free_lost", words.Args{"lost": s.listed(f.Lost), "free": out[0]}))
 	}
-	return []string{s.say("web.lanes_free_weeks", words.Args{"n": weeks}), plain}
+	return out
 }
 
 // leastFreeWeeks is for how long ground is free to be named on a lane.
@@ -108,11 +112,15 @@ func (s *groundShown) bedYearWords(b *desk.BedYear) string {
 			continue
 		}
 		args := words.Args{"from": planned(f.From, s.view.Today), "until": planned(f.Until, s.view.Today), "area": f.Share * b.AreaM2()}
+		key := "web.lanes_twin_free_on"
 		if f.Until.IsSet() {
-			out = append(out, s.say("web.lanes_twin_free", args))
-		} else {
-			out = append(out, s.say("web.lanes_twin_free_on", args))
+			key = "web.lanes_twin_free"
 		}
+		free := s.say(key, args)
+		if len(f.Lost) > 0 {
+			free = s.say("web.lanes_free_lost", words.Args{"lost": s.listed(f.Lost), "free": free})
+		}
+		out = append(out, free)
 	}
 	if len(out) == 0 {
 		return s.say("web.lanes_twin_nothing", nil)
@@ -125,7 +133,7 @@ const leastFreeTold = 0.2
 
 // heldWords tell what a planting holds and until when.
 func (s *groundShown) heldWords(h *desk.HeldGround) string {
-	args := words.Args{"name": h.Name, "from": planned(h.Date, s.view.Today), "until": planned(h.Clear.P50, s.view.Today), "area": h.AreaM2}
+	args := words.Args{"name": h.Name, "from": planned(h.Date, s.view.Today), "until": planned(h.Clear.P50, s.view.Today), "area": h.HoldsM2}
 	key := "web.lanes_twin_"
 	if h.Date > s.view.Today {
 		key += "from_"
