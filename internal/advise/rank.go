@@ -150,7 +150,7 @@ func (a *Adviser) finish(out *Advice) error {
 		shown[i].Reason = shown[i].reason()
 	}
 	var err error
-	out.Offers, err = soilcare.Bare(a.book, out.Space.From, out.Space.Until, a.latitude(out.Space.Bed) < 0)
+	out.Offers, err = soilcare.Bare(a.book, out.Space.From, out.Space.Until, !a.northern(out.Space.Bed))
 	return err
 }
 
