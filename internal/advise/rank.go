@@ -21,7 +21,7 @@ type Advice struct {
 // weighedUses is how many uses go to the second stage, and leastWorth what a
 // candidate must be worth to be told [kg].
 const (
-	weighedUses = 120
+	weighedUses = 80
 	leastWorth  = 0.02
 )
 
