@@ -2,16 +2,20 @@ package advise_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"garner/internal/advise"
 	"garner/internal/cal"
+	"garner/internal/cover"
+	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/plan"
+	"garner/internal/window"
 )
 
 // quick is a number of futures for tests that weigh much.
@@ -155,6 +159,40 @@ func TestLeavingAndClearingAreDifferencesOfTwoTables(t *testing.T) {
 		for k, w := range c.Weeks {
 			if w.TotalKg > c.Weeks[c.Best].TotalKg+0.02 || !same(w.TotalKg, w.KeepKg+w.NextKg) {
 				t.Errorf("%s: week %d gives %.3f, the best %.3f", id, k, w.TotalKg, c.Weeks[c.Best].TotalKg)
+			}
+		}
+	}
+}
+
+// What is advised goes in at a time of the year at which it is usually started: on
+// its day the windows of the crop's page give it the chance under which a season
+// is not told at all, and onions to stand the winter are not sown in June though
+// the ground is free (common practice, no source).
+func TestCandidatesGoInWithinTheirWindows(t *testing.T) {
+	const years, leastChance = 30, 0.25
+	h := demo(t)
+	a := adviser(t, h, quick)
+	site := h.Sites[0]
+	source := slices.IndexFunc(h.Weather, func(w holding.WeatherSource) bool { return w.ID == site.Weather && w.Normals != nil })
+	at, err := window.GeneratedPlace(site.Location, *h.Weather[source].Normals, window.UsualSeed, years, 1, cover.Open)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, from := range []cal.Date{cal.Of(2027, 3, 1), cal.Of(2027, 6, 1)} {
+		r, err := a.Rank(advise.Space{Bed: "h9", From: from, Until: cal.None, AreaM2: 0.8})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range r.Candidates {
+			c := &r.Candidates[i]
+			on := &c.Planting
+			found := window.Find(window.Question{Use: c.Use, Start: growth.StartOf(string(on.Method)), Place: at, Years: years, Step: 7, Chance: window.UsualChance})
+			_, month, day := on.Date.YMD()
+			if chance := found.ByDay[cal.MonthDay{Month: month, Day: day}.DayOfYear()-1]; chance < leastChance {
+				t.Errorf("%s: %s on %v has a chance of %.2f in the crop's windows", c.Use.Label, on.Method, on.Date, chance)
+			}
+			if c.Use.StartAfterSolsticeDays > 0 && month < 7 {
+				t.Errorf("%s is to go in on %v", c.Use.Label, on.Date)
 			}
 		}
 	}

@@ -44,7 +44,7 @@ func (a *Adviser) candidate(w *way, weight *outlook.Weight) Candidate {
 	c := Candidate{Planting: p, Crop: w.crop, Use: w.use, DropKg: weight.DropKg, Drops: weight.Drops, Last: cal.None, RaiseFrom: cal.None, Lot: w.lot}
 	for i := range weight.Fates {
 		if f := &weight.Fates[i]; f.Planting == p.ID {
-			c.Odds, c.Ready = oddsOf(f.Years, w.use, p.AreaM2), readyOf(f.Years, f.First)
+			c.Odds, c.Ready = a.oddsOf(f, w.use, &p), readyOf(f.Years, f.First)
 		}
 	}
 	c.need()

@@ -17,9 +17,11 @@ const demoYears = 100
 
 var book = sync.OnceValues(crop.Load)
 
-func demo(t testing.TB) *holding.Holding {
+func demo(t testing.TB) *holding.Holding { return demoOf(t, "") }
+
+func demoOf(t testing.TB, name string) *holding.Holding {
 	t.Helper()
-	files, err := sample.Files("")
+	files, err := sample.Files(name)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,8 +9,7 @@ import (
 
 // guarded tells what pests the covers of its bed would let at a planting.
 func (a *Adviser) guarded(p *plan.Planting) []words.Phrase {
-	b := protect.Bed{Book: a.book, Records: a.holding.Records, Over: a.over}
-	b.Covers = append([]place.CoverSpell(nil), coversOf(a.holding.Covers, p.Bed)...)
+	b := protect.Bed{Book: a.book, Covers: place.CoversOf(a.holding.Covers, p.Bed), Records: a.holding.Records, South: !a.northern(p.Bed), Over: a.over}
 	for _, other := range a.scales.Plantings() {
 		if other.Bed == p.Bed {
 			b.Plantings = append(b.Plantings, other)
@@ -27,14 +26,4 @@ func (a *Adviser) guarded(p *plan.Planting) []words.Phrase {
 		}
 	}
 	return nil
-}
-
-func coversOf(all []place.CoverSpell, bed string) []place.CoverSpell {
-	var out []place.CoverSpell
-	for _, s := range all {
-		if s.Bed == bed {
-			out = append(out, s)
-		}
-	}
-	return out
 }

@@ -1,11 +1,14 @@
 package advise
 
 import (
+	"math"
 	"sort"
 
 	"garner/internal/cal"
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/outlook"
+	"garner/internal/plan"
 	"garner/internal/season"
 )
 
@@ -14,9 +17,9 @@ import (
 type Spread struct{ P10, P50, P90 cal.Date }
 
 // usable tells whether a planting of a use on an area gave a usable crop under
-// one future; soil is the factor of the bed's soil, which everybody's crop has.
-func usable(o *season.Outcome, u *crop.Use, areaM2 float64) bool {
-	if o.Ready < 0 || !(o.End == growth.Harvested || o.End == growth.Unfinished) {
+// one future; due is the last day of its span on which it may come ready.
+func usable(o *season.Outcome, u *crop.Use, areaM2 float64, due int) bool {
+	if o.Ready < 0 || o.Ready > due || !(o.End == growth.Harvested || o.End == growth.Unfinished) {
 		return false
 	}
 	return yieldKg(o) >= u.FairShare*u.YieldKgM2*areaM2
@@ -34,18 +37,22 @@ func yieldKg(o *season.Outcome) float64 {
 	return picked + stood
 }
 
-// oddsOf is the share of futures that give a usable crop.
-func oddsOf(years []*season.Outcome, u *crop.Use, areaM2 float64) float64 {
-	if len(years) == 0 {
+// oddsOf is the share of futures that give a usable crop of a planting.
+func (a *Adviser) oddsOf(f *outlook.Fate, u *crop.Use, p *plan.Planting) float64 {
+	if len(f.Years) == 0 {
 		return 0
 	}
+	due := math.MaxInt
+	if last := season.Due(u, p.Date, a.northern(p.Bed)); last.IsSet() {
+		due = int(last - f.First)
+	}
 	n := 0
-	for _, o := range years {
-		if usable(o, u, areaM2) {
+	for _, o := range f.Years {
+		if usable(o, u, p.AreaM2, due) {
 			n++
 		}
 	}
-	return float64(n) / float64(len(years))
+	return float64(n) / float64(len(f.Years))
 }
 
 // readyOf is when it comes ready, over the futures in which it does.

@@ -21,7 +21,7 @@ type Advice struct {
 // weighedUses is how many uses go to the second stage, and leastWorth what a
 // candidate must be worth to be told [kg].
 const (
-	weighedUses = 40
+	weighedUses = 80
 	leastWorth  = 0.02
 )
 
@@ -150,7 +150,7 @@ func (a *Adviser) finish(out *Advice) error {
 		shown[i].Reason = shown[i].reason()
 	}
 	var err error
-	out.Offers, err = soilcare.Bare(a.book, out.Space.From, out.Space.Until, a.latitude(out.Space.Bed) < 0)
+	out.Offers, err = soilcare.Bare(a.book, out.Space.From, out.Space.Until, !a.northern(out.Space.Bed))
 	return err
 }
 
@@ -165,7 +165,7 @@ const (
 func (a *Adviser) lastDays(list []Candidate, s Space) error {
 	var plantings []plan.Planting
 	for i := range list {
-		for _, d := range list[i].later(s, a.Table.End()) {
+		for _, d := range a.later(&list[i], s) {
 			p := list[i].Planting
 			p.Date = d
 			plantings = append(plantings, p)
@@ -176,10 +176,12 @@ func (a *Adviser) lastDays(list []Candidate, s Space) error {
 		return err
 	}
 	for i := range list {
-		days := list[i].later(s, a.Table.End())
+		days := a.later(&list[i], s)
 		odds := make([]float64, len(days))
 		for k := range days {
-			odds[k] = oddsOf(tried[k].Years, list[i].Use, list[i].Planting.AreaM2)
+			p := list[i].Planting
+			p.Date = days[k]
+			odds[k] = a.oddsOf(&tried[k].Fate, list[i].Use, &p)
 		}
 		list[i].Last = max(lastDay(days, odds), list[i].Planting.Date)
 		tried = tried[len(days):]
@@ -188,13 +190,13 @@ func (a *Adviser) lastDays(list []Candidate, s Space) error {
 }
 
 // later are the days on which a candidate could still go in.
-func (c *Candidate) later(s Space, end cal.Date) []cal.Date {
-	last := min(c.Planting.Date+lastFar, end-leastDays)
+func (a *Adviser) later(c *Candidate, s Space) []cal.Date {
+	last := min(c.Planting.Date+lastFar, a.Table.End()-leastDays)
 	if s.Until.IsSet() {
 		last = min(last, s.Until-leastDays)
 	}
 	out := []cal.Date{c.Planting.Date}
-	for d := c.Planting.Date + lastStep; d <= last; d += lastStep {
+	for d := c.Planting.Date + lastStep; d <= last && a.started(s.Bed, c.Use, c.Planting.Method, d); d += lastStep {
 		out = append(out, d)
 	}
 	return out

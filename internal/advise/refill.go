@@ -65,7 +65,7 @@ func (a *Adviser) ofLot(s Space, l *plan.Lot) []way {
 			return
 		}
 		if l.Form == plantForm {
-			if !u.Allows(string(plan.Plant)) {
+			if !u.Allows(string(plan.Plant)) || !a.started(s.Bed, u, plan.Plant, s.From) {
 				return
 			}
 			own := s
@@ -78,7 +78,7 @@ func (a *Adviser) ofLot(s Space, l *plan.Lot) []way {
 				continue
 			}
 			for _, day := range startDays(&s, a.Table.End()) {
-				if method == plan.Seed || day-cal.Date(u.RaiseDays) >= a.Today {
+				if inTime := method == plan.Seed || day-cal.Date(u.RaiseDays) >= a.Today; inTime && a.started(s.Bed, u, method, day) {
 					out = append(out, a.wayOf(s, c, u, method, day, l))
 				}
 			}
@@ -104,7 +104,7 @@ func (a *Adviser) sown(s Space, without map[string]bool) []way {
 		for _, day := range startDays(&s, a.Table.End()) {
 			for _, method := range u.Methods {
 				raised := method == crop.Plant && day-cal.Date(u.RaiseDays) >= a.Today && u.PlantsPerM2() <= mostPlants
-				if method == crop.Seed || raised {
+				if (method == crop.Seed || raised) && a.started(s.Bed, u, plan.Method(method), day) {
 					out = append(out, a.way(s, c, u, plan.Method(method), day))
 				}
 			}

@@ -54,7 +54,7 @@ func (a *Adviser) screen(ways []way) ([]way, error) {
 	for n, i := range fresh {
 		w := &ways[i]
 		t := &tried[n]
-		w.odds, w.ready = oddsOf(t.Years, w.use, w.planting.AreaM2), readyOf(t.Years, t.First).P50
+		w.odds, w.ready = a.oddsOf(&t.Fate, w.use, &w.planting), readyOf(t.Years, t.First).P50
 		if warm(t.SoilC, w.use.SoilMinimumC) >= leastWarm {
 			w.guess = a.guess(w, t)
 		}

@@ -127,6 +127,9 @@ func (a *Adviser) brightest(gaps []space.Gap) *space.Gap {
 	return best
 }
 
+// northern tells whether midsummer falls in June at a bed.
+func (a *Adviser) northern(bed string) bool { return a.latitude(bed) >= 0 }
+
 // latitude is that of a bed's site [degrees].
 func (a *Adviser) latitude(bed string) float64 {
 	for _, b := range a.holding.Beds {

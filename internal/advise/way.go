@@ -3,7 +3,9 @@ package advise
 import (
 	"garner/internal/cal"
 	"garner/internal/crop"
+	"garner/internal/growth"
 	"garner/internal/plan"
+	"garner/internal/season"
 )
 
 // way is a use started in one way on one day.
@@ -55,11 +57,18 @@ func (a *Adviser) ways(s Space, days []cal.Date) []way {
 				continue
 			}
 			for _, day := range days {
-				out = append(out, a.way(s, c, u, plan.Method(method), day))
+				if a.started(s.Bed, u, plan.Method(method), day) {
+					out = append(out, a.way(s, c, u, plan.Method(method), day))
+				}
 			}
 		}
 	})
 	return out
+}
+
+// started tells whether the time of year has come in which a use is started.
+func (a *Adviser) started(bed string, u *crop.Use, method plan.Method, day cal.Date) bool {
+	return !season.TooEarly(u, growth.StartOf(string(method)), day, a.northern(bed))
 }
 
 // eachUse goes through the uses that feed, are over within a season, and whose

@@ -83,7 +83,7 @@ func (a *App) showKeep(v *desk.KeepOrClearView) {
 		if k == v.Best {
 			follow = a.Words.Text(words.P("cli.keep_best", words.Args{"follow": follow}))
 		}
-		rows.add(format.Date(w.Clear), format.Number(w.KeepKg, 2), format.Number(w.NextKg, 2), format.Number(w.TotalKg, 2), follow)
+		rows.add(format.Date(w.Clear), format.About(w.KeepKg), format.About(w.NextKg), format.About(w.TotalKg), follow)
 	}
 	rows.write(a)
 }

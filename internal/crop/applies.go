@@ -69,6 +69,7 @@ var needs = map[string]need{
 	"keep_days":              {patterns: food},
 	"fair_share":             {patterns: food},
 	"due_after_solstice_d":   {patterns: food},
+	"start_after_solstice_d": {patterns: food},
 	"pick_days":              {patterns: []Pattern{Picking}},
 	"flush_days":             {patterns: []Pattern{Picking}},
 	"cut_days":               {patterns: []Pattern{Cut}},

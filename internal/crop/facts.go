@@ -93,6 +93,11 @@ type Use struct {
 	FairShare            float64 `fact:"fair_share"`           // share of yield_kg_m2 below which it was not worth sowing
 	DueAfterSolsticeDays float64 `fact:"due_after_solstice_d"` // days after midsummer by which a crop for winter or spring must be ready; 0: none
 
+	// StartAfterSolsticeDays are the days after midsummer before which a crop that
+	// stands the winter is not sown; what is planted or set follows raise_days
+	// later. 0: it may be sown at any time of the year.
+	StartAfterSolsticeDays float64 `fact:"start_after_solstice_d"`
+
 	// Harvest.
 	StandDays float64 `fact:"stand_days"`  // days at optimum warmth it stands usable after ready
 	PickDays  float64 `fact:"pick_days"`   // length of picking at optimum warmth

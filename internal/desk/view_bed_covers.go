@@ -39,7 +39,7 @@ type CoverNeed struct {
 // bedCovers tells of the covers over the bed and of what lies open.
 func (o *Office) bedCovers(v *BedView, w *bedWork) error {
 	h := w.a.holding
-	spells := coversOf(h.Covers, w.bed.ID)
+	spells := place.CoversOf(h.Covers, w.bed.ID)
 	guards, err := protect.Guards(protect.Bed{Book: w.a.setting.Book, Covers: spells, Plantings: w.own, Records: h.Records, South: w.south, Over: w.over}, v.Today)
 	if err != nil {
 		return err
@@ -73,17 +73,6 @@ func (o *Office) bedCovers(v *BedView, w *bedWork) error {
 		}
 	}
 	return nil
-}
-
-func coversOf(all []place.CoverSpell, bed string) []place.CoverSpell {
-	var out []place.CoverSpell
-	for _, s := range all {
-		if s.Bed == bed {
-			out = append(out, s)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b place.CoverSpell) int { return int(a.On - b.On) })
-	return out
 }
 
 // under says what a cover does for a planting.

@@ -38,7 +38,7 @@ var groupsOfFacts = []struct {
 	{"raising", []string{"raise_days", "raise_c", "cell_ml"}},
 	{"yield", []string{"table_g", "piece_g", "usable_g", "yield_kg_m2", "yield_low_kg_m2", "yield_high_kg_m2", "fair_share", "yield_scale", "stand_loss", "weight_spread"}},
 	{"time", []string{"days_seed", "days_plant", "days_set", "days_factor", "slow_factor", "ready_stage", "gate_stage", "gate_long_h", "gate_short_h",
-		"gate_chill_d", "due_after_solstice_d", "date_spread_d"}},
+		"gate_chill_d", "start_after_solstice_d", "due_after_solstice_d", "date_spread_d"}},
 	{"harvest", []string{"stand_days", "pick_days", "flush_days", "cut_days", "cuts", "hold_days", "leaf_share", "lift_at_end", "season_thermal_cd",
 		"season_days", "close_after_solstice_d", "renew_years", "age_yield_0", "age_yield_1", "age_yield_2", "age_yield_3", "age_yield_4", "age_yield_5"}},
 	{"warmth", []string{"base_c", "optimum_c", "ceiling_c"}},

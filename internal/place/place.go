@@ -2,6 +2,9 @@
 package place
 
 import (
+	"cmp"
+	"slices"
+
 	"garner/internal/cover"
 	"garner/internal/sun"
 )
@@ -62,6 +65,18 @@ type CoverSpell struct {
 	ID  string
 	Bed string
 	cover.Spell
+}
+
+// CoversOf are the spells over a bed, in the order in which they go on.
+func CoversOf(all []CoverSpell, bed string) []CoverSpell {
+	var out []CoverSpell
+	for _, s := range all {
+		if s.Bed == bed {
+			out = append(out, s)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b CoverSpell) int { return cmp.Compare(a.On, b.On) })
+	return out
 }
 
 // Gear is a stock of covers that is owned.

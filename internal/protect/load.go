@@ -4,7 +4,6 @@ import (
 	"embed"
 	"io/fs"
 	"slices"
-	"strings"
 	"sync"
 
 	"garner/internal/cover"
@@ -49,7 +48,7 @@ func read(files fs.FS) (*facts, error) {
 		return nil, err
 	}
 	for r := range p.Rows {
-		f.pests = append(f.pests, Pest{p.Text(r, "id"), p.Text(r, "name"), strings.Split(p.Text(r, "hosts"), ";"),
+		f.pests = append(f.pests, Pest{p.Text(r, "id"), p.Text(r, "name"), p.List(r, "hosts"),
 			p.Within(r, "keeps_out_mm", 0.1, 60), p.Text(r, "winters") == "yes", p.Text(r, "source"), p.Text(r, "mark")})
 	}
 	if err := p.Err(); err != nil {

@@ -61,7 +61,7 @@ func read(files fs.FS) (*facts, error) {
 		return nil, err
 	}
 	for r := range p.Rows {
-		f.problems = append(f.problems, Problem{p.Text(r, "id"), p.Text(r, "name"), p.Text(r, "cause"), listed(p.Text(r, "hosts")), p.Text(r, "source"), p.Text(r, "mark")})
+		f.problems = append(f.problems, Problem{p.Text(r, "id"), p.Text(r, "name"), p.Text(r, "cause"), p.List(r, "hosts"), p.Text(r, "source"), p.Text(r, "mark")})
 	}
 	i, err := table.OpenCells(files, "data/intervals.csv", "problem", "crops", "across", "years_low", "years_high", "kind", "source", "mark", "where")
 	if err != nil {
@@ -72,7 +72,7 @@ func read(files fs.FS) (*facts, error) {
 		if i.Text(r, "years_high") != "" {
 			high = int(i.Within(r, "years_high", 1, never))
 		}
-		f.intervals = append(f.intervals, Interval{i.Text(r, "problem"), listed(i.Text(r, "crops")), listed(i.Text(r, "across")),
+		f.intervals = append(f.intervals, Interval{i.Text(r, "problem"), i.List(r, "crops"), i.List(r, "across"),
 			int(i.Within(r, "years_low", 1, never)), high, i.Text(r, "kind"), i.Text(r, "source"), i.Text(r, "mark"), i.Text(r, "where")})
 	}
 	return &f, i.Err()
@@ -80,13 +80,6 @@ func read(files fs.FS) (*facts, error) {
 
 // never is the number of years that stands for never again.
 const never = 99
-
-func listed(cell string) []string {
-	if cell == "" {
-		return nil
-	}
-	return strings.Split(cell, ";")
-}
 
 // Problems are the diseases and pests that can be recorded, by name.
 func Problems() []Problem {

@@ -1,6 +1,7 @@
 package rotation
 
 import (
+	"fmt"
 	"strconv"
 
 	"garner/internal/cal"
@@ -12,10 +13,11 @@ const half = 182
 // season is the growing year of a day: the calendar year in the north; in the
 // south the year that begins in July.
 func season(day cal.Date, south bool) int {
-	if south {
-		return (day - half).Year()
+	year := day.Year()
+	if south && day < begins(year, south) {
+		return year - 1
 	}
-	return day.Year()
+	return year
 }
 
 // begins is the first day of a growing year.
@@ -29,7 +31,7 @@ func begins(season int, south bool) cal.Date {
 // named writes a growing year: 2026, or 2026/27 in the south.
 func named(season int, south bool) string {
 	if south {
-		return strconv.Itoa(season) + "/" + strconv.Itoa((season+1)%100)
+		return fmt.Sprintf("%d/%02d", season, (season+1)%100)
 	}
 	return strconv.Itoa(season)
 }

@@ -34,11 +34,7 @@ func NewSky(at sun.Location, first cal.Date, days int) *Sky {
 		date := first + cal.Date(i)
 		d := date.DayOfYear()
 		s.DayLengthH[i], s.ExtraterrestrialMJ[i], s.sunset[i] = lengths[d], above[d], sunset[d]
-		_, m, day := date.YMD()
-		if m == 2 && day == 29 {
-			day = 28
-		}
-		s.dayOfYear[i] = int16(cal.MonthDay{Month: m, Day: day}.DayOfYear())
+		s.dayOfYear[i] = int16(commonDay(date))
 	}
 	return s
 }
@@ -52,24 +48,6 @@ func (s *Sky) lengthening(day int) bool {
 		return len(s.DayLengthH) > 1 && s.DayLengthH[1] > s.DayLengthH[0]
 	}
 	return s.DayLengthH[day] > s.DayLengthH[day-1]
-}
-
-// Solstices of June and December as days of the common year.
-const (
-	june21     = 172
-	december21 = 355
-	commonYear = 365
-)
-
-// dueDay is the day index a number of days after the midsummer of the year of
-// growth, from midwinter to midwinter, that a day lies in.
-func (s *Sky) dueDay(day, afterMidsummer int) int {
-	midwinter := december21
-	if !s.Northern() {
-		midwinter = june21
-	}
-	gone := (int(s.dayOfYear[day]) - midwinter + commonYear) % commonYear
-	return day - gone + halfYear + afterMidsummer
 }
 
 // Northern tells whether midsummer falls in June.

@@ -21,8 +21,8 @@ func (r *Runner) Usable(sky *Sky, b *Bedside, p *Planting, date cal.Date, d grow
 	fair := s.params.Use.FairShare * s.params.Use.YieldKgM2
 	picked, stood := 0.0, 0.0
 	due := len(b.Air)
-	if late := s.params.Use.DueAfterSolsticeDays; late > 0 && s.start >= 0 && s.start < len(b.Air) {
-		due = sky.dueDay(s.start, int(late))
+	if last := Due(s.params.Use, sky.First+cal.Date(s.start), sky.Northern()); last.IsSet() {
+		due = int(last - sky.First)
 	}
 	for day := s.start; day < len(b.Air); day++ {
 		if !s.Living() {

@@ -151,6 +151,10 @@ func TestLimeBeforeBrassicasNotBeforePotatoes(t *testing.T) {
 	if d := lime(g); d != nil {
 		t.Errorf("in May it is too late: %+v", d)
 	}
+	g.Plantings = append(g.Plantings, planted("kale", cal.Of(2028, 3, 20)))
+	if d := lime(g); d == nil || d.Until != cal.Of(2028, 2, 19) {
+		t.Errorf("for the kale of next spring it is not too late: %+v", d)
+	}
 }
 
 // Raw manure: 120 days where the food touches the soil, else 90 (US National

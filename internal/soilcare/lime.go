@@ -17,9 +17,12 @@ const aYear = 400
 func (c *Care) lime(f *facts, g *Ground, given []Given, ahead []coming) {
 	limed := last(given, record.Limed)
 	c.scab(f, g, limed, ahead)
-	at := -1
+	at := -1 // the first brassicas that can still be limed for
 	for i := range ahead {
-		if ahead[i].crop.Family == brassicas && ahead[i].date <= g.Today+aYear {
+		if ahead[i].crop.Family != brassicas || ahead[i].date > g.Today+aYear {
+			continue
+		}
+		if _, until := g.limeSeason(ahead[i].date); until >= g.Today {
 			at = i
 			break
 		}
@@ -30,8 +33,6 @@ func (c *Care) lime(f *facts, g *Ground, given []Given, ahead []coming) {
 	wants := words.Args{"crop": ahead[at].crop.Plural, "ph": f.value("brassica_ph")}
 	from, until := g.limeSeason(ahead[at].date)
 	switch {
-	case until < g.Today:
-		return // too late for these
 	case g.Bed.PH == 0:
 		c.Cautions = append(c.Cautions, words.P("soilcare.ph_unknown", wants))
 	case g.Bed.PH >= f.value("brassica_ph"):

@@ -2,6 +2,7 @@ package table
 
 import (
 	"io/fs"
+	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/fault"
@@ -46,6 +47,19 @@ func (c *Cells) Err() error {
 }
 
 func (c *Cells) Text(row int, column string) string { return c.Rows[row][c.Column(column)] }
+
+// List reads the entries of a cell, parted by semicolons; nil for a blank one.
+func (c *Cells) List(row int, column string) []string {
+	text := c.Text(row, column)
+	if text == "" {
+		return nil
+	}
+	entries := strings.Split(text, ";")
+	for i := range entries {
+		entries[i] = strings.TrimSpace(entries[i])
+	}
+	return entries
+}
 
 // Within reads a cell that must lie between two values.
 func (c *Cells) Within(row int, column string, from, to float64) float64 {

@@ -33,6 +33,7 @@ func (s *Server) funcs() template.FuncMap {
 		"count":   func(n int) string { return f.Count(float64(n)) },
 		"percent": f.Percent,
 		"number":  f.Number,
+		"about":   f.About,
 		"svg":     func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped
 		"rich":    rich,                                                             // a text with its figure that matters marked
 		"defs":    draw.Defs,                                                        // the textures of drawings

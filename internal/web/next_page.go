@@ -208,7 +208,7 @@ const (
 
 func (v *visit) worthDraw(kg, most float64) string {
 	f := v.words.Format()
-	return draw.Worth(kg, most, draw.WorthOptions{WidthPX: worthWidth, HeightPX: worthHeight, Figure: f.Weight(kg),
+	return draw.Worth(kg, most, draw.WorthOptions{WidthPX: worthWidth, HeightPX: worthHeight, Figure: f.Forecast(kg),
 		Label: v.say("web.next_worth_label", words.Args{"kg": kg})})
 }
 

@@ -62,7 +62,7 @@ func (v *visit) nextLine(i int, view *desk.AdviseView, tried []plan.Change) (nex
 		l.Accept = v.say("web.next_plant_this", nil)
 	}
 	if c.FillFrom.IsSet() {
-		l.Mended = v.say("web.next_mended", words.Args{"left": c.LeftKg, "kg": c.DropKg, "n": c.Portions})
+		l.Mended = v.nextMended(c)
 	}
 	if c.Clash != nil {
 		l.Clash = v.words.Text(*c.Clash)
@@ -77,6 +77,18 @@ func (v *visit) nextLine(i int, view *desk.AdviseView, tried []plan.Change) (nex
 		}
 	}
 	return l, err
+}
+
+// nextMended says what still lacks with a candidate, and what it is worth.
+func (v *visit) nextMended(c *desk.CandidateView) string {
+	portions, key := math.Round(c.Portions), "web.next_mended"
+	switch {
+	case portions < 1:
+		key = "web.next_mended_little"
+	case portions >= 100:
+		portions = math.Round(portions/10) * 10
+	}
+	return v.say(key, words.Args{"left": c.LeftKg, "kg": c.DropKg, "n": portions})
 }
 
 // mostOf is the largest worth of a view.

@@ -105,7 +105,7 @@ func (t *trial) sow(day int) tally {
 		date := cal.MonthDayOf(day).In(t.first.Year() + y)
 		c.years++
 		at := int(date - t.first)
-		if !t.workable(at) {
+		if season.TooEarly(t.q.Use, t.q.Start, date, t.sky.Northern()) || !t.workable(at) {
 			continue
 		}
 		if took, ok := t.succeeds(date); ok {

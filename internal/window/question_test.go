@@ -70,3 +70,40 @@ func TestPerennialsAreReadyInTheirSeason(t *testing.T) {
 		}
 	}
 }
+
+// A use that stands the winter has no window in spring, when another use of the
+// crop is sown: its window holds the day on which it is usually put in (common
+// practice, no source: onion sets to stand the winter from the middle of
+// September to the middle of November, broad beans in October and November).
+func TestUsesForTheWinterHaveNoSpringWindow(t *testing.T) {
+	book, err := crop.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	place := mild(t)
+	for _, c := range []struct {
+		crop, use string
+		start     growth.Start
+		usual     cal.MonthDay
+	}{
+		{"onion", "overwintered", growth.FromSet, cal.MonthDay{Month: 9, Day: 25}},
+		{"broad-bean", "autumn", growth.FromSeed, cal.MonthDay{Month: 10, Day: 25}},
+	} {
+		k, _ := book.Crop(c.crop)
+		u, err := k.Use(c.use)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := window.Find(window.Question{Use: u, Start: c.start, Place: place, Years: years, Chance: 0.8})
+		if spring := a.ByDay[cal.MonthDay{Month: 5, Day: 1}.DayOfYear()-1]; spring > 0 {
+			t.Errorf("%s %s started in May is usable in %.2f of years", c.crop, c.use, spring)
+		}
+		holds := false
+		for _, w := range a.Windows {
+			holds = holds || w.First <= c.usual.DayOfYear() && c.usual.DayOfYear() <= w.Last
+		}
+		if !holds {
+			t.Errorf("%s %s: no window holds %v: %+v", c.crop, c.use, c.usual, a.Windows)
+		}
+	}
+}

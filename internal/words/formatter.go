@@ -29,6 +29,10 @@ func (f Formatter) named(style string) func(float64) string {
 		return f.Grams
 	case "weight":
 		return f.Weight
+	case "about":
+		return f.About
+	case "forecast":
+		return f.Forecast
 	case "m":
 		return f.Metres
 	case "m2":

@@ -38,7 +38,7 @@ func TestTextWritesValuesByTypeAndStyle(t *testing.T) {
 	c := sampleTexts(t, language.English, `{
 		"a": "{v}", "kg": "{v:kg}", "weight": "{v:weight}", "two": "{v:2}", "percent": "{v:percent}",
 		"c": "{v:c}", "kg_told": "{v:kg_told}", "m2": "{v:m2}", "l": "{v:l}", "mm": "{v:mm}", "day": "{v:day}", "month": "{v:month}",
-		"odds": "{v:odds}", "weeks": "{v:weeks}", "braces": "{{v}} {v}", "g": "{v:g}", "m": "{v:m}"
+		"odds": "{v:odds}", "weeks": "{v:weeks}", "braces": "{{v}} {v}", "g": "{v:g}", "m": "{v:m}", "about": "{v:about}", "forecast": "{v:forecast}"
 	}`)
 	day := cal.Of(2027, 1, 4)
 	for _, tc := range []struct {
@@ -72,6 +72,10 @@ func TestTextWritesValuesByTypeAndStyle(t *testing.T) {
 		{"weight", 0.0042, "4.2 g"},
 		{"weight", 1.26, "1.3 kg"},
 		{"g", 42.4, "42 g"},
+		{"about", 0.004, "0"}, {"about", 0.0456, "0.05"}, {"about", 0.996, "1.0"}, {"about", 1.375, "1.4"}, {"about", 12.5, "13"},
+		{"about", 137.2, "140"}, {"about", -1.375, "-1.4"}, {"about", math.NaN(), "–"},
+		{"forecast", 0.718, "720 g"}, {"forecast", 0.0718, "72 g"}, {"forecast", 0.00718, "7.2 g"}, {"forecast", 0.996, "1.0 kg"},
+		{"forecast", 12.34, "12 kg"}, {"forecast", 1234, "1200 kg"}, {"forecast", 0, "0 g"}, {"forecast", math.Inf(1), "–"},
 		{"two", 2, "2.00"},
 		{"percent", 0.714, "71 %"},
 		{"c", -2, "−2 °C"}, {"c", 4.25, "4.2 °C"}, {"c", -0.04, "0 °C"}, {"kg_told", 70, "70 kg"}, {"kg_told", 2.5, "2.5 kg"},
