@@ -1,6 +1,7 @@
 package browser_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -108,7 +109,13 @@ func TestGroundEscapedAtOnce(t *testing.T) {
 	b := openTab(t, serveSample(t), desk)
 	b.visit(groundPath)
 	at := b.middle(movedRing + " .handle")
-	b.do(b.pointer(0, false, at[0], at[1]), b.pointer(1, false, at[0]+80, at[1]), chromedp.KeyEvent(kb.Escape))
+	eval[bool](b, `(document.addEventListener("pointerdown", e => { window.pressed = e.pointerId }, true), true)`)
+	b.do(b.pointer(0, false, at[0], at[1]))
+	eval[bool](b, fmt.Sprintf(`(e => {
+		e.dispatchEvent(new PointerEvent("pointermove", {pointerId: window.pressed, clientX: %v, clientY: %v, bubbles: true}));
+		e.dispatchEvent(new KeyboardEvent("keydown", {key: "Escape", bubbles: true}));
+		return true;
+	})(document.querySelector('%s'))`, at[0]+80, at[1], movedRing))
 	b.wait("the answer is there", `!document.querySelector("[aria-busy]")`)
 	if left := eval[string](b, `(r => (r.getAttribute("transform") ?? "") + r.classList.contains("moving"))(document.querySelector('`+movedRing+`'))`); left != "false" {
 		t.Errorf("the ring is left at %s", left)
