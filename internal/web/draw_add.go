@@ -54,15 +54,10 @@ func (s *drawnSite) adding() (drawnAdd, error) {
 // chooses it.
 func drawAdd(v *visit) error {
 	at := v.drawnAt()
-	h, err := v.office.Holding()
+	h, site, err := v.siteDrawn(&at)
 	if err != nil {
 		return err
 	}
-	site, err := siteDrawn(h, at)
-	if err != nil {
-		return err
-	}
-	at.site = site.ID
 	which := slices.IndexFunc(newThings, func(n newThing) bool { return n.name == v.field("what") })
 	if which < 0 {
 		return formUnreadable()

@@ -227,9 +227,9 @@ func (g *grown) added(p *plan.Planting, query url.Values, tried []plan.Change) (
 	return append(tried, plan.Change{Action: "add", Planting: g.freeID(p.ID), Value: list}), wrong
 }
 
-// typed puts what was typed back into the form it came from, with what is wrong.
-func (b *vegetableBody) typed(query url.Values, wrong map[string]words.Phrase) {
-	fill := func(f *tryField, name string) {
+// filler fills fields with what was typed and what is wrong with it.
+func filler(query url.Values, wrong map[string]words.Phrase) func(f *tryField, name string) {
+	return func(f *tryField, name string) {
 		if query.Has(name) {
 			f.Value = query.Get(name)
 		}
@@ -237,6 +237,11 @@ func (b *vegetableBody) typed(query url.Values, wrong map[string]words.Phrase) {
 			f.Wrong = &p
 		}
 	}
+}
+
+// typed puts what was typed back into the form it came from, with what is wrong.
+func (b *vegetableBody) typed(query url.Values, wrong map[string]words.Phrase) {
+	fill := filler(query, wrong)
 	for i := range b.Forms {
 		if f := &b.Forms[i]; f.ID == query.Get("change") {
 			f.Open = true
