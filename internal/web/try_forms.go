@@ -35,12 +35,6 @@ type changeForm struct {
 	Open             bool
 }
 
-// tryField is what stands in a field, and what is wrong with it.
-type tryField struct {
-	Value string
-	Wrong *words.Phrase
-}
-
 // option is one choice of a list.
 type option struct{ Value, Name string }
 
@@ -225,18 +219,6 @@ func (g *grown) added(p *plan.Planting, query url.Values, tried []plan.Change) (
 		}
 	}
 	return append(tried, plan.Change{Action: "add", Planting: g.freeID(p.ID), Value: list}), wrong
-}
-
-// filler fills fields with what was typed and what is wrong with it.
-func filler(query url.Values, wrong map[string]words.Phrase) func(f *tryField, name string) {
-	return func(f *tryField, name string) {
-		if query.Has(name) {
-			f.Value = query.Get(name)
-		}
-		if p, ok := wrong[name]; ok {
-			f.Wrong = &p
-		}
-	}
 }
 
 // typed puts what was typed back into the form it came from, with what is wrong.
