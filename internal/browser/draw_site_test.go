@@ -6,7 +6,6 @@ import (
 	"math"
 	"strconv"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/input"
@@ -218,32 +217,6 @@ func TestDrawAnL(t *testing.T) {
 			b.quiet()
 		})
 	}
-}
-
-// A quick second change does not meet the first on its way.
-func TestDrawQuickly(t *testing.T) {
-	beside(t)
-	b := openTab(t, serveSample(t), desk)
-	b.visit("/ground/draw?pick=beds/h3")
-	b.wait("rings are drawn", `!!document.querySelector(".site-rings .ring")`)
-	perM := eval[float64](b, `(s => s.getScreenCTM().a * s.dataset.scale)(document.querySelector("svg.site"))`)
-	// The first answer tells what was done and may move the page; it is waited for,
-	// the others are not.
-	x, y := b.inSight("a.thing.chosen .shape")
-	b.dragged(x, y, x+0.5*perM, y)
-	b.settled("the first was kept", "x_m", "5")
-	b.wait("nothing is on its way", `!document.querySelector("[data-draw][aria-busy]")`)
-	x, y = b.inSight("a.thing.chosen .shape")
-	b.dragged(x, y, x, y-0.3*perM)
-	b.dragged(x, y-0.3*perM, x-0.5*perM, y-0.3*perM)
-	b.settled("all three were kept", "y_m", "11.7")
-	b.settled("all three were kept", "x_m", "4.5")
-	time.Sleep(100 * time.Millisecond)
-	b.visit("/ground/draw?pick=beds/h3")
-	if x, y := b.figure("x"), b.figure("y"); x != 4.5 || y != 11.7 {
-		t.Errorf("it is kept at %v, %v", x, y)
-	}
-	b.quiet()
 }
 
 // The plan prints on one sheet, with names, sizes, scale and a list of the beds.

@@ -99,11 +99,12 @@ func TestLightMapIsLabelled(t *testing.T) {
 			t.Errorf("the map has no %s", want)
 		}
 	}
-	if LightMap(&desk.ShadeView{}, LightMapOptions{}) != "" || LightUnder(&desk.ShadeView{}, 10) != "" {
+	if LightMap(&desk.ShadeView{}, LightMapOptions{}) != "" {
 		t.Error("something is drawn without a plan")
 	}
-	if under := LightUnder(v, 10); !strings.Contains(under, "light-line") || strings.Contains(under, "<text") {
-		t.Errorf("under another drawing: %s", under)
+	bare := &desk.GroundYearView{Site: place.Site{PlanWidthM: 10, PlanDepthM: 10}}
+	if under := Plan(bare, PlanOptions{WidthPX: 300, Label: "plan", Light: v}); !strings.Contains(under, "light-line") || strings.Contains(under, "<text") {
+		t.Errorf("under the beds of a plan: %s", under)
 	}
 }
 

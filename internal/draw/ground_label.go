@@ -7,20 +7,6 @@ import (
 	"garner/internal/desk"
 )
 
-// plates are the places that words take up in a drawing.
-type plates []taken
-
-// take sets a place aside when it meets no other.
-func (b *plates) take(n taken) bool {
-	for _, o := range *b {
-		if n.meets(o) {
-			return false
-		}
-	}
-	*b = append(*b, n)
-	return true
-}
-
 // nameSize is the size of the names upon lanes [px].
 const nameSize = 13.5
 

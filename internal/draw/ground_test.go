@@ -106,7 +106,7 @@ func TestLanesAreAsThickAsTheirGround(t *testing.T) {
 // leeks, and the solid along their foot is four fifths of their half.
 func TestPlanIsToScale(t *testing.T) {
 	v, o := exampleGround(), examplePlan()
-	p := &sitePlan{view: v, options: &o, perM: 50, w: 600, h: 500}
+	p := &sitePlan{view: v, options: &o, toScale: toScale{perM: 50, foot: 500}, w: 600, h: 500}
 	b := p.planBed(v.Beds[0])
 	if got := (b.along(b.parts[0].At+b.parts[0].Share) - b.along(b.parts[0].At)) * p.perM; math.Abs(got-150) > 1e-9 {
 		t.Errorf("leeks are %v px long", got)
@@ -145,7 +145,7 @@ func TestCutShapesAddUp(t *testing.T) {
 // A share of a shape's ground reaches as far along it as that much of its area.
 func TestSharesFollowTheShape(t *testing.T) {
 	v, o := exampleGround(), examplePlan()
-	p := &sitePlan{view: v, options: &o, perM: 50, w: 600, h: 500}
+	p := &sitePlan{view: v, options: &o, toScale: toScale{perM: 50, foot: 500}, w: 600, h: 500}
 	for _, b := range v.Beds {
 		own := p.planBed(b)
 		for share := 0.1; share < 1; share += 0.2 {

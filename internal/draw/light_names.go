@@ -18,7 +18,7 @@ const (
 // bedName names a bed and its light within its outline, along it where it stands
 // upright; in two lines where one is too long.
 func (m *lightMap) bedName(b *desk.ShadedBed) {
-	box := m.boundsOf(b.Corners())
+	box := m.bounds(b.Corners())
 	long, high, turn := b.LengthM*m.perM, b.WidthM*m.perM, math.Remainder(b.At.TurnDeg, 180)
 	if high > long {
 		long, high, turn = high, long, math.Remainder(turn+90, 180)
@@ -66,13 +66,8 @@ func (m *lightMap) nameBelow(box taken, name string) {
 	}
 	x := (box.left + box.right) / 2
 	room := taken{x - widest, box.bottom + 2, x + widest, box.bottom + 4 + nameLine*float64(len(lines))}
-	if room.left < 0 || room.right > m.w || room.bottom > m.h {
+	if room.left < 0 || room.right > m.w || room.bottom > m.h || room.meetsAny(m.taken) {
 		return
-	}
-	for _, t := range m.taken {
-		if t.meets(room) {
-			return
-		}
 	}
 	m.WriteString(`<text class="mid t-ink halo">`)
 	for i, l := range lines {
@@ -95,7 +90,7 @@ func split(words string) []string {
 // featureName names what stands round the beds: in it along its length, else
 // beside it where nothing else is written.
 func (m *lightMap) featureName(f *desk.ShadeFeature) {
-	box := m.boundsOf(f.Corners())
+	box := m.bounds(f.Corners())
 	box = taken{max(0, box.left), max(0, box.top), min(m.w, box.right), min(m.h, box.bottom)}
 	if box.left >= box.right || box.top >= box.bottom {
 		return
@@ -129,13 +124,8 @@ func (m *lightMap) featureName(f *desk.ShadeFeature) {
 func (m *lightMap) beside(x, y float64, words string) bool {
 	half := widthOf(words, labelSize) / 2
 	room := taken{x - half, y - 11, x + half, y + 3}
-	if room.top < 0 || room.bottom > m.h {
+	if room.top < 0 || room.bottom > m.h || room.meetsAny(m.taken) {
 		return false
-	}
-	for _, t := range m.taken {
-		if t.meets(room) {
-			return false
-		}
 	}
 	m.place("mid t-ink halo", x, y, words, 0)
 	return true
@@ -153,16 +143,6 @@ func (m *lightMap) place(class string, x, y float64, words string, turn float64)
 	}
 	m.text(class, x, y, words)
 	m.taken = append(m.taken, taken{x - half, y - 12, x + half, y + 4})
-}
-
-// boundsOf is the upright box about corners [px].
-func (m *lightMap) boundsOf(corners []place.Point) taken {
-	b := taken{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
-	for _, q := range corners {
-		x, y := m.at(q)
-		b = taken{min(b.left, x), min(b.top, y), max(b.right, x), max(b.bottom, y)}
-	}
-	return b
 }
 
 // How many times a line is labelled, how far apart, and how short a line goes
@@ -207,10 +187,7 @@ func (m *lightMap) clear(loop []spot, half float64, others []spot) (spot, bool) 
 		if s.edge || box.left < 2 || box.top < 2 || box.right > m.w-2 || box.bottom > m.h-2 {
 			continue
 		}
-		free := true
-		for _, t := range m.taken {
-			free = free && !t.meets(box)
-		}
+		free := !box.meetsAny(m.taken)
 		for _, o := range others {
 			free = free && math.Hypot(o.x-s.x, o.y-s.y) > levelNamesGap
 		}

@@ -1,8 +1,6 @@
 package draw
 
 import (
-	"math"
-
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/place"
@@ -36,9 +34,9 @@ const planFoot = 26.0
 // sitePlan is a plan being drawn.
 type sitePlan struct {
 	sheet
+	toScale
 	view    *desk.GroundYearView
 	options *PlanOptions
-	perM    float64 // [px/m]
 	w, h    float64 // [px]
 	taken   []taken // where words stand
 }
@@ -46,18 +44,21 @@ type sitePlan struct {
 // Plan draws a site to scale on a day: its beds, divided by what stands in them,
 // and what stands round them.
 func Plan(v *desk.GroundYearView, o PlanOptions) string {
-	p := &sitePlan{view: v, options: &o, perM: o.WidthPX / max(1, v.Site.PlanWidthM)}
+	p := &sitePlan{view: v, options: &o}
+	p.perM = o.WidthPX / max(1, v.Site.PlanWidthM)
 	if o.HeightPX > 0 {
 		p.perM = min(p.perM, o.HeightPX/max(1, v.Site.PlanDepthM))
 	}
 	p.w, p.h = v.Site.PlanWidthM*p.perM, v.Site.PlanDepthM*p.perM
+	p.foot = p.h
 	p.frame("plan", "group", o.Label, p.w, p.h+planFoot, false)
 	p.rect("plan-ground", 0, 0, p.w, p.h)
 	lines := p.light()
 	// A feature may reach beyond the plan's edge.
 	p.WriteString(`<svg` + attributes("class", "plan-inside", "width", px(p.w), "height", px(p.h)) + `>`)
 	for i := range v.Features {
-		p.feature(&v.Features[i])
+		f := &v.Features[i]
+		p.feature(p.toScale, f, planLook, o.InLeaf != nil && !o.InLeaf(f))
 	}
 	p.WriteString(`</svg>`)
 	for _, b := range v.Beds {
@@ -73,7 +74,7 @@ func Plan(v *desk.GroundYearView, o PlanOptions) string {
 		p.rect("plan-edge", 0, 0, p.w, p.h)
 		p.north()
 	}
-	p.bar()
+	p.bar(p.toScale, scaleBar{class: "scale-bar", to: p.w - 1, y: p.h + 11, tick: 8, most: p.w / 4, metres: o.Metres})
 	return p.done()
 }
 
@@ -83,7 +84,7 @@ func (p *sitePlan) light() [][][]spot {
 	if v == nil || len(v.Map.Light) == 0 {
 		return nil
 	}
-	m := &lightMap{view: v, perM: p.perM, w: p.w, h: p.h}
+	m := &lightMap{view: v, toScale: p.toScale, w: p.w, h: p.h}
 	lines := m.tones(fieldOf(v, p.perM))
 	p.WriteString(m.String())
 	return lines
@@ -94,13 +95,13 @@ func (p *sitePlan) lightNames(lines [][][]spot) {
 	if p.options.Percent == nil {
 		return
 	}
-	m := &lightMap{view: p.options.Light, perM: p.perM, w: p.w, h: p.h, taken: p.taken}
+	m := &lightMap{view: p.options.Light, toScale: p.toScale, w: p.w, h: p.h, taken: p.taken}
 	for _, b := range p.view.Beds {
-		m.taken = append(m.taken, m.boundsOf(b.Corners()))
+		m.taken = append(m.taken, m.bounds(b.Corners()))
 	}
 	for i := range p.view.Features {
 		if f := &p.view.Features[i]; !f.Tree() && f.Kind != place.Path {
-			m.taken = append(m.taken, m.boundsOf(f.Corners()))
+			m.taken = append(m.taken, m.bounds(f.Corners()))
 		}
 	}
 	for k, loops := range lines {
@@ -109,55 +110,17 @@ func (p *sitePlan) lightNames(lines [][][]spot) {
 	p.WriteString(m.String())
 }
 
-// at is where a point of the plan lies [px].
-func (p *sitePlan) at(q place.Point) (x, y float64) { return q.X * p.perM, p.h - q.Y*p.perM }
-
-// outline is the path round corners of the plan.
-func (p *sitePlan) outline(corners []place.Point) string {
-	var out pen
-	for i, q := range corners {
-		x, y := p.at(q)
-		if i == 0 {
-			out.move(tenths(x), tenths(y))
-		} else {
-			out.line(tenths(x), tenths(y))
-		}
-	}
-	if len(corners) == 0 {
-		return ""
-	}
-	out.close()
-	return out.String()
-}
-
-func (p *sitePlan) feature(f *place.Feature) {
-	d := p.outline(f.Corners())
-	switch {
-	case f.Kind == place.Path:
-		p.path("plan-path", d)
-	case f.Tree():
-		class := "plan-crown"
-		if p.options.InLeaf != nil && !p.options.InLeaf(f) {
-			class += " bare"
-		}
-		p.path(class, d)
-		x, y := p.at(place.Point{X: f.At.XM, Y: f.At.YM})
-		p.WriteString(`<circle class="p-ink" cx="` + px(x) + `" cy="` + px(y) + `" r="4"/>`)
-	case f.Kind == place.Building:
-		p.path("plan-building", d)
-	default:
-		p.path("plan-wall", d)
-	}
-}
+// planLook is the look of what stands round the beds of a plan.
+var planLook = featureLook{path: "plan-path", crown: "plan-crown", building: "plan-building", wall: "plan-wall"}
 
 // featureName names what stands round the beds, along it where it is narrow.
 func (p *sitePlan) featureName(f *place.Feature) {
 	if p.options.Feature == nil {
 		return
 	}
-	left, top, right, bottom := p.bounds(f.Corners())
-	left, right = min(max(left, 0), p.w), max(min(right, p.w), 0)
-	top, bottom = min(max(top, 0), p.h), max(min(bottom, p.h), 0)
+	box := p.bounds(f.Corners())
+	left, right := min(max(box.left, 0), p.w), max(min(box.right, p.w), 0)
+	top, bottom := min(max(box.top, 0), p.h), max(min(box.bottom, p.h), 0)
 	x, y, w, h := (left+right)/2, (top+bottom)/2, right-left, bottom-top
 	for _, words := range p.options.Feature(f) {
 		long := widthOf(words, labelSize)
@@ -179,38 +142,12 @@ func (p *sitePlan) featureName(f *place.Feature) {
 	}
 }
 
-// bounds is the upright box about corners [px].
-func (p *sitePlan) bounds(corners []place.Point) (left, top, right, bottom float64) {
-	left, top, right, bottom = math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)
-	for _, q := range corners {
-		x, y := p.at(q)
-		left, top, right, bottom = min(left, x), min(top, y), max(right, x), max(bottom, y)
-	}
-	return left, top, right, bottom
-}
-
 // north is an arrow in the plan's corner.
 func (p *sitePlan) north() {
 	x, y := p.w-26, p.h-28.0
 	p.WriteString(`<g transform="translate(` + px(x) + " " + px(y) + `) rotate(` + px(-p.view.Site.UpDeg) + `)">`)
 	p.WriteString(`<circle class="plate" cx="0" cy="-3" r="22"/>`)
-	p.path("north", "M0 16V-14M-5 -5L0 -15L5 -5")
+	p.path("north", northArrow(16, 15, 10))
 	p.text("mid t-ink b halo", 0, -18, p.options.North)
 	p.WriteString(`</g>`)
-}
-
-// bar is a length of the plan, in metres.
-func (p *sitePlan) bar() {
-	long := 1.0
-	for _, m := range []float64{2, 5, 10, 20, 50} {
-		if m*p.perM < p.w/4 {
-			long = m
-		}
-	}
-	y, to := p.h+11, p.w-1
-	from := to - long*p.perM
-	p.path("scale-bar", "M"+px(from)+" "+px(y-4)+"v8M"+px(from)+" "+px(y)+"h"+px(to-from)+"M"+px(to)+" "+px(y-4)+"v8")
-	if p.options.Metres != nil {
-		p.text("end t-ink", from-7, y+4.5, p.options.Metres(long))
-	}
 }

@@ -110,29 +110,14 @@ func (b *planBed) chosen() {
 		b.sitePlan.path("pen", b.shape(b.corners))
 		return
 	}
-	x, y := b.px(b.left, b.high)
+	x, y := b.left*b.perM, -b.high*b.perM
 	w, h := (b.right-b.left)*b.perM, (b.high-b.low)*b.perM
 	b.rect("pen", x-4, y-4, w+8, h+8)
 }
 
-// px is where a point of the bed's frame is drawn, about its spot.
-func (b *planBed) px(x, y float64) (float64, float64) { return x * b.perM, -y * b.perM }
-
+// shape is the path round corners of the bed's frame, about its spot.
 func (b *planBed) shape(corners []place.Point) string {
-	if len(corners) < 3 {
-		return ""
-	}
-	var out pen
-	for i, q := range corners {
-		x, y := b.px(q.X, q.Y)
-		if i == 0 {
-			out.move(tenths(x), tenths(y))
-		} else {
-			out.line(tenths(x), tenths(y))
-		}
-	}
-	out.close()
-	return out.String()
+	return toScale{perM: b.perM}.outline(corners)
 }
 
 // clipped is the part of a shape between two lengths and two widths of its frame.

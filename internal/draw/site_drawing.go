@@ -44,9 +44,9 @@ const (
 // siteDrawing is a site being drawn.
 type siteDrawing struct {
 	sheet
+	toScale
 	site    place.Site
 	options *SiteOptions
-	scale   float64      // [px/m]
 	w, h    float64      // of the plan itself [px]
 	beside  []*SiteThing // whose names find no room in them
 }
@@ -62,15 +62,16 @@ func SiteScale(site place.Site, o SiteOptions) float64 {
 // SiteDrawing draws a site to scale with all things on it, each a link that
 // chooses it. A site without a size is drawn as nothing.
 func SiteDrawing(site place.Site, things []SiteThing, o SiteOptions) string {
-	d := &siteDrawing{site: site, options: &o, scale: SiteScale(site, o)}
-	d.w, d.h = site.PlanWidthM*d.scale, site.PlanDepthM*d.scale
-	if d.scale == 0 {
+	d := &siteDrawing{site: site, options: &o}
+	if d.perM = SiteScale(site, o); d.perM == 0 {
 		return ""
 	}
+	d.w, d.h = site.PlanWidthM*d.perM, site.PlanDepthM*d.perM
+	d.left, d.foot = siteEdge, siteEdge+d.h
 	w, h := d.w+2*siteEdge, d.h+siteEdge+siteFoot
 	d.WriteString(`<svg` + attributes(append([]string{"xmlns", "http://www.w3.org/2000/svg", "class", "site", "role", "group", "aria-label", o.Label,
 		"width", px(w), "height", px(h), "viewBox", "0 0 " + px(w) + " " + px(h),
-		"data-scale", decimals(d.scale), "data-left", decimals(siteEdge), "data-foot", decimals(siteEdge + d.h)}, o.Data...)...) + `>`)
+		"data-scale", decimals(d.perM), "data-left", decimals(d.left), "data-foot", decimals(d.foot)}, o.Data...)...) + `>`)
 	d.WriteString(`<defs>`)
 	pattern(&d.Builder, "leafy", 9, 8, "", `<path class="site-leaf" d="M0 4q2.2 -4 4.5 0M4.5 8q2.2 -4 4.5 0"/>`)
 	d.WriteString(`</defs>`)
@@ -82,7 +83,7 @@ func SiteDrawing(site place.Site, things []SiteThing, o SiteOptions) string {
 	d.path("site-edge", around(siteEdge, siteEdge, d.w, d.h))
 	d.names()
 	d.north()
-	d.bar()
+	d.bar(d.toScale, scaleBar{class: "site-bar", to: d.left + d.w, y: d.foot + 24, tick: 10, most: d.w / 3, metres: o.Metres})
 	d.WriteString(`<g class="site-rings"></g>`)
 	return d.done()
 }
@@ -95,26 +96,21 @@ func around(x, y, w, h float64) string {
 // decimals writes a number for the script to read.
 func decimals(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// at is where a point of the plan is drawn [px].
-func (d *siteDrawing) at(p place.Point) (x, y float64) {
-	return siteEdge + p.X*d.scale, siteEdge + d.h - p.Y*d.scale
-}
-
 // leastSquare is the least side of a square of the grid that is drawn [px].
 const leastSquare = 9
 
 // grid draws a hairline every metre, or every ten where metres are too close.
 func (d *siteDrawing) grid() {
 	step := 1.0
-	for step*d.scale < leastSquare {
+	for step*d.perM < leastSquare {
 		step *= 10
 	}
 	lines := ""
 	for x := step; x < d.site.PlanWidthM-1e-6; x += step {
-		lines += "M" + px(siteEdge+x*d.scale) + " " + px(siteEdge) + "v" + px(d.h)
+		lines += "M" + px(siteEdge+x*d.perM) + " " + px(siteEdge) + "v" + px(d.h)
 	}
 	for y := step; y < d.site.PlanDepthM-1e-6; y += step {
-		lines += "M" + px(siteEdge) + " " + px(siteEdge+d.h-y*d.scale) + "h" + px(d.w)
+		lines += "M" + px(siteEdge) + " " + px(siteEdge+d.h-y*d.perM) + "h" + px(d.w)
 	}
 	d.path("site-grid", lines)
 }
@@ -130,7 +126,7 @@ func (d *siteDrawing) thing(t *SiteThing) {
 		pairs = append(pairs, "aria-current", "true")
 	}
 	d.WriteString(`<a` + attributes(append(pairs, t.Data...)...) + `>`)
-	shape := d.round(t.Corners)
+	shape := d.outline(t.Corners)
 	d.path("reach", shape)
 	d.path("shape", shape)
 	x, y := d.at(place.Point{X: t.At.XM, Y: t.At.YM})
@@ -141,46 +137,12 @@ func (d *siteDrawing) thing(t *SiteThing) {
 	d.WriteString(`</a>`)
 }
 
-// round is the path round corners of the plan.
-func (d *siteDrawing) round(corners []place.Point) string {
-	if len(corners) < 3 {
-		return ""
-	}
-	var out pen
-	for i, c := range corners {
-		x, y := d.at(c)
-		if i == 0 {
-			out.move(tenths(x), tenths(y))
-		} else {
-			out.line(tenths(x), tenths(y))
-		}
-	}
-	out.close()
-	return out.String()
-}
-
 // north is an arrow below the plan, turned to where north lies on the paper.
 func (d *siteDrawing) north() {
 	d.WriteString(`<g class="site-north" transform="translate(` + px(siteEdge+16) + " " + px(siteEdge+d.h+28) + `)">`)
-	d.WriteString(`<path class="arrow" transform="rotate(` + px(-d.site.UpDeg) + `)" d="M0 14V-14M-5 -5L0 -15L5 -5"/>`)
+	d.WriteString(`<path class="arrow" transform="rotate(` + px(-d.site.UpDeg) + `)" d="` + northArrow(14, 15, 10) + `"/>`)
 	d.text("t-ink", 24, 5, d.options.North)
 	d.WriteString(`</g>`)
-}
-
-// bar is a length in metres below the plan.
-func (d *siteDrawing) bar() {
-	long := 1.0
-	for _, m := range []float64{2, 5, 10, 20, 50, 100, 200, 500} {
-		if m*d.scale < d.w/3 {
-			long = m
-		}
-	}
-	y, to := siteEdge+d.h+24, siteEdge+d.w
-	from := to - long*d.scale
-	d.path("site-bar", "M"+px(from)+" "+px(y-5)+"v10M"+px(from)+" "+px(y)+"H"+px(to)+"M"+px(to)+" "+px(y-5)+"v10")
-	if d.options.Metres != nil {
-		d.text("t-ink end", from-8, y+5, d.options.Metres(long))
-	}
 }
 
 // turned is a transform that sets what is drawn about a point, turned clockwise.

@@ -17,7 +17,7 @@ const (
 
 // label sets a thing's name into it: along its length, else across, else below it.
 func (d *siteDrawing) label(t *SiteThing) {
-	along, across := t.LengthM*d.scale, t.WidthM*d.scale
+	along, across := t.LengthM*d.perM, t.WidthM*d.perM
 	at := place.Point{X: t.At.XM, Y: t.At.YM}
 	if t.Trunk {
 		d.named(t, at, 0, math.Min(along, across)*1.4, 0, 24)
@@ -92,7 +92,7 @@ func (d *siteDrawing) set(class string, y float64, words string) {
 func (d *siteDrawing) widest(t *SiteThing) (best place.Point, room float64) {
 	const rows = 12
 	sin, cos := math.Sincos(t.At.TurnDeg * math.Pi / 180)
-	half := siteLine / 2 / d.scale
+	half := siteLine / 2 / d.perM
 	for i := 1; i < rows; i++ {
 		y := t.WidthM * (float64(i)/rows - 0.5)
 		from, to := 0.0, 0.0
@@ -111,7 +111,7 @@ func (d *siteDrawing) widest(t *SiteThing) (best place.Point, room float64) {
 				to = x
 			}
 			on = in
-			if long := (to - from) * d.scale; on && long > room+0.5 {
+			if long := (to - from) * d.perM; on && long > room+0.5 {
 				mid := (from + to) / 2
 				best, room = place.Point{X: t.At.XM + mid*cos - y*sin, Y: t.At.YM + mid*sin + y*cos}, long
 			}
@@ -123,27 +123,21 @@ func (d *siteDrawing) widest(t *SiteThing) (best place.Point, room float64) {
 // names sets the names that found no room in their things below or above them,
 // clear of each other and inside the drawing.
 func (d *siteDrawing) names() {
-	type taken struct{ left, right, y float64 }
-	var set []taken
+	const high = 13.0 // of a line of words
+	var set plates
 	for _, t := range d.beside {
 		if len(t.Names) == 0 {
 			continue
 		}
 		words := t.Names[0]
-		low, high := place.Bounds(t.Corners)
-		middle, bottom := d.at(place.Point{X: (low.X + high.X) / 2, Y: low.Y})
-		_, top := d.at(high)
+		box := d.bounds(t.Corners)
+		middle, bottom, top := (box.left+box.right)/2, box.bottom, box.top
 		half := widthOf(words, siteSize)/2 + 2
 		x := math.Max(half, math.Min(d.w+2*siteEdge-half, middle))
 		for _, y := range []float64{bottom + 14, top - 5, bottom + 28, top - 19, bottom + 42} {
-			here := taken{x - half, x + half, math.Max(12, math.Min(siteEdge+d.h+13, y))}
-			clash := false
-			for _, other := range set {
-				clash = clash || here.left < other.right && other.left < here.right && math.Abs(here.y-other.y) < 13
-			}
-			if !clash {
-				d.text("site-name mid halo", x, here.y, words)
-				set = append(set, here)
+			y = math.Max(12, math.Min(d.foot+13, y))
+			if set.take(taken{x - half, y - high, x + half, y}) {
+				d.text("site-name mid halo", x, y, words)
 				break
 			}
 		}

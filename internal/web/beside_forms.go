@@ -30,7 +30,7 @@ func askedBeside(v *visit, wrong map[string]words.Phrase) desk.PairAsked {
 	q.StripOn, q.ClearOn = day("strip"), day("clear")
 	if text := strings.TrimSpace(v.query("share")); text != "" {
 		percent, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
-		if err != nil || percent < leastStripped || percent > mostStripped {
+		if err != nil || !(percent >= leastStripped && percent <= mostStripped) {
 			wrong["share"] = words.P("web.beside_share_wrong", words.Args{"given": text, "least": leastStripped, "most": mostStripped})
 		} else {
 			q.StripShare = percent / 100

@@ -85,3 +85,13 @@ func TestBesideDeclared(t *testing.T) {
 		}
 	}
 }
+
+// A share of the leaf that is no number of percent is told, whatever it reads as.
+func TestShareThatIsNoShareIsTold(t *testing.T) {
+	s, _ := demo()
+	for _, share := range []string{"NaN", "Inf", "0", "95", "half"} {
+		if status, _ := get(t, s, "/planting/let-27e/beside?share="+share); status != http.StatusUnprocessableEntity {
+			t.Errorf("%s: status %d", share, status)
+		}
+	}
+}

@@ -78,7 +78,8 @@ func (f fieldBody) Text() string {
 	return f.Value
 }
 
-// conflictOf is the fault of a row that moved on while it was removed or undone.
+// conflictOf is the fault of a row that moved on while something was written over
+// it that cannot be asked for again on its own page.
 func conflictOf(c *desk.Conflict) *fault.Error {
 	return fault.New(fault.Conflict, "web.conflict_moved", words.Args{"id": c.ID})
 }

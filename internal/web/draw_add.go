@@ -1,11 +1,10 @@
 package web
 
 import (
-	"errors"
 	"math"
+	"slices"
 	"strconv"
 
-	"garner/internal/desk"
 	"garner/internal/holding"
 	"garner/internal/place"
 	"garner/internal/words"
@@ -55,26 +54,16 @@ func (s *drawnSite) adding() (drawnAdd, error) {
 // chooses it.
 func drawAdd(v *visit) error {
 	at := v.drawnAt()
-	h, err := v.office.Holding()
+	h, site, err := v.siteDrawn(&at)
 	if err != nil {
 		return err
 	}
-	site, err := siteDrawn(h, at)
-	if err != nil {
-		return err
+	which := slices.IndexFunc(newThings, func(n newThing) bool { return n.name == v.field("what") })
+	if which < 0 {
+		return formUnreadable()
 	}
-	at.site = site.ID
-	kind := newThings[0]
-	for _, n := range newThings {
-		if n.name == v.field("what") {
-			kind = n
-		}
-	}
+	kind := newThings[which]
 	kept, err := v.office.Save(v.author(), kind.table, "", v.newCells(h, site, kind), 0)
-	var conflict *desk.Conflict
-	if errors.As(err, &conflict) {
-		return conflictOf(conflict)
-	}
 	if faults := listOf(err); faults != nil {
 		return v.showDrawing(at, nil, phrasesOf(faults))
 	}
@@ -98,7 +87,7 @@ func (v *visit) newCells(h *holding.Holding, site place.Site, n newThing) map[st
 	at := freeSpot(h, site.ID, length, width)
 	cells := map[string]string{"site": site.ID, "kind": n.kind, "length_m": write(length), "width_m": write(width), "x_m": write(at.XM), "y_m": write(at.YM)}
 	if cells["name"] = v.field("name"); cells["name"] == "" {
-		cells["name"] = v.say("web.draw_named_"+n.name, words.Args{"n": nextNumber(h, n)})
+		cells["name"] = v.newName(h, n)
 	}
 	if n.table == "beds" {
 		cells["shape"], cells["order"] = n.shape, strconv.Itoa(lastOrder(h)+1)
@@ -111,6 +100,25 @@ func (v *visit) newCells(h *holding.Holding, site place.Site, n newThing) map[st
 		cells["base_m"] = write(n.under)
 	}
 	return cells
+}
+
+// newName names a new thing by the first number after those of its kind that no
+// other has.
+func (v *visit) newName(h *holding.Holding, n newThing) string {
+	taken := map[string]bool{}
+	for i := range h.Beds {
+		taken[h.Beds[i].Name] = true
+	}
+	for i := range h.Features {
+		taken[h.Features[i].Name] = true
+	}
+	first, name := nextNumber(h, n), ""
+	for number := first; number <= first+len(taken); number++ {
+		if name = v.say("web.draw_named_"+n.name, words.Args{"n": number}); !taken[name] {
+			break
+		}
+	}
+	return name
 }
 
 // nextNumber numbers a new thing after those of its kind.

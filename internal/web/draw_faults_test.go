@@ -93,3 +93,19 @@ func TestTwoHandsAtOneDrawing(t *testing.T) {
 		t.Errorf("it lies at %v", at)
 	}
 }
+
+// A kind of thing there is not is refused, and nothing is added.
+func TestAddingWhatThereIsNot(t *testing.T) {
+	h, office := garden(t, words.English())
+	form := open(t, h, "/ground/draw?site=home").one(t, "section", "class", "part draw-add").one(t, "form")
+	before, err := office.Rows("beds")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w := post(t, h, form, "what", "castle"); w.Code != http.StatusUnprocessableEntity {
+		t.Errorf("%d", w.Code)
+	}
+	if after, err := office.Rows("beds"); err != nil || len(after) != len(before) {
+		t.Errorf("%d beds, were %d, %v", len(after), len(before), err)
+	}
+}

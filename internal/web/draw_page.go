@@ -120,15 +120,10 @@ type drawnTyped struct {
 // showDrawing answers with the drawing; with what was typed where it could not be
 // kept.
 func (v *visit) showDrawing(at drawnAt, typed *drawnTyped, problem []words.Phrase) error {
-	h, err := v.office.Holding()
+	h, site, err := v.siteDrawn(&at)
 	if err != nil {
 		return err
 	}
-	site, err := siteDrawn(h, at)
-	if err != nil {
-		return err
-	}
-	at.site = site.ID
 	s := &drawnSite{visit: v, holding: h, site: site, at: at, typed: typed}
 	body, err := s.body()
 	if err != nil {
@@ -142,9 +137,13 @@ func (v *visit) showDrawing(at drawnAt, typed *drawnTyped, problem []words.Phras
 	return v.showPart(p)
 }
 
-// siteDrawn is the site an address is about: the one named, the one that what is
-// chosen lies on, else the first.
-func siteDrawn(h *holding.Holding, at drawnAt) (place.Site, error) {
+// siteDrawn is the site an address is about, which then names it: the one named,
+// the one that what is chosen lies on, else the first.
+func (v *visit) siteDrawn(at *drawnAt) (*holding.Holding, place.Site, error) {
+	h, err := v.office.Holding()
+	if err != nil {
+		return nil, place.Site{}, err
+	}
 	id := at.site
 	if table, row, _ := strings.Cut(at.pick, "/"); id == "" && table == "beds" {
 		if b, known := bedWith(h, row); known {
@@ -153,13 +152,14 @@ func siteDrawn(h *holding.Holding, at drawnAt) (place.Site, error) {
 	}
 	for _, s := range h.Sites {
 		if s.ID == id || id == "" {
-			return s, nil
+			at.site = s.ID
+			return h, s, nil
 		}
 	}
 	if id == "" {
-		return place.Site{}, fault.New(fault.NotFound, "web.draw_no_sites", nil)
+		return nil, place.Site{}, fault.New(fault.NotFound, "web.draw_no_sites", nil)
 	}
-	return place.Site{}, fault.New(fault.NotFound, "web.draw_no_site", words.Args{"given": id})
+	return nil, place.Site{}, fault.New(fault.NotFound, "web.draw_no_site", words.Args{"given": id})
 }
 
 // drawnSite is a site on its way to a page.

@@ -2,11 +2,11 @@ package web
 
 import (
 	"errors"
-	"strconv"
 
 	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/holding"
+	"garner/internal/place"
 	"garner/internal/words"
 )
 
@@ -22,9 +22,9 @@ func drawSave(v *visit) error {
 	if table != "sites" {
 		at.pick = table + "/" + id
 	}
-	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	base, err := v.base()
 	if err != nil {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return err
 	}
 	row, err := v.office.Row(table, id)
 	if err != nil {
@@ -84,7 +84,7 @@ func (v *visit) keepDrawn(typed *drawnTyped, row *desk.RowView) (*desk.KeptEntry
 	if err != nil {
 		return nil, err
 	}
-	if err := t.take(v.field("do"), typed.cells, h, typed.id); err != nil {
+	if err := t.take(v.field("do"), typed.cells, h); err != nil {
 		return nil, err
 	}
 	if typed.table == "sites" {
@@ -93,12 +93,21 @@ func (v *visit) keepDrawn(typed *drawnTyped, row *desk.RowView) (*desk.KeptEntry
 		}
 	}
 	if typed.table == "beds" {
+		t.leaveShape()
 		fitOutline(t.row, t.cells)
 		if wrong := t.leftOrBelow(h); wrong != nil {
 			return nil, fault.List{wrong}
 		}
 	}
 	return v.office.Save(v.author(), typed.table, typed.id, t.cells, typed.base)
+}
+
+// leaveShape leaves the cell of a rectangle blank that was so: the form shows what
+// it stands for, and sends that.
+func (t *drawnTurn) leaveShape() {
+	if t.cells["shape"] == string(place.Rectangle) && t.row["shape"] == "" {
+		delete(t.cells, "shape")
+	}
 }
 
 // leftOrBelow tells of a bed whose middle lies off the plan to the left or below,

@@ -35,7 +35,7 @@ var drawSteps = map[string]struct {
 }
 
 // take does what a button asks for; an empty name asks for nothing.
-func (t *drawnTurn) take(do string, sent map[string]string, h *holding.Holding, bed string) error {
+func (t *drawnTurn) take(do string, sent map[string]string, h *holding.Holding) error {
 	if s, known := drawSteps[do]; known {
 		at, ok := t.number(s.column)
 		if !ok {
@@ -55,15 +55,26 @@ func (t *drawnTurn) take(do string, sent map[string]string, h *holding.Holding, 
 	case "off":
 		t.cells["x_m"], t.cells["y_m"] = "", ""
 	case "place":
-		if b, known := bedWith(h, bed); known {
-			at := freeSpot(h, b.Site, b.LengthM, b.WidthM)
-			t.set("x_m", at.XM)
-			t.set("y_m", at.YM)
-		}
+		t.place(h)
 	case "cut":
 		return t.cut(sent)
 	}
 	return nil
+}
+
+// place puts it where there is room for it as it is turned.
+func (t *drawnTurn) place(h *holding.Holding) {
+	length, okL := t.number("length_m")
+	width, okW := t.number("width_m")
+	turn, okT := t.number("turn_deg")
+	if !okL || !okW || !okT {
+		return // what is wrong with it is told when it is saved
+	}
+	sin, cos := math.Sincos(turn * math.Pi / 180)
+	sin, cos = math.Abs(sin), math.Abs(cos)
+	at := freeSpot(h, t.row["site"], length*cos+width*sin, length*sin+width*cos)
+	t.set("x_m", at.XM)
+	t.set("y_m", at.YM)
 }
 
 // number reads a column as it is to be written; a blank one is nought.

@@ -50,7 +50,7 @@ func TestStepsOfADrawnBed(t *testing.T) {
 	got := drawnBed(t, office, "h3")
 	want := was
 	want.At = place.Spot{XM: 4.6, YM: 11.6, TurnDeg: 5}
-	want.LengthM, want.WidthM, want.Shape = 6.1, 1.3, place.Rectangle
+	want.LengthM, want.WidthM = 6.1, 1.3
 	if got != want {
 		t.Errorf("the bed is %+v, want %+v", got, want)
 	}
@@ -59,6 +59,9 @@ func TestStepsOfADrawnBed(t *testing.T) {
 	}
 	if got, want := drawnBed(t, office, "h3"), was; got.At != want.At || got.LengthM != want.LengthM || got.WidthM != want.WidthM {
 		t.Errorf("back again the bed is %+v, was %+v", got, want)
+	}
+	if said := stepped(t, h, "beds/h3", "right").words(); !strings.Contains(said, "Moved") {
+		t.Errorf("a step to the right is told as %.400s", said)
 	}
 }
 
@@ -283,5 +286,49 @@ func TestDrawingInParts(t *testing.T) {
 	}
 	if w := ask(h, "POST", "/ground/draw/plans/x", "base=0"); w.Code != http.StatusNotFound {
 		t.Errorf("another table: %d", w.Code)
+	}
+}
+
+// A bed that is turned is put where there is room for it as it lies, also where it
+// would not fit unturned.
+func TestATurnedBedIsPutOnThePlan(t *testing.T) {
+	h, office := garden(t, words.English())
+	follow(t, h, post(t, h, open(t, h, "/ground/draw?site=share").one(t, "form", "action", "/ground/draw/sites/share?site=share"), "plan_depth_m", "40"))
+	stepped(t, h, "beds/s1", "off")
+	page := follow(t, h, post(t, h, chosenForm(t, h, "beds/s1"), "length_m", "20", "width_m", "1", "turn_deg", "90"))
+	follow(t, h, post(t, h, page.one(t, "section", "class", "part draw-tray").one(t, "form")))
+	if b := drawnBed(t, office, "s1"); !b.At.IsSet() || b.At.TurnDeg != 90 {
+		t.Errorf("it lies at %+v", b.At)
+	}
+	if odd, err := office.OddlyDrawn(); err != nil || len(odd) > 0 {
+		t.Errorf("it lies over others: %v %v", odd, err)
+	}
+}
+
+// Things without a name of their own are never called alike, also where one of
+// before is gone.
+func TestNewThingsAreNotCalledAlike(t *testing.T) {
+	h, office := garden(t, words.English())
+	add := func() string {
+		t.Helper()
+		form := open(t, h, "/ground/draw?site=home").one(t, "section", "class", "part draw-add").one(t, "form")
+		page := follow(t, h, post(t, h, form, "what", "pot", "name", ""))
+		return page.all(func(e *element) bool { return e.attrs["data-chosen"] != "" })[0].attrs["data-chosen"]
+	}
+	first := add()
+	add()
+	remove := "/" + first + "/remove"
+	follow(t, h, post(t, h, formTo(t, open(t, h, remove), remove)))
+	add()
+	now, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	for _, b := range now.Beds {
+		if seen[b.Name] {
+			t.Errorf("two beds are called %s", b.Name)
+		}
+		seen[b.Name] = true
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"net/http"
 
+	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/words"
 )
@@ -27,6 +28,10 @@ type faultBody struct {
 // fail answers with the page of a fault. What is none of ours is logged and
 // apologised for.
 func (v *visit) fail(err error) {
+	var conflict *desk.Conflict
+	if errors.As(err, &conflict) {
+		err = conflictOf(conflict)
+	}
 	kind := fault.KindOf(err)
 	if kind == fault.Internal {
 		v.log.Error("a page failed", "method", v.r.Method, "path", v.r.URL.Path, "error", err)

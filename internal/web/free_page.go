@@ -1,6 +1,7 @@
 package web
 
 import (
+	"math"
 	"net/http"
 	"net/url"
 
@@ -8,6 +9,7 @@ import (
 	"garner/internal/desk"
 	"garner/internal/draw"
 	"garner/internal/place"
+	"garner/internal/plan"
 	"garner/internal/words"
 )
 
@@ -83,7 +85,7 @@ func freePage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	b.fill(v, space)
+	b.fill(v, space, tried)
 	if len(tried) > 0 {
 		g, err := v.grown(tried)
 		if err != nil {
@@ -131,7 +133,7 @@ func (b *freeBody) day(given string, otherwise cal.Date) cal.Date {
 	return d
 }
 
-func (b *freeBody) fill(v *visit, s *desk.SpaceView) {
+func (b *freeBody) fill(v *visit, s *desk.SpaceView, tried []plan.Change) {
 	shown := *s // without what is only counted
 	shown.Free = nil
 	area, at := 0.0, map[string]int{} // places by bed
@@ -144,7 +146,7 @@ func (b *freeBody) fill(v *visit, s *desk.SpaceView) {
 		area += f.AreaM2
 		at[f.Bed]++
 		shown.Free = append(shown.Free, *f)
-		line := v.freeLine(f)
+		line := v.freeLine(f, tried)
 		if f.From.P50 == s.From && f.From.Sure() {
 			line.When = ""
 		}
@@ -198,10 +200,10 @@ func (v *visit) freeTitle(f *desk.FreeSpace, s *desk.SpaceView) string {
 	return v.say("web.free_from_first", words.Args{"from": s.From})
 }
 
-func (v *visit) freeLine(f *desk.FreeSpace) freeLine {
-	q := url.Values{"from": {f.From.P50.String()}, "until": {f.Until.String()}, "area": {v.words.Format().Number(f.AreaM2, 2)}}
+func (v *visit) freeLine(f *desk.FreeSpace, tried []plan.Change) freeLine {
+	q := url.Values{"from": {f.From.P50.String()}, "until": {f.Until.String()}, "area": {plainNumber(math.Round(f.AreaM2*100) / 100)}}
 	return freeLine{Bed: f.BedName, BedPath: bedPath(f.Bed), AreaM2: f.AreaM2, When: v.sentence(f.When), Ends: v.sentence(f.Ends),
-		Next: bedPath(f.Bed) + "/next?" + q.Encode()}
+		Next: withTried(bedPath(f.Bed)+"/next?"+q.Encode(), tried)}
 }
 
 func (v *visit) wrongLine(o *desk.OverlapView) wrongLine {

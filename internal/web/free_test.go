@@ -2,6 +2,8 @@ package web
 
 import (
 	"net/http"
+	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -80,5 +82,33 @@ func TestOverFullBedIsToldAtOnce(t *testing.T) {
 	}
 	if text := open(t, h, "/planting/pot-27t").words(); strings.Contains(text, told) {
 		t.Error("a planting of another bed tells it")
+	}
+}
+
+// What could follow is asked with what is being tried, and for an area as the
+// address takes it.
+func TestFreeGroundLeadsOnWithWhatIsTried(t *testing.T) {
+	s, _ := demo()
+	const tried = "let-27b:area_m2=1"
+	code, page := get(t, s, "/ground/free?from=2027-06-01&until=2027-06-30&site=home&try="+url.QueryEscape(tried))
+	if code != http.StatusOK {
+		t.Fatalf("status %d", code)
+	}
+	found := 0
+	for _, a := range read(t, page).named("a") {
+		at, err := url.Parse(a.attrs["href"])
+		if err != nil || !strings.HasSuffix(at.Path, "/next") {
+			continue
+		}
+		found++
+		if at.Query().Get("try") != tried {
+			t.Errorf("%s does not try it", at)
+		}
+		if m2, err := strconv.ParseFloat(at.Query().Get("area"), 64); err != nil || m2 < sliverM2 {
+			t.Errorf("%s is of %v m2", at, m2)
+		}
+	}
+	if found == 0 {
+		t.Error("nothing leads on")
 	}
 }

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"errors"
 	"strconv"
 	"time"
 
@@ -109,10 +108,6 @@ func undo(v *visit) error {
 		return nil
 	}
 	kept, err := v.office.Undo(v.author(), id)
-	var conflict *desk.Conflict
-	if errors.As(err, &conflict) {
-		return conflictOf(conflict)
-	}
 	if err != nil {
 		return err
 	}

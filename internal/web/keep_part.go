@@ -97,9 +97,12 @@ func (v *visit) keepDraw(view *desk.KeepOrClearView, width float64) string {
 func clearThen(v *visit) error {
 	id := v.r.PathValue("id")
 	day, err := cal.Parse(v.field("clear_by"))
-	base, wrong := strconv.ParseInt(v.field("base"), 10, 64)
-	if err != nil || wrong != nil {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+	if err != nil {
+		return formUnreadable()
+	}
+	base, err := v.base()
+	if err != nil {
+		return err
 	}
 	kept, err := v.office.ClearBy(v.author(), id, day, base)
 	if err != nil {

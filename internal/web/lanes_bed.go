@@ -119,14 +119,7 @@ func (b *groundBed) typed(query url.Values, wrong map[string]words.Phrase) {
 	if b == nil {
 		return
 	}
-	fill := func(f *tryField, name string) {
-		if query.Has(name) {
-			f.Value = query.Get(name)
-		}
-		if p, ok := wrong[name]; ok {
-			f.Wrong = &p
-		}
-	}
+	fill := filler(query, wrong)
 	for i := range b.Held {
 		if h := &b.Held[i]; h.ID == query.Get("change") {
 			h.Open = true

@@ -139,14 +139,17 @@ func faultsOf(err error) fault.List {
 func (v *visit) nextQuery() (desk.AdviseQuery, fault.List) {
 	q := desk.AdviseQuery{Bed: v.r.PathValue("id"), From: cal.None, Until: cal.None}
 	var faults fault.List
-	for name, at := range map[string]*cal.Date{"from": &q.From, "until": &q.Until} {
-		if given := v.query(name); given != "" {
+	for _, day := range []struct {
+		name string
+		at   *cal.Date
+	}{{"from", &q.From}, {"until", &q.Until}} {
+		if given := v.query(day.name); given != "" {
 			d, err := cal.Parse(given)
 			if err != nil {
 				faults = append(faults, fault.New(fault.Invalid, "web.next_date", words.Args{"given": given}))
 				continue
 			}
-			*at = d
+			*day.at = d
 		}
 	}
 	if given := strings.Replace(v.query("area"), ",", ".", 1); given != "" {

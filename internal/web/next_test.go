@@ -1,6 +1,9 @@
 package web
 
 import (
+	"net/http"
+	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -130,5 +133,27 @@ func TestWhatNextTellsWhatIsWrong(t *testing.T) {
 	}
 	if got := ask(h, "GET", "/beds/nowhere/next", ""); got.Code != 404 {
 		t.Errorf("a bed that is not there: %d", got.Code)
+	}
+}
+
+// A day to clear by, sent from a page that is older than the planting's row, is
+// told as such and not written.
+func TestClearingOverANewerRowIsTold(t *testing.T) {
+	h, office := garden(t, words.English())
+	row, err := office.Row("plantings", "kal-26")
+	if err != nil {
+		t.Fatal(err)
+	}
+	old := url.Values{"base": {strconv.FormatInt(row.Version, 10)}, "clear_by": {"2027-02-15"}, "entry": {"clearearly"}}
+	if w := ask(h, "POST", "/planting/kal-26/clear", old.Encode()); w.Code != http.StatusSeeOther {
+		t.Fatalf("%d", w.Code)
+	}
+	old["clear_by"], old["entry"] = []string{"2027-03-01"}, []string{"clearlater"}
+	w := ask(h, "POST", "/planting/kal-26/clear", old.Encode())
+	if told := read(t, w.Body.String()).words(); w.Code != http.StatusConflict || !strings.Contains(told, "changed") {
+		t.Errorf("%d: %s", w.Code, told)
+	}
+	if row, err := office.Row("plantings", "kal-26"); err != nil || row.Cells["clear_by"] != "2027-02-15" {
+		t.Errorf("%v, %v", row, err)
 	}
 }

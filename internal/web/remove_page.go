@@ -1,11 +1,8 @@
 package web
 
 import (
-	"errors"
 	"strconv"
 
-	"garner/internal/desk"
-	"garner/internal/fault"
 	"garner/internal/words"
 )
 
@@ -76,15 +73,11 @@ func pageOf(table, id string) string {
 
 // removeRow removes a row, with what hangs on it when that was said.
 func (v *visit) removeRow(f *rowForm, id string) error {
-	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	base, err := v.base()
 	if err != nil {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return err
 	}
 	kept, err := v.office.Remove(v.author(), f.table, id, base, v.field("with") != "")
-	var conflict *desk.Conflict
-	if errors.As(err, &conflict) {
-		return conflictOf(conflict)
-	}
 	if err != nil {
 		return err
 	}

@@ -69,7 +69,7 @@ func (v *visit) editRow(f *rowForm, id string) error {
 func (v *visit) saveRow(f *rowForm, id string) error {
 	base, err := strconv.ParseInt(v.field("base"), 10, 64)
 	if err != nil && v.field("base") != "" {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return formUnreadable()
 	}
 	cells, err := v.cellsOf(f)
 	if err != nil {

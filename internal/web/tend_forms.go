@@ -1,13 +1,11 @@
 package web
 
 import (
-	"errors"
 	"net/http"
 	"slices"
 	"strconv"
 
 	"garner/internal/cal"
-	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/words"
 )
@@ -36,7 +34,7 @@ func soilPosted(v *visit) error {
 	values := v.sent("soil", "date", "value", "unit")
 	what := v.field("what")
 	if !slices.Contains(soilKinds, what) {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return formUnreadable()
 	}
 	cells := map[string]string{"what": what, "bed": v.r.PathValue("id"), "date": values["date"], "value": values["value"]}
 	if values["value"] != "" {
@@ -73,17 +71,13 @@ func (v *visit) record(form string, cells, typed map[string]string) error {
 
 // rotationPosted silences a bed's rotation, or has it told again.
 func rotationPosted(v *visit) error {
-	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	base, err := v.base()
 	if err != nil {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return err
 	}
 	bed := v.r.PathValue("id")
 	kept, err := v.office.Save(v.author(), "beds", bed, map[string]string{"rotation": v.field("rotation")}, base)
-	var conflict *desk.Conflict
-	switch {
-	case errors.As(err, &conflict):
-		return conflictOf(conflict)
-	case err != nil:
+	if err != nil {
 		return err
 	}
 	v.kept(kept, bedPath(bed))
@@ -93,9 +87,9 @@ func rotationPosted(v *visit) error {
 // coverOffPosted takes a cover off for a while or for good.
 func coverOffPosted(v *visit) error {
 	id := v.r.PathValue("id")
-	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	base, err := v.base()
 	if err != nil {
-		return fault.New(fault.Invalid, "web.form_unreadable", nil)
+		return err
 	}
 	row, err := v.office.Row("covers", id)
 	if err != nil {
@@ -108,17 +102,14 @@ func coverOffPosted(v *visit) error {
 		return v.again(bed, typedForm{form, typed, faults})
 	}
 	kept, err := v.office.TakeOff(v.author(), id, off, on, base)
-	var conflict *desk.Conflict
-	switch faults := listOf(err); {
-	case err == nil:
-		v.kept(kept, bedPath(bed))
-		return nil
-	case errors.As(err, &conflict):
-		return conflictOf(conflict)
-	case faults != nil:
+	if faults := listOf(err); faults != nil {
 		return v.again(bed, typedForm{form, typed, faults})
 	}
-	return err
+	if err != nil {
+		return err
+	}
+	v.kept(kept, bedPath(bed))
+	return nil
 }
 
 // days reads the two days of taking a cover off; blank is none.

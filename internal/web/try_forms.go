@@ -35,12 +35,6 @@ type changeForm struct {
 	Open             bool
 }
 
-// tryField is what stands in a field, and what is wrong with it.
-type tryField struct {
-	Value string
-	Wrong *words.Phrase
-}
-
 // option is one choice of a list.
 type option struct{ Value, Name string }
 
@@ -229,14 +223,7 @@ func (g *grown) added(p *plan.Planting, query url.Values, tried []plan.Change) (
 
 // typed puts what was typed back into the form it came from, with what is wrong.
 func (b *vegetableBody) typed(query url.Values, wrong map[string]words.Phrase) {
-	fill := func(f *tryField, name string) {
-		if query.Has(name) {
-			f.Value = query.Get(name)
-		}
-		if p, ok := wrong[name]; ok {
-			f.Wrong = &p
-		}
-	}
+	fill := filler(query, wrong)
 	for i := range b.Forms {
 		if f := &b.Forms[i]; f.ID == query.Get("change") {
 			f.Open = true

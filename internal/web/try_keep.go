@@ -3,7 +3,6 @@ package web
 import (
 	"net/url"
 	"strings"
-	"time"
 
 	"garner/internal/desk"
 	"garner/internal/fault"
@@ -20,7 +19,7 @@ func keepTried(v *visit) error {
 	if len(tried) == 0 {
 		return fault.New(fault.Invalid, "web.try_nothing", nil)
 	}
-	by := desk.Author{Entry: v.field("entry"), Who: v.who, At: v.now().UTC().Format(time.RFC3339)}
+	by := v.author()
 	if err := v.office.KeepTry(by, tried); err != nil {
 		return err
 	}

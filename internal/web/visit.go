@@ -5,6 +5,7 @@ import (
 	"errors"
 	"io"
 	"net/http"
+	"strconv"
 	"strings"
 
 	"garner/internal/desk"
@@ -71,7 +72,7 @@ func (v *visit) readForm() error {
 	case errors.As(err, &over):
 		return tooLarge()
 	case err != nil:
-		return &fault.Error{Kind: fault.Invalid, Phrase: fault.New(fault.Invalid, "web.form_unreadable", nil).Phrase, Err: err}
+		return &fault.Error{Kind: fault.Invalid, Phrase: formUnreadable().Phrase, Err: err}
 	}
 	return nil
 }
@@ -104,6 +105,18 @@ func (v *visit) moveTo(path string) { http.Redirect(v.w, v.r, path, http.StatusS
 
 // field returns what was posted in a field.
 func (v *visit) field(name string) string { return v.r.PostFormValue(name) }
+
+// base is the version of a row that a form was shown over.
+func (v *visit) base() (int64, error) {
+	base, err := strconv.ParseInt(v.field("base"), 10, 64)
+	if err != nil {
+		return 0, formUnreadable()
+	}
+	return base, nil
+}
+
+// formUnreadable is the fault of what none of our forms sends.
+func formUnreadable() *fault.Error { return fault.New(fault.Invalid, "web.form_unreadable", nil) }
 
 // query returns a value of the address.
 func (v *visit) query(name string) string { return v.r.URL.Query().Get(name) }

@@ -38,6 +38,7 @@ function dayOf(line: SVGElement): number {
 
 function press(event: PointerEvent): void {
   if (!(event.target instanceof Element) || event.button !== 0 || takesPress(event)) return;
+  if (drag && drag.pointer !== event.pointerId) return; // a second finger
   const line = slider();
   const sheet = event.target.closest<HTMLElement>(".lanes-sheet");
   const days = Number(line?.dataset["days"]);

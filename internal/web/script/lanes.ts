@@ -48,6 +48,7 @@ function press(event: PointerEvent): void {
   const sheet = ring?.closest<HTMLElement>(".lanes-sheet");
   const days = Number(ring?.dataset["days"]);
   if (!ring || !lane || !sheet || !days || event.button !== 0) return;
+  if (drag && drag.pointer !== event.pointerId) return; // a second finger
   event.preventDefault();
   const day = dayOf(ring);
   const bed = ring.dataset["bed"] ?? "";
@@ -109,9 +110,16 @@ function follow(): void {
   }
   const ring = ringNow(drag.planting);
   if (!ring) return;
+  forget(ring);
   ring.classList.add("moving");
   ring.setAttribute("transform", `translate(${(drag.day - dayOf(ring)) * drag.pixelsADay} 0)`);
   sayDay(ring, drag.day);
+}
+
+/** Has a lane sent anew, though it comes to what it was: what is on the page is
+ * no longer that. */
+function forget(ring: SVGElement): void {
+  ring.closest("[data-key]")?.removeAttribute("data-key");
 }
 
 function tried(d: Drag): URL {
@@ -153,6 +161,7 @@ function key(event: KeyboardEvent): void {
   const change = keyed(ring, event);
   if (!change) return;
   event.preventDefault();
+  forget(ring);
   void show(addressOf(ring.dataset["planting"] ?? "", change));
 }
 

@@ -5,7 +5,7 @@
 
 import { spot, type Shape } from "./plan_shape";
 import { Sheet } from "./plan_sheet";
-import { inHand, send, show, unsent } from "./plan_send";
+import { inHand, named, send, sending, show, unsent } from "./plan_send";
 import * as keys from "./plan_keys";
 
 const threshold = 4; // pixels before a press is a move
@@ -55,7 +55,9 @@ export function start(): void {
 function press(event: PointerEvent): void {
   const target = event.target;
   const sheet = Sheet.at();
-  if (!sheet || hold || event.button !== 0 || !(target instanceof Element)) return;
+  if (!sheet || event.button !== 0 || !(target instanceof Element)) return;
+  if (hold && hold.pointer !== event.pointerId) return; // a second finger
+  letGo();
   swallow = false;
   const ring = target.closest<SVGElement>(".site-rings .ring");
   const thing = ring ? sheet.chosen() : (target.closest<SVGAElement>("a.thing") ?? undefined);
@@ -66,6 +68,8 @@ function press(event: PointerEvent): void {
     sheet, thing, pointer: event.pointerId, start: sheet.metres(event.clientX, event.clientY),
     was, now: was, ring: (ring && sheet.nearest(event.clientX, event.clientY)) ?? "body", moving: false,
   };
+  // From the press on: an answer to an earlier change would take away what is held.
+  inHand("drag", true);
 }
 
 function move(event: PointerEvent): void {
@@ -75,7 +79,6 @@ function move(event: PointerEvent): void {
   if (!hold.moving && far < threshold) return;
   if (!hold.moving) {
     hold.moving = true;
-    inHand("drag", true);
     hold.sheet.choose(hold.thing);
   }
   event.preventDefault();
@@ -87,11 +90,12 @@ function release(event: PointerEvent): void {
   const done = hold;
   if (!done || event.pointerId !== done.pointer) return;
   hold = undefined;
-  if (!done.moving) return;
-  swallow = true;
-  setTimeout(() => (swallow = false), 50);
-  done.thing.focus({ preventScroll: true });
-  void send(done.thing, done.was, done.now);
+  if (done.moving) {
+    swallow = true;
+    setTimeout(() => (swallow = false), 50);
+    done.thing.focus({ preventScroll: true });
+    void send(done.thing, done.was, done.now);
+  }
   inHand("drag", false);
 }
 
@@ -124,6 +128,13 @@ function submit(event: SubmitEvent): void {
   const form = event.target;
   if (!(form instanceof HTMLFormElement) || !form.hasAttribute("data-sent")) return;
   event.preventDefault();
-  const data = new FormData(form, event.submitter);
-  void unsent().then(() => show(new URL(form.action), data));
+  const by = event.submitter;
+  // Pressed again before the answer was there, it is the button as it stands then.
+  const put = sending() ? named(by) : "";
+  const data = new FormData(form, by);
+  void unsent().then(() => {
+    const again = put ? document.querySelector<HTMLButtonElement>(put) : null;
+    if (put && (!again || again.disabled)) return undefined;
+    return again?.form ? show(new URL(again.form.action), new FormData(again.form, again)) : show(new URL(form.action), data);
+  });
 }

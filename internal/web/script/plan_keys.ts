@@ -3,7 +3,7 @@
 
 import { rounded, sized, spot, type Shape } from "./plan_shape";
 import { Sheet } from "./plan_sheet";
-import { before, inHand, send } from "./plan_send";
+import { before, inHand, send, unsent } from "./plan_send";
 
 const pause = 450; // milliseconds without a key before the change is sent
 const step = 0.1; // metres
@@ -19,6 +19,7 @@ let pressed: Pressed | undefined;
 export function start(home: HTMLElement): void {
   home.addEventListener("keydown", key);
   home.addEventListener("focusout", flush);
+  window.addEventListener("pagehide", flush);
 }
 
 function key(event: KeyboardEvent): void {
@@ -83,7 +84,5 @@ function remove(thing: SVGAElement): void {
   flush();
   const address = thing.dataset["thing"] ?? "";
   const back = document.querySelector<HTMLElement>("[data-draw]")?.dataset["none"] ?? "";
-  location.assign("/" + address + "/remove?back=" + encodeURIComponent(back));
+  void unsent().then(() => location.assign("/" + address + "/remove?back=" + encodeURIComponent(back)));
 }
-
-

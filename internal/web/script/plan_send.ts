@@ -9,13 +9,23 @@ let waiting = 0;
 let early: (() => void) | undefined;
 const busy = new Set<string>();
 let stale = false; // an answer came while the plan was in somebody's hand
+let refused = ""; // why a change was refused meanwhile
 
 /** Says that the plan is in hand, by drag or by keys, and must not be replaced;
  * let go of without a change, it is brought up to date. */
 export function inHand(by: string, on: boolean): void {
   if (on) busy.add(by);
   else busy.delete(by);
-  if (busy.size === 0 && stale) void show(new URL(location.href));
+  if (busy.size > 0 || !stale) return;
+  void show(new URL(location.href)).then(() => {
+    if (refused) say(refused, true);
+    refused = "";
+  });
+}
+
+/** Tells whether a change is on its way. */
+export function sending(): boolean {
+  return waiting > 0;
 }
 
 /** Resolves when nothing is on its way any more. */
@@ -55,8 +65,10 @@ export function send(thing: SVGAElement, was: Shape, now: Shape): Promise<void> 
 
 /** Loads an address, or sends a form to it, and puts the parts in place. */
 export function show(address: URL, data?: FormData): Promise<void> {
+  waiting++;
   queue = queue.then(async () => {
     await put(address, data, false);
+    waiting--;
   });
   return queue;
 }
@@ -94,18 +106,24 @@ async function put(address: URL, data: FormData | undefined, more: boolean): Pro
       for (const [name, value] of data) if (typeof value === "string") fields.append(name, value);
       request.method = "POST";
       request.body = fields;
+      request.keepalive = true; // it arrives when the page is left meanwhile
     }
     const answer = await fetch(address, request);
     const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
     if (!fresh.querySelector("[data-part=drawing]")) {
+      if (answer.ok) {
+        location.assign(answer.url); // the plan has no size any more
+        return true;
+      }
       say(fresh.querySelector("main p, p")?.textContent ?? "", true);
       return false;
     }
-    replace(fresh, more && answer.ok);
+    const wrong = fresh.querySelector("main > .errs, .draw-chosen .errs, .draw-chosen .err")?.textContent ?? "";
+    const undo = fresh.querySelector("#draw-undo")?.getAttribute("aria-label") ?? "";
+    const shown = replace(fresh, more && answer.ok);
     if (answer.ok) remember(answer.url);
-    const wrong = document.querySelector(".draw-chosen .errs, .draw-chosen .err");
-    const undo = document.querySelector("#draw-undo")?.getAttribute("aria-label") ?? "";
-    if (data) say(answer.ok ? undo : (wrong?.textContent ?? ""), false);
+    if (data) say(answer.ok ? undo : wrong, false);
+    if (!answer.ok && !shown) refused = wrong;
     return answer.ok || data === undefined;
   } catch {
     say(home.dataset["gone"] ?? "", true);
@@ -122,14 +140,16 @@ function remember(url: string): void {
   history.replaceState(history.state, "", here);
 }
 
-function replace(fresh: Document, more: boolean): void {
+/** Puts the parts in place and tells whether it did: not what is in hand, nor
+ * where more is on its way. */
+function replace(fresh: Document, more: boolean): boolean {
   for (const thing of fresh.querySelectorAll("[data-thing]")) {
     const old = document.querySelector(`[data-thing="${CSS.escape(thing.getAttribute("data-thing") ?? "")}"]`);
     old?.setAttribute("data-base", thing.getAttribute("data-base") ?? "");
   }
   if (more || busy.size > 0) {
     stale = true;
-    return;
+    return false;
   }
   stale = false;
   const focus = named(document.activeElement);
@@ -148,6 +168,7 @@ function replace(fresh: Document, more: boolean): void {
   Sheet.at()?.rings();
   if (seen) look(seen);
   if (focus) document.querySelector<HTMLElement>(focus)?.focus({ preventScroll: true });
+  return true;
 }
 
 /** What part of the plan is in the middle of its window, as shares of its size. */
@@ -163,7 +184,7 @@ function look(at: DOMPoint): void {
 }
 
 /** How what has the focus is found again after its part was replaced. */
-function named(e: Element | null): string {
+export function named(e: Element | null): string {
   if (!e || e === document.body) return "";
   if (e.hasAttribute("data-thing")) return `[data-thing="${CSS.escape(e.getAttribute("data-thing") ?? "")}"]`;
   if (e.id) return "#" + CSS.escape(e.id);

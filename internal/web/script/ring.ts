@@ -64,6 +64,7 @@ function tried(planting: string, day: number): URL {
 function press(event: PointerEvent): void {
   const ring = ringOf(event.target);
   if (!ring || event.button !== 0) return;
+  if (drag && drag.pointer !== event.pointerId) return; // a second finger
   const lane = ring.closest("svg");
   const days = Number(ring.dataset["days"]);
   if (!lane || !days) return;
