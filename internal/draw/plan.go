@@ -94,7 +94,7 @@ func (p *sitePlan) lightNames(lines [][][]spot) {
 	if p.options.Percent == nil {
 		return
 	}
-	m := &lightMap{view: p.options.Light, perM: p.perM, w: p.w, h: p.h, taken: p.taken}
+	m := &lightMap{view: p.options.Light, perM: p.perM, w: p.w, h: p.h, taken: append(p.taken, taken{p.w - 48, p.h - 53, p.w, p.h})} // the arrow's corner
 	for _, b := range p.view.Beds {
 		m.taken = append(m.taken, m.boundsOf(b.Corners()))
 	}
@@ -171,12 +171,39 @@ func (p *sitePlan) featureName(f *place.Feature) {
 		case long+8 < h && w >= 13:
 			p.WriteString(`<text class="mid t-ink halo" transform="translate(` + px(x+4.5) + " " + px(y) + `) rotate(-90)">` + escaped(words) + `</text>`)
 		case long+8 < w && f.Kind != place.Path:
-			p.text("mid t-ink halo", max(long/2+3, min(p.w-long/2-3, x)), min(p.h-4, bottom+14), words)
+			base := min(p.h-4, bottom+14)
+			x, found := p.clearAlong(left, right, base, long)
+			if !found {
+				continue
+			}
+			p.text("mid t-ink halo", x, base, words)
 		default:
 			continue
 		}
 		return
 	}
+}
+
+// clearAlong is where along a feature words set beneath it hide no bed: at its
+// middle, else at one of its ends.
+func (p *sitePlan) clearAlong(left, right, base, long float64) (x float64, found bool) {
+	for _, x := range []float64{(left + right) / 2, left + long/2, right - long/2} {
+		x = max(long/2+3, min(p.w-long/2-3, x))
+		if !p.overBed(taken{x - long/2, base - 12, x + long/2, base + 4}) {
+			return x, true
+		}
+	}
+	return 0, false
+}
+
+func (p *sitePlan) overBed(words taken) bool {
+	for _, b := range p.view.Beds {
+		left, top, right, bottom := p.bounds(b.Corners())
+		if b.At.IsSet() && words.meets(taken{left, top, right, bottom}) {
+			return true
+		}
+	}
+	return false
 }
 
 // bounds is the upright box about corners [px].

@@ -80,7 +80,7 @@ func SiteDrawing(site place.Site, things []SiteThing, o SiteOptions) string {
 		d.thing(&things[i])
 	}
 	d.path("site-edge", around(siteEdge, siteEdge, d.w, d.h))
-	d.names()
+	d.names(things)
 	d.north()
 	d.bar()
 	d.WriteString(`<g class="site-rings"></g>`)
