@@ -53,6 +53,7 @@ type groundBody struct {
 	Plan, Phone string // drawings of the plan
 	Undrawn     []nameLink
 	Drawn       bool
+	Planted     bool // something stands or is planned in some bed
 	Paths       groundPaths
 	Day         dayLinks
 	Axis, Line  string // drawings
@@ -203,6 +204,7 @@ func (s *groundShown) body() (*groundBody, error) {
 		if !bed.At.IsSet() {
 			b.Undrawn = append(b.Undrawn, nameLink{bed.Name, s.at.withBed(bed.ID).path()})
 		}
+		b.Planted = b.Planted || len(bed.Held) > 0
 		b.Lanes = append(b.Lanes, s.laneRow(bed))
 		b.Twin = append(b.Twin, twinBed{bed.Name, bedPath(bed.ID), s.bedYearWords(bed)})
 		b.Wrongs = append(b.Wrongs, s.wrongWords(bed)...)
