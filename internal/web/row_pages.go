@@ -140,8 +140,11 @@ func (v *visit) showRow(f *rowForm, shown rowShown) error {
 		b.Remove = rowPath(f, shown.id) + "/remove"
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
 	}
-	if b.New && f.table == "crops" {
+	switch {
+	case b.New && f.table == "crops":
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
+	case b.New && f.table == "covers" && shown.values["bed"] != "":
+		b.Name = nameOf(bedOptions(h), shown.values["bed"])
 	}
 	if b.Fields, err = v.fieldsOf(f, &choosing{visit: v, holding: h, id: shown.id}, shown.values, shown.faults); err != nil {
 		return err
