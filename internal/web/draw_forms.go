@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"strings"
 
 	"garner/internal/fault"
@@ -70,11 +71,11 @@ func shapeChoices(c *choosing) ([]option, error) {
 }
 
 // afterSite leads to the drawing of a site, unless it goes.
-func afterSite(v *visit, _ map[string]string) string {
+func afterSite(v *visit, cells map[string]string) string {
 	if strings.HasSuffix(v.r.URL.Path, "/remove") {
 		return "/beds"
 	}
-	return drawnAt{site: v.r.PathValue("id")}.path()
+	return drawnAt{site: cmp.Or(v.r.PathValue("id"), cells["id"])}.path()
 }
 
 // afterFeature leads to the drawing with a feature chosen.

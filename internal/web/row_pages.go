@@ -95,6 +95,9 @@ func (v *visit) saveRow(f *rowForm, id string) error {
 	var conflict *desk.Conflict
 	switch {
 	case err == nil:
+		if id == "" && kept != nil && len(kept.Changes) > 0 {
+			cells["id"] = kept.Changes[0].ID
+		}
 		v.kept(kept, f.after(v, cells))
 		return nil
 	case errors.As(err, &conflict):
