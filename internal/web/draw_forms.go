@@ -12,7 +12,7 @@ var siteForm = rowForm{
 	table: "sites", nav: "ground", after: afterSite,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
-		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather"},
+		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather", choices: weatherChoices},
 	},
 }
 
