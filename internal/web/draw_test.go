@@ -295,7 +295,11 @@ func TestANewSiteLeadsToItsDrawing(t *testing.T) {
 	if title := page.one(t, "h1").words(); title != "Plan of Allotment" {
 		t.Errorf("it leads to %q", title)
 	}
-	open(t, h, "/beds") // the table is computed with the site's weather too
+	ground := open(t, h, "/ground?site=allotment").one(t, "main") // computed with the site's weather
+	if said := ground.words(); !strings.Contains(said, "There is no bed here yet") || strings.Contains(said, "Choose a bed") {
+		t.Errorf("of ground without a bed: %q", said)
+	}
+	ground.one(t, "a", "href", "/beds/new?site=allotment")
 	w := post(t, h, formTo(t, open(t, h, "/onhand/new"), "/onhand/new"), "amount", "5")
 	if told := read(t, w.Body.String()).one(t, "div", "id", "f-grown-wrong").words(); w.Code != http.StatusUnprocessableEntity || told != "Choose one of the list." {
 		t.Errorf("%d: %q", w.Code, told)

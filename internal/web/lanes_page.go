@@ -47,6 +47,7 @@ func (a groundAt) setting(id, field, to string) groundAt {
 // groundBody is what the page of the ground is given.
 type groundBody struct {
 	Title, By   string
+	Site        string
 	Lead        string
 	Today       cal.Date
 	Sites       []siteLink
@@ -188,7 +189,7 @@ type groundShown struct {
 func (s *groundShown) body() (*groundBody, error) {
 	view := s.view
 	site := "?site=" + url.QueryEscape(view.Site.ID)
-	b := &groundBody{Title: view.Site.Name, By: s.sizeWords(), Lead: s.lead(), Today: view.Today, Drawn: view.Drawn, Beds: len(view.Beds),
+	b := &groundBody{Title: view.Site.Name, Site: view.Site.ID, By: s.sizeWords(), Lead: s.lead(), Today: view.Today, Drawn: view.Drawn, Beds: len(view.Beds),
 		Paths: groundPaths{"/ground/draw" + site, "/ground/light" + site, "/ground/free" + site, "/beds"}}
 	for i, site := range view.Sites {
 		id := site.ID

@@ -21,6 +21,9 @@ const nearBearing = 5
 // sizeWords tell how large the site is and how its plan lies.
 func (s *groundShown) sizeWords() string {
 	site := s.view.Site
+	if !s.view.Drawn && len(s.view.Beds) == 0 {
+		return ""
+	}
 	if !s.view.Drawn {
 		return s.say("web.lanes_undrawn", nil)
 	}
@@ -42,6 +45,8 @@ func (s *groundShown) lead() string {
 	}
 	args := words.Args{"day": planned(s.day, s.view.Today), "area": area, "places": places}
 	switch {
+	case len(s.view.Beds) == 0:
+		return s.say("web.lanes_no_beds", nil)
 	case places == 0 && s.day == s.view.Today:
 		return s.say("web.lanes_free_none_today", nil)
 	case places == 0:
