@@ -154,7 +154,7 @@ func (v *visit) showRow(f *rowForm, shown rowShown) error {
 	}
 	for i := range b.Fields {
 		b.HasMore = b.HasMore || b.Fields[i].More
-		b.MoreOpen = b.MoreOpen || b.Fields[i].More && (len(b.Fields[i].Faults) > 0 || b.Fields[i].Value != "" && b.New)
+		b.MoreOpen = b.MoreOpen || b.Fields[i].More && (len(b.Fields[i].Faults) > 0 || shown.values[b.Fields[i].Name] != "" && b.New)
 	}
 	b.Wrong = len(shown.faults)
 	b.Faults = f.unplaced(shown.faults)
