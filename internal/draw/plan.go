@@ -95,7 +95,8 @@ func (p *sitePlan) lightNames(lines [][][]spot) {
 	if p.options.Percent == nil {
 		return
 	}
-	m := &lightMap{view: p.options.Light, toScale: p.toScale, w: p.w, h: p.h, taken: p.taken}
+	corner := taken{p.w - 48, p.h - 53, p.w, p.h} // the arrow's
+	m := &lightMap{view: p.options.Light, toScale: p.toScale, w: p.w, h: p.h, taken: append(p.taken, corner)}
 	for _, b := range p.view.Beds {
 		m.taken = append(m.taken, m.bounds(b.Corners()))
 	}
@@ -134,12 +135,38 @@ func (p *sitePlan) featureName(f *place.Feature) {
 		case long+8 < h && w >= 13:
 			p.WriteString(`<text class="mid t-ink halo" transform="translate(` + px(x+4.5) + " " + px(y) + `) rotate(-90)">` + escaped(words) + `</text>`)
 		case long+8 < w && f.Kind != place.Path:
-			p.text("mid t-ink halo", max(long/2+3, min(p.w-long/2-3, x)), min(p.h-4, bottom+14), words)
+			base := min(p.h-4, bottom+14)
+			x, found := p.clearAlong(left, right, base, long)
+			if !found {
+				continue
+			}
+			p.text("mid t-ink halo", x, base, words)
 		default:
 			continue
 		}
 		return
 	}
+}
+
+// clearAlong is where along a feature words set beneath it hide no bed: at its
+// middle, else at one of its ends.
+func (p *sitePlan) clearAlong(left, right, base, long float64) (x float64, found bool) {
+	for _, x := range []float64{(left + right) / 2, left + long/2, right - long/2} {
+		x = max(long/2+3, min(p.w-long/2-3, x))
+		if !p.overBed(taken{x - long/2, base - 12, x + long/2, base + 4}) {
+			return x, true
+		}
+	}
+	return 0, false
+}
+
+func (p *sitePlan) overBed(words taken) bool {
+	for _, b := range p.view.Beds {
+		if b.At.IsSet() && words.meets(p.bounds(b.Corners())) {
+			return true
+		}
+	}
+	return false
 }
 
 // north is an arrow in the plan's corner.

@@ -81,7 +81,7 @@ func SiteDrawing(site place.Site, things []SiteThing, o SiteOptions) string {
 		d.thing(&things[i])
 	}
 	d.path("site-edge", around(siteEdge, siteEdge, d.w, d.h))
-	d.names()
+	d.names(things)
 	d.north()
 	d.bar(d.toScale, scaleBar{class: "site-bar", to: d.left + d.w, y: d.foot + 24, tick: 10, most: d.w / 3, metres: o.Metres})
 	d.WriteString(`<g class="site-rings"></g>`)

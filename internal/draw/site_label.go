@@ -121,25 +121,62 @@ func (d *siteDrawing) widest(t *SiteThing) (best place.Point, room float64) {
 }
 
 // names sets the names that found no room in their things below or above them,
-// clear of each other and inside the drawing.
-func (d *siteDrawing) names() {
-	const high = 13.0 // of a line of words
-	var set plates
+// clear of each other and inside the drawing, and clear of other things where
+// that can be.
+func (d *siteDrawing) names(things []SiteThing) {
+	var set []taken
 	for _, t := range d.beside {
 		if len(t.Names) == 0 {
 			continue
 		}
-		words := t.Names[0]
-		box := d.bounds(t.Corners)
-		middle, bottom, top := (box.left+box.right)/2, box.bottom, box.top
-		half := widthOf(words, siteSize)/2 + 2
-		x := math.Max(half, math.Min(d.w+2*siteEdge-half, middle))
-		for _, y := range []float64{bottom + 14, top - 5, bottom + 28, top - 19, bottom + 42} {
-			y = math.Max(12, math.Min(d.foot+13, y))
-			if set.take(taken{x - half, y - high, x + half, y}) {
-				d.text("site-name mid halo", x, y, words)
-				break
-			}
+		places := d.besidePlaces(t)
+		here, found := firstClear(places, append(d.boxes(things, t), set...))
+		if !found {
+			here, found = firstClear(places, set)
+		}
+		if found {
+			d.text("site-name mid halo", (here.left+here.right)/2, here.bottom-nameDescent, t.Names[0])
+			set = append(set, here)
 		}
 	}
+}
+
+// nameDescent is how far a name's box reaches under its base line [px].
+const nameDescent = 3.0
+
+// besidePlaces are the boxes in which a thing's name may stand beside it, the best
+// first: beneath or above its middle or its ends.
+func (d *siteDrawing) besidePlaces(t *SiteThing) []taken {
+	box := d.bounds(t.Corners)
+	half := widthOf(t.Names[0], siteSize)/2 + 2
+	var out []taken
+	for _, y := range []float64{box.bottom + 14, box.top - 5, box.bottom + 28, box.top - 19, box.bottom + 42} {
+		base := math.Max(12, math.Min(d.foot+13, y))
+		for _, x := range []float64{(box.left + box.right) / 2, box.left + half, box.right - half} {
+			x = math.Max(half, math.Min(d.w+2*siteEdge-half, x))
+			out = append(out, taken{x - half, base - 13 + nameDescent, x + half, base + nameDescent})
+		}
+	}
+	return out
+}
+
+// boxes are where the other things that are walked round lie [px].
+func (d *siteDrawing) boxes(things []SiteThing, but *SiteThing) []taken {
+	var out []taken
+	for i := range things {
+		if t := &things[i]; t != but && !t.Trunk {
+			out = append(out, d.bounds(t.Corners))
+		}
+	}
+	return out
+}
+
+// firstClear is the first of the places that meets nothing.
+func firstClear(places, others []taken) (taken, bool) {
+	for _, here := range places {
+		if !here.meetsAny(others) {
+			return here, true
+		}
+	}
+	return taken{}, false
 }

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"strings"
 
 	"garner/internal/fault"
@@ -11,7 +12,7 @@ var siteForm = rowForm{
 	table: "sites", nav: "ground", after: afterSite,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
-		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather"},
+		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather", choices: weatherChoices},
 	},
 }
 
@@ -70,11 +71,11 @@ func shapeChoices(c *choosing) ([]option, error) {
 }
 
 // afterSite leads to the drawing of a site, unless it goes.
-func afterSite(v *visit, _ map[string]string) string {
+func afterSite(v *visit, cells map[string]string) string {
 	if strings.HasSuffix(v.r.URL.Path, "/remove") {
 		return "/beds"
 	}
-	return drawnAt{site: v.r.PathValue("id")}.path()
+	return drawnAt{site: cmp.Or(v.r.PathValue("id"), cells["id"])}.path()
 }
 
 // afterFeature leads to the drawing with a feature chosen.

@@ -332,3 +332,54 @@ func TestNewThingsAreNotCalledAlike(t *testing.T) {
 		seen[b.Name] = true
 	}
 }
+
+// A new site leads to its own drawing, and not to that of the first; what must be
+// chosen and was not is asked for in words a person would use.
+func TestANewSiteLeadsToItsDrawing(t *testing.T) {
+	h, _ := garden(t, words.English())
+	form := formTo(t, open(t, h, "/sites/new"), "/sites/new")
+	page := follow(t, h, post(t, h, form, "name", "Allotment", "latitude_deg", "51.7", "longitude_deg", "-1.2", "elevation_m", "60"))
+	if title := page.one(t, "h1").words(); title != "Plan of Allotment" {
+		t.Errorf("it leads to %q", title)
+	}
+	ground := open(t, h, "/ground?site=allotment").one(t, "main") // computed with the site's weather
+	if said := ground.words(); !strings.Contains(said, "There is no bed here yet") || strings.Contains(said, "Choose a bed") {
+		t.Errorf("of ground without a bed: %q", said)
+	}
+	ground.one(t, "a", "href", "/beds/new?site=allotment")
+	w := post(t, h, formTo(t, open(t, h, "/onhand/new"), "/onhand/new"), "amount", "5")
+	if told := read(t, w.Body.String()).one(t, "div", "id", "f-grown-wrong").words(); w.Code != http.StatusUnprocessableEntity || told != "Choose one of the list." {
+		t.Errorf("%d: %q", w.Code, told)
+	}
+}
+
+// Where no plan is drawn no light is spoken of: the ground's key is of the beds
+// alone, and the page of the light leads to the plan. A plan that is turned off the
+// compass is told by its bearing.
+func TestGroundAndLightWithoutAPlan(t *testing.T) {
+	h, err := desk.Sample("south")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, _ := serverOver(h, words.English())
+	if _, html := get(t, s, "/ground"); !strings.Contains(read(t, html).words(), "faces 20 degrees") {
+		t.Error("a plan turned by 20 degrees is told otherwise")
+	}
+	h.Sites[0].PlanWidthM, h.Sites[0].PlanDepthM = 0, 0
+	for i := range h.Beds {
+		h.Beds[i].At = place.Spot{}
+	}
+	s, _ = serverOver(h, words.English())
+	_, html := get(t, s, "/ground")
+	if key := read(t, html).one(t, "p", "class", "plan-key").words(); strings.Contains(key, "light") {
+		t.Errorf("the key speaks of light: %q", key)
+	}
+	_, html = get(t, s, "/ground/light")
+	page := read(t, html)
+	if n := len(page.all(func(e *element) bool { return strings.HasPrefix(e.attrs["href"], "/ground/draw") })); n != 1 {
+		t.Errorf("%d links to the plan", n)
+	}
+	if said := page.one(t, "main").words(); strings.Contains(said, "January") || strings.Count(said, "not drawn") != 1 {
+		t.Errorf("told: %q", said)
+	}
+}

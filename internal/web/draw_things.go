@@ -138,12 +138,12 @@ func (s *drawnSite) spot(at place.Spot) string {
 var bearings = []string{"n", "ne", "e", "se", "s", "sw", "w", "nw"}
 
 // bearing names a direction: by its name where it has one, else in degrees.
-func (s *drawnSite) bearing(degrees float64) string {
+func (v *visit) bearing(degrees float64) string {
 	at := math.Mod(math.Mod(degrees, 360)+360, 360)
 	if math.Mod(at, 45) == 0 {
-		return s.say("web.draw_bearing_"+bearings[int(at/45)%8], nil)
+		return v.say("web.draw_bearing_"+bearings[int(at/45)%8], nil)
 	}
-	return s.say("web.draw_bearing", words.Args{"degrees": s.plain(at)})
+	return v.say("web.draw_bearing", words.Args{"degrees": v.words.Format().Plain(at)})
 }
 
 // figures tell everything in words and figures, as the drawing does by lines.

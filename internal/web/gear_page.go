@@ -8,7 +8,7 @@ import (
 
 // gearForm is a stock of covers.
 var gearForm = rowForm{
-	table: "gear", nav: "beds", after: to("/gear"),
+	table: "gear", nav: "ground", after: to("/gear"),
 	fields: []fieldForm{{name: "kind", wide: true}, {name: "pieces"}, {name: "mesh_mm"}, {name: "length_m"}, {name: "width_m"}, {name: "name", wide: true}},
 }
 
@@ -64,7 +64,7 @@ func gearPage(v *visit) error {
 		}
 		b.Lines = append(b.Lines, gearLine{GearLine: g, Name: name, Path: rowPath(&gearForm, g.ID) + "/edit", Says: gearSays(&g)})
 	}
-	return v.show(page{Name: "gear", Nav: "beds", Body: b})
+	return v.show(page{Name: "gear", Nav: "ground", Body: b})
 }
 
 // gearSays tells how many there are, how large, and how many are out.

@@ -18,6 +18,7 @@ const (
 	planWidth  = 944.0
 	planHeight = 570.0
 	planPhone  = 358.0
+	rowsWidth  = 660.0 // of beds without a plan
 	lanesWidth = 1240.0
 	bedHeight  = 46.0
 )
@@ -34,6 +35,8 @@ func (s *groundShown) plan(width float64) string {
 		Percent: s.words.Format().Percent}
 	if s.view.Drawn {
 		o.Light = s.light
+	} else {
+		o.WidthPX = min(width, rowsWidth)
 	}
 	byBed := map[*desk.HeldGround]*desk.BedYear{}
 	for _, b := range s.view.Beds {

@@ -47,12 +47,14 @@ func (a groundAt) setting(id, field, to string) groundAt {
 // groundBody is what the page of the ground is given.
 type groundBody struct {
 	Title, By   string
+	Site        string
 	Lead        string
 	Today       cal.Date
 	Sites       []siteLink
 	Plan, Phone string // drawings of the plan
 	Undrawn     []nameLink
 	Drawn       bool
+	Planted     bool // something stands or is planned in some bed
 	Paths       groundPaths
 	Day         dayLinks
 	Axis, Line  string // drawings
@@ -187,7 +189,7 @@ type groundShown struct {
 func (s *groundShown) body() (*groundBody, error) {
 	view := s.view
 	site := "?site=" + url.QueryEscape(view.Site.ID)
-	b := &groundBody{Title: view.Site.Name, By: s.sizeWords(), Lead: s.lead(), Today: view.Today, Drawn: view.Drawn, Beds: len(view.Beds),
+	b := &groundBody{Title: view.Site.Name, Site: view.Site.ID, By: s.sizeWords(), Lead: s.lead(), Today: view.Today, Drawn: view.Drawn, Beds: len(view.Beds),
 		Paths: groundPaths{"/ground/draw" + site, "/ground/light" + site, "/ground/free" + site, "/beds"}}
 	for i, site := range view.Sites {
 		id := site.ID
@@ -203,6 +205,7 @@ func (s *groundShown) body() (*groundBody, error) {
 		if !bed.At.IsSet() {
 			b.Undrawn = append(b.Undrawn, nameLink{bed.Name, s.at.withBed(bed.ID).path()})
 		}
+		b.Planted = b.Planted || len(bed.Held) > 0
 		b.Lanes = append(b.Lanes, s.laneRow(bed))
 		b.Twin = append(b.Twin, twinBed{bed.Name, bedPath(bed.ID), s.bedYearWords(bed)})
 		b.Wrongs = append(b.Wrongs, s.wrongWords(bed)...)

@@ -15,14 +15,25 @@ func plantingUnknown(id string) error {
 	return fault.New(fault.NotFound, "desk.planting_unknown", words.Args{"planting": id})
 }
 
+// nearBearing is how far the top of a plan may lie off an eighth of the compass and
+// still be told by its name [degrees].
+const nearBearing = 5
+
 // sizeWords tell how large the site is and how its plan lies.
 func (s *groundShown) sizeWords() string {
 	site := s.view.Site
+	if !s.view.Drawn && len(s.view.Beds) == 0 {
+		return ""
+	}
 	if !s.view.Drawn {
 		return s.say("web.lanes_undrawn", nil)
 	}
+	size := s.say("web.lanes_size", words.Args{"width": site.PlanWidthM, "depth": site.PlanDepthM})
 	eighth := int(math.Round(math.Mod(site.UpDeg+720, 360)/45)) % 8
-	return s.say("web.lanes_size", words.Args{"width": site.PlanWidthM, "depth": site.PlanDepthM}) + " " +
+	if off := math.Abs(math.Remainder(site.UpDeg, 45)); off > nearBearing {
+		return size + " " + s.say("web.lanes_up_between", words.Args{"up": s.bearing(site.UpDeg)})
+	}
+	return size + " " +
 		s.say([]string{"web.lanes_up_n", "web.lanes_up_ne", "web.lanes_up_e", "web.lanes_up_se", "web.lanes_up_s", "web.lanes_up_sw", "web.lanes_up_w", "web.lanes_up_nw"}[eighth], nil)
 }
 
@@ -35,6 +46,8 @@ func (s *groundShown) lead() string {
 	}
 	args := words.Args{"day": planned(s.day, s.view.Today), "area": area, "places": places}
 	switch {
+	case len(s.view.Beds) == 0:
+		return s.say("web.lanes_no_beds", nil)
 	case places == 0 && s.day == s.view.Today:
 		return s.say("web.lanes_free_none_today", nil)
 	case places == 0:

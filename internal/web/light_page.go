@@ -27,6 +27,7 @@ type lightBody struct {
 	Beds      []desk.ShadedBed
 	Undrawn   []place.Bed
 	Drawn     bool // the site has a plan
+	Told      bool // there is light to tell of: a plan, or a bed on it
 }
 
 // curveBody is one bed's light through the year.
@@ -61,6 +62,7 @@ func (v *visit) lightBody(view *desk.ShadeView) *lightBody {
 	f := v.words.Format()
 	b := &lightBody{Title: v.say("web.light_title", words.Args{"site": view.Site.Name}), Site: view.Site, Month: f.Month(view.Month),
 		Beds: view.Beds, Undrawn: view.Undrawn, Drawn: len(view.Map.Light) > 0}
+	b.Told = b.Drawn || len(b.Beds) > 0
 	for _, s := range view.Sites {
 		b.Sites = append(b.Sites, wayLink{s.Name, lightPath(s.ID, view.Month), s.ID == view.Site.ID})
 	}

@@ -94,7 +94,7 @@ func TestLightPageWithoutAPlan(t *testing.T) {
 	h.Beds[0].At = place.Spot{}
 	s, _ := serverOver(h, words.English())
 	code, html := get(t, s, "/ground/light")
-	if said := read(t, html).words(); code != http.StatusOK || !strings.Contains(said, "Gum has no height") || !strings.Contains(said, "Not drawn on the plan, so without shade: Top terrace") {
+	if said := read(t, html).words(); code != http.StatusOK || !strings.Contains(said, "Gum has no height") || !strings.Contains(said, "Not drawn on the plan, so no shade is worked out: Top terrace") {
 		t.Errorf("%d: %.600q", code, said)
 	}
 	h.Sites[0].PlanWidthM, h.Sites[0].PlanDepthM = 0, 0

@@ -13,6 +13,8 @@ type plantingBody struct {
 	ID, Title      string
 	VegetableTitle string // its name at the table
 	VegetablePath  string // "" of a green manure, which has no row of the table
+	BedName        string
+	BedPath        string
 	When           string
 	Why            []string
 	Course         string // drawing
@@ -98,7 +100,7 @@ func plantingPage(v *visit) error {
 func (v *visit) plantingBody(view *desk.PlantingView, today cal.Date) *plantingBody {
 	b := &plantingBody{ID: view.ID, Title: capital(view.Name), VegetableTitle: capital(view.Vegetable),
 		When: v.whenWords(&view.PlantingLine, today) + ".", AreaM2: view.AreaM2, Yield: view.YieldKg,
-		Cautions: view.Cautions, Edit: plantingPath(view.ID) + "/edit", BookPath: cropPath(view.Crop, view.Use)}
+		Cautions: view.Cautions, Edit: plantingPath(view.ID) + "/edit", BookPath: cropPath(view.Crop, view.Use), BedName: view.BedName, BedPath: bedPath(view.Bed)}
 	for i := range view.Facts {
 		b.Facts = append(b.Facts, v.plainNumber(&view.Facts[i]))
 	}

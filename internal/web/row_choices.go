@@ -49,6 +49,16 @@ func (c *choosing) blankName(column *desk.ColumnView) string {
 	return c.say("web.blank_any", nil)
 }
 
+// weatherChoices are the weathers there are. Leaving a site without one is not
+// offered: nothing of the household can be computed then.
+func weatherChoices(c *choosing) ([]option, error) {
+	var out []option
+	for i := range c.holding.Weather {
+		out = append(out, option{c.holding.Weather[i].ID, c.holding.Weather[i].ID})
+	}
+	return out, nil
+}
+
 // grownChoices are all crops and their uses, as crop/use.
 func grownChoices(*choosing) ([]option, error) {
 	choices, err := desk.Choices()

@@ -50,11 +50,20 @@ func (v *visit) fieldsOf(f *rowForm, c *choosing, values map[string]string, faul
 		}
 		for _, e := range faults {
 			if spec.standsFor(e.At.Column) {
-				out[i].Faults = append(out[i].Faults, e.Phrase)
+				out[i].Faults = append(out[i].Faults, v.faultOf(&out[i], e.Phrase))
 			}
 		}
 	}
 	return out, nil
+}
+
+// faultOf is what is wrong with a field. What a file would say there, often an id,
+// is no help where one of a list is chosen.
+func (v *visit) faultOf(f *fieldBody, said words.Phrase) words.Phrase {
+	if f.Kind == kindChoice && f.Value == "" && said.Key == "exchange.blank" {
+		return words.P("web.choose_one", nil)
+	}
+	return said
 }
 
 // columns describes the columns of a table by name.

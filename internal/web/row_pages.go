@@ -95,6 +95,9 @@ func (v *visit) saveRow(f *rowForm, id string) error {
 	var conflict *desk.Conflict
 	switch {
 	case err == nil:
+		if id == "" && kept != nil && len(kept.Changes) > 0 {
+			cells["id"] = kept.Changes[0].ID
+		}
 		v.kept(kept, f.after(v, cells))
 		return nil
 	case errors.As(err, &conflict):
@@ -140,15 +143,18 @@ func (v *visit) showRow(f *rowForm, shown rowShown) error {
 		b.Remove = rowPath(f, shown.id) + "/remove"
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
 	}
-	if b.New && f.table == "crops" {
+	switch {
+	case b.New && f.table == "crops":
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
+	case b.New && f.table == "covers" && shown.values["bed"] != "":
+		b.Name = nameOf(bedOptions(h), shown.values["bed"])
 	}
 	if b.Fields, err = v.fieldsOf(f, &choosing{visit: v, holding: h, id: shown.id}, shown.values, shown.faults); err != nil {
 		return err
 	}
 	for i := range b.Fields {
 		b.HasMore = b.HasMore || b.Fields[i].More
-		b.MoreOpen = b.MoreOpen || b.Fields[i].More && (len(b.Fields[i].Faults) > 0 || b.Fields[i].Value != "" && b.New)
+		b.MoreOpen = b.MoreOpen || b.Fields[i].More && (len(b.Fields[i].Faults) > 0 || shown.values[b.Fields[i].Name] != "" && b.New)
 	}
 	b.Wrong = len(shown.faults)
 	b.Faults = f.unplaced(shown.faults)
