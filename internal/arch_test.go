@@ -56,7 +56,7 @@ var arrows = map[string][]string{
 	"window": {"season", "growth", "cover", "crop", "climate", "sun", "plan"},
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade"},
-	"space":    {"outlook", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
+	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},
 	"protect":  {"cover", "crop", "plan", "record", "place", "holding"},

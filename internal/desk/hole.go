@@ -179,10 +179,12 @@ func freed(before *holding.Holding, was *outlook.Table, after *asked, planting s
 	if err != nil {
 		return nil, err
 	}
+	turnRound := 0
 	if b := ground.Bed(p.Bed); b != nil {
 		if h := b.Hold(planting); h != nil && h.Guest {
 			return nil, nil
 		}
+		turnRound = b.TurnRoundD
 	}
 	lost := day
 	if losses := lossesOf(after.holding, after.setting.Book, &p); len(losses) > 0 {
@@ -191,7 +193,7 @@ func freed(before *holding.Holding, was *outlook.Table, after *asked, planting s
 	f := &FreedView{Bed: p.Bed, BedName: p.Bed, From: day, AreaM2: math.Round((held-holds)*100) / 100}
 	for _, b := range after.holding.Beds {
 		if b.ID == p.Bed {
-			f.BedName, f.From = b.Name, max(day, lost+cal.Date(space.TurnRound(b)))
+			f.BedName, f.From = b.Name, max(day, lost+cal.Date(turnRound))
 		}
 	}
 	return f, nil

@@ -47,7 +47,10 @@ func (j *job) laySites(m *Memory) error {
 	}
 	for _, s := range j.Holding.Sites {
 		source, ok := sources[s.Weather]
-		if !ok {
+		switch {
+		case s.Weather == "":
+			return fault.New(fault.NotFound, "outlook.weather_missing", words.Args{"site": s.Name})
+		case !ok:
 			return fault.New(fault.NotFound, "outlook.weather_unknown", words.Args{"site": s.ID, "weather": s.Weather})
 		}
 		w, err := j.laySite(m, s, source)

@@ -5,8 +5,8 @@ import (
 	"garner/internal/crop"
 	"garner/internal/holding"
 	"garner/internal/outlook"
-	"garner/internal/place"
 	"garner/internal/plan"
+	"garner/internal/soilcare"
 )
 
 // Ground is a holding's beds with what holds them.
@@ -30,18 +30,6 @@ type Bed struct {
 	today   cal.Date
 }
 
-// usualTurnRoundD is how long a bed takes from clearing until it can be sown or
-// planted again [d]: to lift what is left, feed and rake.
-const usualTurnRoundD = 5 // judgement: the issue asks for 3-7 days
-
-// TurnRound is how many days a bed takes from clearing until it can be sown again.
-func TurnRound(b place.Bed) int {
-	if b.TurnRoundD > 0 {
-		return b.TurnRoundD
-	}
-	return usualTurnRoundD
-}
-
 // Of lays out the plantings of a holding's plan in force on its beds. The table
 // must be that of the same holding. It fails when the plan cannot be resolved.
 func Of(t *outlook.Table, h *holding.Holding, book *crop.Book, today cal.Date) (*Ground, error) {
@@ -56,7 +44,11 @@ func Of(t *outlook.Table, h *holding.Holding, book *crop.Book, today cal.Date) (
 		byBed[p.Bed] = append(byBed[p.Bed], p)
 	}
 	for _, b := range h.Beds {
-		bed := Bed{ID: b.ID, Site: b.Site, AreaM2: b.AreaM2(), TurnRoundD: TurnRound(b), until: g.Until, futures: t.Years, today: today}
+		turnRound, err := soilcare.TurnRound(b, false)
+		if err != nil {
+			return nil, err
+		}
+		bed := Bed{ID: b.ID, Site: b.Site, AreaM2: b.AreaM2(), TurnRoundD: turnRound, until: g.Until, futures: t.Years, today: today}
 		for i := range byBed[b.ID] {
 			bed.Holds = append(bed.Holds, c.holds(&byBed[b.ID][i], &bed)...)
 		}

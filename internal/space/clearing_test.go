@@ -140,15 +140,8 @@ func TestLostShareReleasesGround(t *testing.T) {
 	}
 }
 
-// Clearing is not free ground: the turn-round of a bed comes after it. Common
-// practice, no source: 3 to 7 days.
+// Clearing is not free ground: the turn-round of a bed comes after it.
 func TestTurnRound(t *testing.T) {
-	if got := TurnRound(place.Bed{}); got < 3 || got > 7 {
-		t.Errorf("the usual turn-round is %d days", got)
-	}
-	if got := TurnRound(place.Bed{TurnRoundD: 21}); got != 21 {
-		t.Errorf("a bed's own turn-round of 21 days is %d", got)
-	}
 	bed := smallGround(t, []plan.Planting{planting("a", 0, 10)}, map[string][]int{"a": {50, 60, 70}})
 	gaps := bed.Gaps(tableFrom, on(365))
 	if len(gaps) != 1 || gaps[0].From != (Spread{on(55), on(65), on(75)}) || gaps[0].AreaM2 != 10 || !gaps[0].Open {
