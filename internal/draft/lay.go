@@ -6,6 +6,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/plan"
 	"garner/internal/programme"
 )
@@ -164,4 +165,13 @@ func (d *Draft) instead(p *plan.Planting, until cal.Date) []plan.Planting {
 		}
 	}
 	return out
+}
+
+// With is the holding with the draft's rows in the place of all that was open.
+func (d *Draft) With(rows []Row) *holding.Holding {
+	all := slices.Clone(d.Kept)
+	for i := range rows {
+		all = append(all, rows[i].Planting)
+	}
+	return only(d.setting.Holding, all)
 }
