@@ -104,6 +104,7 @@ type draftAnswer struct {
 type draftPlanted struct {
 	Planting map[string]string `json:"planting"` // its row of plantings.csv
 	Odds     float64           `json:"odds"`
+	Again    bool              `json:"family_again"` // its family stands on some of this ground twice
 	Reason   string            `json:"reason"`
 }
 
@@ -114,7 +115,7 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 		r.Bound = &v.Bound
 	}
 	for i := range v.Rows {
-		r.Plantings = append(r.Plantings, draftPlanted{v.Rows[i].Cells, v.Rows[i].Odds, a.Words.Text(v.Rows[i].Says)})
+		r.Plantings = append(r.Plantings, draftPlanted{v.Rows[i].Cells, v.Rows[i].Odds, v.Rows[i].Again, a.Words.Text(v.Rows[i].Says)})
 	}
 	for _, n := range v.Notes {
 		r.Notes = append(r.Notes, a.Words.Text(n))
@@ -144,5 +145,8 @@ func (a *App) showDraft(v *desk.DraftView) {
 		}
 		a.say(words.P("cli.draft_row", words.Args{"date": r.Date, "name": r.Name, "how": words.P("cli.draft_"+r.Method, nil), "area": r.AreaM2}))
 		a.say(words.P("cli.draft_why", words.Args{"why": r.Says}))
+		if r.Again {
+			a.say(words.P("cli.draft_again", nil))
+		}
 	}
 }

@@ -57,6 +57,7 @@ type DraftRow struct {
 	AreaM2  float64
 	Method  string
 	Odds    float64
+	Again   bool // its family stands on some of this ground twice
 	Says    words.Phrase
 }
 
@@ -142,7 +143,7 @@ func sought(o DraftOptions) search.Asked {
 func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phrase) DraftRow {
 	c := &d.Columns[r.Sowing]
 	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
-		Method: string(r.Planting.Method), Odds: c.Odds, Says: says}
+		Method: string(r.Planting.Method), Odds: c.Odds, Again: r.Again, Says: says}
 	for i := range h.Beds {
 		if h.Beds[i].ID == r.Planting.Bed {
 			row.BedName = h.Beds[i].Name

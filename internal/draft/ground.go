@@ -42,8 +42,8 @@ func (b *builder) grounds(g *space.Ground) error {
 		barred := b.barred(bed.ID)
 		for _, gap := range bed.Gaps(b.Today, g.Until) {
 			first, last := b.weeksOf(&gap, bed.TurnRoundD)
-			if last < first {
-				continue
+			if last < first || gap.AreaM2 < leastUnitM2/2 && gap.AreaM2 < bed.AreaM2/2 {
+				continue // no time, or a strip too narrow to be named
 			}
 			units := unitsOf(gap.AreaM2, bed.AreaM2)
 			m2 := gap.AreaM2 / float64(units)

@@ -118,7 +118,7 @@ func TestADraftHoldsInTheTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i := range says {
-		if portions := says[i].Args["portions"].(float64); math.IsNaN(portions) || portions < 0 {
+		if kg := says[i].Args["kg"].(float64); !(kg > 0) || says[i].Args["portions"].(int) < 0 {
 			t.Errorf("row %d: %v", i, says[i])
 		}
 	}

@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"math"
+
 	"garner/internal/plan"
 	"garner/internal/programme"
 	"garner/internal/words"
@@ -26,7 +28,7 @@ func (d *Draft) say(r *Row, s *programme.Standing) words.Phrase {
 	// What lacks less is the rise of the objective without it, less its own work.
 	portions := s.Price(programme.Change{Sowing: r.Sowing, Units: -r.Units}) + float64(r.Units)*w.Cost
 	args := words.Args{"from": d.monday(first), "until": d.monday(min(last, d.Problem.Weeks-1)) + 6,
-		"kg": kg * float64(r.Units), "portions": max(0, portions), "odds": d.Columns[r.Sowing].Odds}
+		"kg": kg * float64(r.Units), "portions": int(math.Round(max(0, portions))), "odds": d.Columns[r.Sowing].Odds}
 	if len(r.Instead) == 0 {
 		return words.P("draft.row", args)
 	}
