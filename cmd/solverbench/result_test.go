@@ -124,7 +124,7 @@ func TestPageTellsWhatWasKept(t *testing.T) {
 		result("closed", Run{By: "CBC", Closed: true, Objective: of(100), Stated: of(100.001), Bound: of(100)}, own("garner", 100.9, 0.4), own("garner in 10 s", 101.2, 0.4)),
 		result("open", Run{By: "CBC", Objective: of(100), Bound: of(90)}, own("garner", 99, 1.2), own("garner in 10 s", 100, 1)),
 		result("overrun", Run{By: "CBC", Closed: true, Objective: of(80), Bound: of(80), Broken: 2}, Run{By: "GLPK", Objective: of(99)}, Run{By: "garner", Objective: of(98), Broken: 1}),
-		result("none", Run{By: "GLPK", Trouble: "no plan that can be carried out"}),
+		result("none", Run{By: "GLPK", Trouble: "found no plan"}),
 	})
 	for _, want := range []string{
 		"| closed | 60 s | not run | 100.000, closed in 0.0 s | not run | 100.900 | 101.200 | 100.000 |",

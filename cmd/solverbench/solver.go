@@ -91,7 +91,7 @@ func judge(run *Run, solution string, p *programme.Problem, l *programme.Linear)
 	if err != nil {
 		run.Closed = false
 		if run.Trouble == "" {
-			run.Trouble = "no plan that can be carried out"
+			run.Trouble = "found no plan"
 		}
 		return nil
 	}
