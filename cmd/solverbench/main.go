@@ -22,12 +22,12 @@ func main() {
 	flag.StringVar(&b.highs, "highs", "cmd/solverbench/highs", "folder in which HiGHS is installed")
 	flag.StringVar(&again, "again", "", "contestants to run again, by the beginning of their names: garner, CBC")
 	flag.StringVar(&only, "only", "", "problems to run, by the beginning of their names")
-	flag.BoolVar(&trial, "trial", false, "one tiny problem instead of the benchmark")
+	flag.BoolVar(&trial, "trial", false, "one tiny problem instead of the benchmark, to bin/solvers")
 	flag.Parse()
 	b.again = func(by string) bool { return again != "" && strings.HasPrefix(by, again) }
 	b.challenges = challenges()
 	if trial {
-		b.challenges = []challenge{tiny()}
+		b.challenges, b.folder, b.page = []challenge{tiny()}, filepath.Join("bin", "solvers"), filepath.Join("bin", "solvers.md")
 	}
 	b.runs = func(name string) bool { return strings.HasPrefix(name, only) }
 	if err := b.run(); err != nil {
@@ -54,11 +54,13 @@ func (b *bench) run() error {
 		return err
 	}
 	var results []Result
+	current := map[string]bool{}
 	for _, c := range b.challenges {
 		r, err := b.problem(c, exact)
 		if err != nil {
 			return fmt.Errorf("%s: %w", c.Name, err)
 		}
+		current[r.path(b.folder)] = true
 		if len(r.Runs) > 0 {
 			results = append(results, r)
 		}
@@ -66,7 +68,18 @@ func (b *bench) run() error {
 			return err
 		}
 	}
-	return nil
+	return b.stale(current)
+}
+
+// stale tells of results that are of no problem of the benchmark any more.
+func (b *bench) stale(current map[string]bool) error {
+	names, err := filepath.Glob(filepath.Join(b.folder, "*.json"))
+	for _, name := range names {
+		if !current[name] {
+			fmt.Printf("%s is of a problem that is no longer in the benchmark\n", name)
+		}
+	}
+	return err
 }
 
 // problem runs whoever has no result of a problem yet, and keeps each result as
