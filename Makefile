@@ -16,7 +16,7 @@ export CGO_ENABLED = 0
 SCRIPT  = $(wildcard internal/web/script/*.ts internal/web/script/*/*.ts)
 BUNDLE  = internal/web/dist/main.js
 
-.PHONY: build run calibrate calibrate-windows test web types browser format vet lint unit bench pictures docs fuzz cover clean
+.PHONY: build run calibrate calibrate-windows test web types browser format vet lint unit bench solvers pictures docs fuzz cover clean
 
 build: web ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
@@ -64,6 +64,17 @@ bench: web browser ## the speed of the parts, written to docs/performance.md
 	$(GO) test -run '^$$' -bench . -benchmem ./... > bin/bench.txt || { cat bin/bench.txt; exit 1; }
 	$(GO) -C tools run ./benchtable < bin/bench.txt > docs/performance.md
 	$(GO) test ./internal/browser -run MeasureSpeed -update
+
+# HiGHS is installed in a folder of the benchmark; nothing else needs it.
+HIGHS = cmd/solverbench/highs
+
+$(HIGHS)/node_modules/.package-lock.json: $(HIGHS)/package.json $(HIGHS)/package-lock.json $(HIGHS)/.npmrc
+	$(NPM) --prefix $(HIGHS) ci
+	@touch $@
+
+solvers: $(HIGHS)/node_modules/.package-lock.json ## the drafts beside exact solvers, docs/solvers.md; takes two hours, goes on where it was broken off; AGAIN=garner runs that one anew
+	@tools/solvers.sh
+	$(GO) run ./cmd/solverbench -again "$(AGAIN)"
 
 pictures: web browser ## the pictures of the pages in docs/pictures
 	$(GO) test ./internal/browser -run Pictures -pictures

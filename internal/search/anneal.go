@@ -12,16 +12,23 @@ const (
 	coldest = 0.0003
 )
 
-// rounds anneals: a short round first, so that something good is there early, and a
-// long one with what is left; without an end, each round is twice the one before.
-func (c *chain) rounds() {
+// rounds anneals: a short round first, so that something good is there early, then
+// guided, a long one with what is left; without an end, each round is twice the one
+// before.
+func (c *chain) rounds(ready <-chan struct{}, g *guided) {
 	if len(c.s.Problem.Sowings) == 0 {
 		return
 	}
 	length := 1 << 15
 	if c.asked.Steps > 0 {
 		length = c.asked.Steps / 8
-		c.anneal(length)
+	}
+	c.guide(make([]float64, len(c.s.Problem.Sowings)))
+	c.anneal(length)
+	<-ready
+	c.guide(g.reduced)
+	c.bound = g.bound
+	if c.asked.Steps > 0 {
 		length = c.asked.Steps - c.steps
 	}
 	for ; !c.done(); length *= 2 {

@@ -153,6 +153,9 @@ func (l *relaxed) lacking(x, out []float64) {
 	}
 }
 
+// Entries is how many entries the written-out problem has.
+func (b *Bound) Entries() int { return len(b.l.byRow.value) }
+
 // Step takes steps and returns the best bound so far.
 func (b *Bound) Step(steps int) float64 {
 	for range steps {

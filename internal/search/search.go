@@ -39,17 +39,19 @@ const chains = 2
 const (
 	guideSteps = 600
 	boundSteps = 1800
-	boundStep  = 100 // between looks
+	boundStep  = 50 // between looks
+
+	largeEntries = 400_000 // entries of the written-out problem from which fewer steps are taken
 )
 
-// Run searches from a standing, which stays as it is.
+// Run searches from a standing, which stays as it is. A short round begins at once;
+// meanwhile the multipliers are found that guide the long one.
 func Run(from *programme.Standing, asked Asked) Found {
 	first := newChain(from, asked, 0)
 	first.greedy()
 	first.keepBest()
 	first.tell(math.Inf(-1))
 	b := NewBound(from.Problem)
-	bounded(b, guideSteps, asked)
 	best := run(first, b, asked)
 	objective, err := from.Problem.Objective(best.best)
 	if err != nil {
@@ -60,7 +62,6 @@ func Run(from *programme.Standing, asked Asked) Found {
 
 // run anneals all chains while the bound goes on, and returns the best chain.
 func run(first *chain, b *Bound, asked Asked) *chain {
-	reduced := b.Reduced(len(first.s.Problem.Sowings))
 	all := []*chain{first}
 	for n := 1; n < chains; n++ {
 		other := newChain(first.s, asked, uint64(n))
@@ -68,13 +69,18 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 		other.asked.Told = nil
 		all = append(all, other)
 	}
-	first.bound = b.Value
+	var g guided
+	ready := make(chan struct{})
 	var wait sync.WaitGroup
 	for _, c := range all {
-		c.guide(reduced)
-		wait.Go(c.rounds)
+		wait.Go(func() { c.rounds(ready, &g) })
 	}
-	wait.Go(func() { bounded(b, boundSteps, asked) })
+	wait.Go(func() {
+		bounded(b, guideSteps, asked)
+		g = guided{b.Reduced(len(first.s.Problem.Sowings)), b.Value}
+		close(ready)
+		bounded(b, boundSteps, asked)
+	})
 	wait.Wait()
 	best := first
 	for _, c := range all[1:] {
@@ -85,8 +91,16 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 	return best
 }
 
-// bounded takes steps towards a better bound; a short search is given few.
+// guided is what the bound's first steps tell the chains.
+type guided struct {
+	reduced []float64
+	bound   float64
+}
+
+// bounded takes steps towards a better bound; a short search is given few, and so is
+// a problem so large that many would take longer than they help.
 func bounded(b *Bound, steps int, asked Asked) {
+	steps = min(steps, max(boundStep, steps*largeEntries/max(1, b.Entries())))
 	if asked.Steps > 0 {
 		steps = min(steps, boundStep+asked.Steps/50)
 	}
