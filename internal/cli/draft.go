@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"bytes"
+	"errors"
 	"math"
 	"strings"
 
@@ -19,6 +21,10 @@ type draftCommand struct {
 	Pin     []string `placeholder:"PLANTING" sep:"none"`
 	Forbid  []string `placeholder:"CROP[@BED]" sep:"none"`
 	Hours   string   `placeholder:"H"`
+	MPS     string   `name:"mps" placeholder:"FILE"`
+	LP      string   `name:"lp" placeholder:"FILE"`
+
+	Evaluate string `placeholder:"SOLUTION"`
 	holdingFlags
 	JSON bool `name:"json"`
 }
@@ -34,6 +40,21 @@ func (c *draftCommand) Run(a *App) error {
 	var f flags
 	options := desk.DraftOptions{Seconds: f.above("--seconds", c.Seconds, maxSeconds), Steps: f.whole("--steps", c.Steps, 1, maxSteps, 0),
 		Seed: f.seed(c.Seed), Pins: c.Pin, Forbids: c.forbids(), Hours: c.hours(&f)}
+	if c.Evaluate != "" {
+		file, err := open(c.Evaluate)
+		if err != nil {
+			return err
+		}
+		defer file.Close()
+		options.Solution = file
+	}
+	var mps, lp bytes.Buffer
+	if c.MPS != "" {
+		options.MPS = &mps
+	}
+	if c.LP != "" {
+		options.LP = &lp
+	}
 	v, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.DraftView, error) {
 		options.Progress = progress
 		return desk.DraftYear(h, options)
@@ -41,10 +62,24 @@ func (c *draftCommand) Run(a *App) error {
 	if err != nil {
 		return err
 	}
+	if err := errors.Join(writeAsked(c.MPS, &mps), writeAsked(c.LP, &lp)); err != nil {
+		return err
+	}
 	if c.JSON {
 		return a.json(a.draftAnswer(v))
 	}
 	a.showDraft(v)
+	return nil
+}
+
+// writeAsked writes a file that was asked for.
+func writeAsked(path string, content *bytes.Buffer) error {
+	if path == "" {
+		return nil
+	}
+	if err := writeWhole(path, content.Bytes()); err != nil {
+		return unwritable(path, err)
+	}
 	return nil
 }
 
@@ -87,6 +122,8 @@ type draftAnswer struct {
 	Objective float64        `json:"objective"`
 	Bound     *float64       `json:"bound"` // null: none is known
 	Unsown    float64        `json:"unsown"`
+	Solver    *float64       `json:"solver_objective"` // null: no solution was judged, or it told none
+	Broken    []string       `json:"broken"`
 	From      cal.Date       `json:"from"`
 	Weeks     int            `json:"weeks"`
 	Futures   int            `json:"futures"`
@@ -114,6 +151,10 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	if !math.IsInf(v.Bound, 0) {
 		r.Bound = &v.Bound
 	}
+	r.Solver, r.Broken = v.Solver, []string{}
+	for _, b := range v.Broken {
+		r.Broken = append(r.Broken, a.Words.Text(b))
+	}
 	for i := range v.Rows {
 		r.Plantings = append(r.Plantings, draftPlanted{v.Rows[i].Cells, v.Rows[i].Odds, v.Rows[i].Again, a.Words.Text(v.Rows[i].Says)})
 	}
@@ -125,6 +166,13 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 
 // showDraft writes a drafted year bed by bed.
 func (a *App) showDraft(v *desk.DraftView) {
+	if len(v.Broken) > 0 {
+		a.say(words.P("cli.draft_broken", words.Args{"objective": v.Objective, "n": len(v.Broken)}))
+		for _, b := range v.Broken {
+			a.say(words.P("cli.list_item", words.Args{"text": b}))
+		}
+		return
+	}
 	a.say(words.P("cli.draft_title", words.Args{"from": v.From, "weeks": v.Weeks, "futures": v.Futures, "n": len(v.Rows), "kept": v.Kept}))
 	a.say(words.P("cli.draft_share", words.Args{"now": v.ShareNow, "then": v.ShareThen}))
 	key := "cli.draft_bound"

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"io"
 	"math"
 	"time"
 
@@ -8,6 +9,7 @@ import (
 	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/programme"
 	"garner/internal/search"
 	"garner/internal/words"
 )
@@ -21,6 +23,9 @@ type DraftOptions struct {
 	Forbids  []DraftCrop           // crops that do not come into a bed
 	Hours    *float64              // of garden work a week; nil: not limited
 	Progress func(done, total int) // may be nil
+
+	MPS, LP  io.Writer // take the problem as a standard file; nil: it is not written
+	Solution io.Reader // what a solver wrote of the problem: judged in the place of a search; nil: it is searched for
 }
 
 // DraftCrop is a crop in a bed, each by its id or name; no bed: in any.
@@ -37,8 +42,10 @@ type DraftView struct {
 	Futures   int
 	Seed      uint64
 	Objective float64
-	Bound     float64 // minus infinity: none is known
-	Unsown    float64 // the objective when nothing is sown
+	Bound     float64        // minus infinity: none is known
+	Unsown    float64        // the objective when nothing is sown
+	Solver    *float64       // the objective as the solver told it; nil: there was none, or it told none
+	Broken    []words.Phrase // what a solver's solution takes beyond what there is: it is not laid into beds then
 	Steps     int
 	Sowings   int // that could be chosen from
 	Kept      int // plantings left as they are
@@ -75,27 +82,47 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 	if err != nil {
 		return nil, err
 	}
-	start := d.Problem.NewStanding()
-	found := search.Run(start, sought(o))
-	v := &DraftView{Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed, Objective: found.Objective, Bound: found.Bound,
-		Unsown: start.Objective(), Steps: found.Steps, Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
-	rows, err := d.Lay(found.Units)
-	if err != nil {
+	linear := d.Problem.Linear()
+	if err := o.write(d.Problem.Name, linear); err != nil {
 		return nil, err
 	}
-	says, err := d.Tell(rows, found.Units)
+	start := d.Problem.NewStanding()
+	v := &DraftView{Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
+		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
+	found := search.Found{}
+	if o.Solution != nil {
+		if found, err = v.judge(d.Problem, linear, o); err != nil {
+			return nil, err
+		}
+	} else {
+		found = search.Run(start, sought(o))
+	}
+	v.Objective, v.Bound, v.Steps = found.Objective, found.Bound, found.Steps
+	if len(v.Broken) > 0 {
+		return v, nil
+	}
+	return v, v.lay(d, found.Units, s)
+}
+
+// lay turns a solution into plantings, with the table they make.
+func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Setting) error {
+	rows, err := d.Lay(units)
 	if err != nil {
-		return nil, err
+		return err
+	}
+	says, err := d.Tell(rows, units)
+	if err != nil {
+		return err
 	}
 	for i := range rows {
-		v.Rows = append(v.Rows, draftRow(h, d, &rows[i], says[i]))
+		v.Rows = append(v.Rows, draftRow(s.Holding, d, &rows[i], says[i]))
 	}
 	s.Years = usualYears
 	if v.ShareNow, err = shareOf(s); err == nil {
 		s.Holding = d.With(rows)
 		v.ShareThen, err = shareOf(s)
 	}
-	return v, err
+	return err
 }
 
 // wishes are what is asked for, with crops and beds by their ids.
