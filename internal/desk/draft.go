@@ -1,0 +1,189 @@
+package desk
+
+import (
+	"io"
+	"math"
+	"time"
+
+	"garner/internal/cal"
+	"garner/internal/draft"
+	"garner/internal/holding"
+	"garner/internal/outlook"
+	"garner/internal/programme"
+	"garner/internal/search"
+	"garner/internal/words"
+)
+
+// DraftOptions say what is asked of a draft.
+type DraftOptions struct {
+	Seed     uint64                // of the random streams
+	Seconds  float64               // of search; 0: usualSeconds, or as long as the steps take when they are told
+	Steps    int                   // moves of the search; 0: until the time is up
+	Pins     []string              // plantings that stay as they are
+	Forbids  []DraftCrop           // crops that do not come into a bed
+	Hours    *float64              // of garden work a week; nil: not limited
+	Progress func(done, total int) // may be nil
+
+	MPS, LP  io.Writer // take the problem as a standard file; nil: it is not written
+	Solution io.Reader // what a solver wrote of the problem: judged in the place of a search; nil: it is searched for
+}
+
+// DraftCrop is a crop in a bed, each by its id or name; no bed: in any.
+type DraftCrop struct{ Crop, Bed string }
+
+// usualSeconds is how long a draft is searched for [s].
+const usualSeconds = 10
+
+// DraftView is a drafted year.
+type DraftView struct {
+	Holding   string
+	From      cal.Date
+	Weeks     int
+	Futures   int
+	Seed      uint64
+	Objective float64
+	Bound     float64        // minus infinity: none is known
+	Unsown    float64        // the objective when nothing is sown
+	Solver    *float64       // the objective as the solver told it; nil: there was none, or it told none
+	Broken    []words.Phrase // what a solver's solution takes beyond what there is: it is not laid into beds then
+	Steps     int
+	Sowings   int // that could be chosen from
+	Kept      int // plantings left as they are
+	ShareNow  float64
+	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
+	Rows      []DraftRow
+	Notes     []words.Phrase
+}
+
+// DraftRow is one planting of a draft.
+type DraftRow struct {
+	Cells   map[string]string // its row of plantings.csv
+	BedName string
+	Name    string
+	Date    cal.Date
+	AreaM2  float64
+	Method  string
+	Odds    float64
+	Again   bool // its family stands on some of this ground twice
+	Says    words.Phrase
+}
+
+// DraftYear drafts a year for a holding.
+func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
+	s, err := settingOf(h, OutlookOptions{Seed: o.Seed, Years: draft.Futures})
+	if err != nil {
+		return nil, err
+	}
+	wishes, err := o.wishes(s)
+	if err != nil {
+		return nil, err
+	}
+	d, err := draft.Build(draft.Setting{Setting: s, Wishes: wishes})
+	if err != nil {
+		return nil, err
+	}
+	linear := d.Problem.Linear()
+	if err := o.write(d.Problem.Name, linear); err != nil {
+		return nil, err
+	}
+	start := d.Problem.NewStanding()
+	v := &DraftView{Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
+		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
+	found := search.Found{}
+	if o.Solution != nil {
+		if found, err = v.judge(d.Problem, linear, o); err != nil {
+			return nil, err
+		}
+	} else {
+		found = search.Run(start, sought(o))
+	}
+	v.Objective, v.Bound, v.Steps = found.Objective, found.Bound, found.Steps
+	if len(v.Broken) > 0 {
+		return v, nil
+	}
+	return v, v.lay(d, found.Units, s)
+}
+
+// lay turns a solution into plantings, with the table they make.
+func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Setting) error {
+	rows, err := d.Lay(units)
+	if err != nil {
+		return err
+	}
+	says, err := d.Tell(rows, units)
+	if err != nil {
+		return err
+	}
+	for i := range rows {
+		v.Rows = append(v.Rows, draftRow(s.Holding, d, &rows[i], says[i]))
+	}
+	s.Years = usualYears
+	if v.ShareNow, err = shareOf(s); err == nil {
+		s.Holding = d.With(rows)
+		v.ShareThen, err = shareOf(s)
+	}
+	return err
+}
+
+// wishes are what is asked for, with crops and beds by their ids.
+func (o *DraftOptions) wishes(s outlook.Setting) ([]draft.Wish, error) {
+	var out []draft.Wish
+	for _, id := range o.Pins {
+		out = append(out, draft.Wish{Kind: draft.Pin, Planting: id})
+	}
+	for _, f := range o.Forbids {
+		c, _, err := s.Book.Find(f.Crop)
+		if err != nil {
+			return nil, err
+		}
+		bed, err := namedBed(s.Holding, f.Bed)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, draft.Wish{Kind: draft.Forbid, Crop: c.ID, Bed: bed})
+	}
+	if o.Hours != nil {
+		out = append(out, draft.Wish{Kind: draft.Hours, Hours: *o.Hours})
+	}
+	return out, nil
+}
+
+// sought turns the options into what the search takes: the clock is the desk's.
+func sought(o DraftOptions) search.Asked {
+	seconds := o.Seconds
+	if seconds == 0 && o.Steps == 0 {
+		seconds = usualSeconds
+	}
+	a := search.Asked{Seed: o.Seed, Steps: o.Steps}
+	if seconds == 0 {
+		return a
+	}
+	began := time.Now()
+	total := int(seconds * 1000)
+	a.Stop = func() bool { return time.Since(began) >= time.Duration(total)*time.Millisecond }
+	if o.Progress != nil {
+		a.Told = func(search.Progress) { o.Progress(min(total, int(time.Since(began).Milliseconds())), total) }
+	}
+	return a
+}
+
+func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phrase) DraftRow {
+	c := &d.Columns[r.Sowing]
+	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
+		Method: string(r.Planting.Method), Odds: c.Odds, Again: r.Again, Says: says}
+	for i := range h.Beds {
+		if h.Beds[i].ID == r.Planting.Bed {
+			row.BedName = h.Beds[i].Name
+		}
+	}
+	return row
+}
+
+// shareOf is the share of the table that is home-grown.
+func shareOf(s outlook.Setting) (float64, error) {
+	t, err := outlook.Compute(s, memory())
+	if err != nil {
+		return math.NaN(), err
+	}
+	return t.Summarise(false).Year, nil
+}
