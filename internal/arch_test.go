@@ -39,6 +39,8 @@ var arrows = map[string][]string{
 	"crop":      {},
 	"ground":    {},
 	"search":    {"programme"},
+	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "holding", "record", "plan", "place",
+		"crop", "climate", "cover", "sun"},
 	"programme": {},
 	"climate":   {"sun"},
 	"cover":     {"climate", "sun"},

@@ -31,6 +31,7 @@ type bedWork struct {
 	result    *bedResult
 	former    []former // beds from which its plantings were moved here
 	missing   bool     // the result must be computed
+	fair      bool     // its plantings have the mean luck of their uses
 }
 
 // bedResult holds a bed's outcomes: by future, then by planting.
@@ -178,6 +179,10 @@ func (w *bedWork) draws(seed uint64, future int, out []growth.Draw) []growth.Dra
 	out = out[:0]
 	for i := range w.bed.Plantings {
 		p := &w.bed.Plantings[i]
+		if w.fair {
+			out = append(out, growth.Fair(w.uses[i].use))
+			continue
+		}
 		own := num.Keyed(seed, uint64(future), w.site.key, num.Key(p.ID))
 		shared := num.Keyed(seed, uint64(future), num.Key(w.uses[i].use.Crop), uint64(p.Date.Year()))
 		d := growth.Drawn(w.uses[i].use, &shared, &own)

@@ -26,6 +26,18 @@ type Tried struct {
 // through the first futures of the table. Those that cannot reach the table have
 // no years.
 func (s *Scales) Try(bed string, plantings []plan.Planting, futures int) ([]Tried, error) {
+	return s.try(bed, plantings, futures, false)
+}
+
+// TryFair is Try with the mean luck of its use for every planting, so that what is
+// left between plantings of a crop is their place, their time and the weather. The
+// soil of the bed is followed from a quarter before the table on, whichever plantings
+// are asked for.
+func (s *Scales) TryFair(bed string, plantings []plan.Planting, futures int) ([]Tried, error) {
+	return s.try(bed, plantings, futures, true)
+}
+
+func (s *Scales) try(bed string, plantings []plan.Planting, futures int, fair bool) ([]Tried, error) {
 	s.memory.mu.Lock()
 	defer s.memory.mu.Unlock()
 	at := slices.IndexFunc(s.job.Holding.Beds, func(b place.Bed) bool { return b.ID == bed })
@@ -36,6 +48,9 @@ func (s *Scales) Try(bed string, plantings []plan.Planting, futures int) ([]Trie
 	w := newWeighing(s)
 	parts := make([]*bedWork, len(plantings))
 	from := s.job.end()
+	if fair {
+		from = s.job.From - quarter
+	}
 	for i := range plantings {
 		made, err := s.job.layBed(s.job.Holding.Beds[at], []plan.Planting{plantings[i]})
 		if err != nil {
@@ -50,7 +65,7 @@ func (s *Scales) Try(bed string, plantings []plan.Planting, futures int) ([]Trie
 		if p == nil {
 			continue
 		}
-		p.from = from // all on one ground, built once
+		p.from, p.fair = from, fair // all on one ground, built once
 		p.name(s.job)
 		p.result = &bedResult{years: make([][]season.Outcome, s.job.Years)}
 		w.parts = append(w.parts, p)

@@ -1,0 +1,22 @@
+// Package draft makes the planning problem of a holding's year, and turns a
+// solution of it into plantings that lie in beds.
+//
+// What stands now, perennials and pinned plantings are kept; everything else of the
+// plan is open. Every use of the crop book whose vegetable is wanted is stepped
+// alone by the season engine, by every way of starting it and every week, on one bed
+// of each kind of ground, through the first futures of the table, with the mean luck
+// of its use. What it gives by week becomes a column of the programme (Dantzig &
+// Wolfe 1960, "Decomposition principle for linear programs", Operations Research
+// 8:101-111, for columns made beforehand in place of rows).
+//
+// Ground is counted in units, a quarter of a bed or less (see unitsOf). Units that
+// are alike and free in the same weeks are one class, whatever their bed. A solution
+// is laid into beds as an interval graph is coloured: in the order of first weeks,
+// any free unit will do (Gavril 1972, "Algorithms for minimum coloring ... of chordal
+// graphs", SIAM Journal on Computing 1:180-187), so units that had none of the family
+// before are taken first.
+//
+// Left out: covers are not chosen, they lie as planned; plants under and between
+// others; perennials that are not yet planned; raising room; seed that is on hand;
+// and what the programme itself leaves out.
+package draft
