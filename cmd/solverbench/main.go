@@ -25,15 +25,24 @@ func main() {
 	flag.BoolVar(&trial, "trial", false, "one tiny problem instead of the benchmark, to bin/solvers")
 	flag.Parse()
 	b.again = func(by string) bool { return again != "" && strings.HasPrefix(by, again) }
-	b.challenges = challenges()
 	if trial {
 		b.challenges, b.folder, b.page = []challenge{tiny()}, filepath.Join("bin", "solvers"), filepath.Join("bin", "solvers.md")
 	}
+	if !trial {
+		var err error
+		if b.challenges, err = challenges(); err != nil {
+			fail(err)
+		}
+	}
 	b.runs = func(name string) bool { return strings.HasPrefix(name, only) }
 	if err := b.run(); err != nil {
-		fmt.Fprintln(os.Stderr, "solverbench:", err)
-		os.Exit(1)
+		fail(err)
 	}
+}
+
+func fail(err error) {
+	fmt.Fprintln(os.Stderr, "solverbench:", err)
+	os.Exit(1)
 }
 
 // bench is one run of the tool.
@@ -102,12 +111,12 @@ func (b *bench) problem(c challenge, exact []solver) (Result, error) {
 		return r, err
 	}
 	for _, s := range exact {
-		if err := b.contestant(&r, s.name, func() (Run, error) { return s.solve(folder, c.Problem, w.linear, c.Seconds) }); err != nil {
+		if err := b.contestant(&r, s.name, func() (Run, error) { return s.solve(folder, w.problem, w.linear, c.Seconds) }); err != nil {
 			return r, err
 		}
 	}
 	for _, o := range owns {
-		if err := b.contestant(&r, o.name, func() (Run, error) { return o.solve(c.Problem, c.Seconds) }); err != nil {
+		if err := b.contestant(&r, o.name, func() (Run, error) { return o.solve(w.problem, c.Seconds) }); err != nil {
 			return r, err
 		}
 	}

@@ -171,7 +171,7 @@ func yes(x bool) string {
 func runs(b *strings.Builder, results []Result) {
 	for i := range results {
 		r := &results[i]
-		fmt.Fprintf(b, "### %s\n\n%d weeks, %d of the table's futures, %d rows, %d columns, %d of them in whole units. Problem %s.\n\n", r.Name, r.Weeks, len(r.Futures), r.Rows, r.Columns, r.WholeUnits, r.Hash[:16])
+		fmt.Fprintf(b, "### %s\n\n%d weeks, %d of the table's futures, %d rows, %d columns, %d of them in whole units. Made in %.1f s, supply profiles and all. Problem %s.\n\n", r.Name, r.Weeks, len(r.Futures), r.Rows, r.Columns, r.WholeUnits, r.BuildS, r.Hash[:16])
 		b.WriteString("| by | asked | plan | bound | gap | first plan | time | differs | |\n| --- | --- | --- | --- | --- | --- | --- | --- | --- |\n")
 		for k := range r.Runs {
 			run := &r.Runs[k]

@@ -3,7 +3,10 @@ package main
 import (
 	"fmt"
 	"math"
+	"runtime"
 
+	"garner/internal/crop"
+	"garner/internal/draft"
 	"garner/internal/num"
 	"garner/internal/programme"
 )
@@ -13,26 +16,42 @@ type challenge struct {
 	Name    string
 	Beds    int
 	Seconds int // what every contestant is given
-	Problem *programme.Problem
+	build   func() (*programme.Problem, error)
 }
 
 // caps are the seconds given, by the number of beds.
 var caps = map[int]int{10: 60, 30: 120, 80: 300}
 
-// challenges makes the twelve problems: three sizes, four of each.
-func challenges() []challenge {
-	var out []challenge
-	for _, beds := range []int{10, 30, 80} {
-		for n := range 4 {
-			out = append(out, challenge{fmt.Sprintf("%d beds, %c", beds, 'a'+n), beds, caps[beds], invented(uint64(n), beds, 12+min(13, beds/3), 78, 4)})
-		}
+// seed is that of the gardens of the benchmark.
+const seed = 1
+
+// challenges are the planning problems of the benchmark's gardens.
+func challenges() ([]challenge, error) {
+	book, err := crop.Load()
+	if err != nil {
+		return nil, err
 	}
-	return out
+	cases, err := draft.Benchmark(book, seed)
+	if err != nil {
+		return nil, err
+	}
+	var out []challenge
+	for _, c := range cases {
+		c.Setting.Workers = runtime.NumCPU()
+		out = append(out, challenge{c.Name, c.Beds, caps[c.Beds], func() (*programme.Problem, error) {
+			d, err := draft.Build(c.Setting)
+			if err != nil {
+				return nil, err
+			}
+			return d.Problem, nil
+		}})
+	}
+	return out, nil
 }
 
 // tiny is a problem that every solver closes at once, to try the tool.
 func tiny() challenge {
-	return challenge{"tiny", 2, 10, invented(0, 2, 4, 30, 2)}
+	return challenge{"tiny", 2, 10, func() (*programme.Problem, error) { return invented(0, 2, 4, 30, 2), nil }}
 }
 
 // invented makes a problem of the shape of a household's year. All its figures are

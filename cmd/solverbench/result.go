@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"strings"
+	"time"
 
 	"garner/internal/programme"
 )
@@ -18,41 +19,50 @@ import (
 // Result is what is kept of one problem: one file of its own, named by the hash of
 // the problem.
 type Result struct {
-	Name       string `json:"name"`
-	Hash       string `json:"hash"` // of the problem as MPS, SHA-256
-	Beds       int    `json:"beds"`
-	Cap        int    `json:"cap_s"`
-	Weeks      int    `json:"weeks"`
-	Futures    []int  `json:"futures"` // numbers of the table's futures it holds
-	Rows       int    `json:"rows"`
-	Columns    int    `json:"columns"`
-	WholeUnits int    `json:"whole"` // columns in whole numbers
-	Machine    string `json:"machine"`
-	Runs       []Run  `json:"runs"`
+	Name       string  `json:"name"`
+	Hash       string  `json:"hash"` // of the problem as MPS, SHA-256
+	Beds       int     `json:"beds"`
+	Cap        int     `json:"cap_s"`
+	Weeks      int     `json:"weeks"`
+	Futures    []int   `json:"futures"` // numbers of the table's futures it holds
+	Rows       int     `json:"rows"`
+	Columns    int     `json:"columns"`
+	WholeUnits int     `json:"whole"`   // columns in whole numbers
+	BuildS     float64 `json:"build_s"` // to make the problem, supply profiles and all
+	Machine    string  `json:"machine"`
+	Runs       []Run   `json:"runs"`
 }
 
 // written is a problem as the solvers get it.
 type written struct {
 	challenge
-	linear *programme.Linear
-	mps    []byte
+	problem *programme.Problem
+	linear  *programme.Linear
+	mps     []byte
+	seconds float64 // to make it
 }
 
 func writeOut(c challenge) (written, error) {
-	if err := c.Problem.Sound(); err != nil {
+	begin := time.Now()
+	p, err := c.build()
+	if err != nil {
 		return written{}, err
 	}
-	l := c.Problem.Linear()
+	seconds := hundredths(time.Since(begin).Seconds())
+	if err := p.Sound(); err != nil {
+		return written{}, err
+	}
+	l := p.Linear()
 	var b bytes.Buffer
-	err := programme.WriteMPS(&b, c.Problem.Name, l)
-	return written{c, l, b.Bytes()}, err
+	err = programme.WriteMPS(&b, c.Name, l)
+	return written{c, p, l, b.Bytes(), seconds}, err
 }
 
 // blank is the result before anyone ran.
 func (w written) blank() Result {
 	sum := sha256.Sum256(w.mps)
-	r := Result{Name: w.Name, Hash: hex.EncodeToString(sum[:]), Beds: w.Beds, Cap: w.Seconds, Weeks: w.Problem.Weeks, Futures: w.Problem.Futures,
-		Rows: len(w.linear.Rows), Columns: len(w.linear.Columns), WholeUnits: len(w.Problem.Sowings), Machine: machine()}
+	r := Result{Name: w.Name, Hash: hex.EncodeToString(sum[:]), Beds: w.Beds, Cap: w.Seconds, Weeks: w.problem.Weeks, Futures: w.problem.Futures,
+		Rows: len(w.linear.Rows), Columns: len(w.linear.Columns), WholeUnits: len(w.problem.Sowings), BuildS: w.seconds, Machine: machine()}
 	return r
 }
 
@@ -73,7 +83,7 @@ func (r Result) kept(folder string) (Result, error) {
 		return r, err
 	}
 	if old.Hash == r.Hash && old.Cap == r.Cap {
-		r.Machine, r.Runs = old.Machine, old.Runs
+		r.BuildS, r.Machine, r.Runs = old.BuildS, old.Machine, old.Runs
 	}
 	return r, nil
 }
