@@ -9,7 +9,7 @@
 // Wolfe 1960, "Decomposition principle for linear programs", Operations Research
 // 8:101-111, for columns made beforehand in place of rows).
 //
-// Ground is counted in units, a quarter of a bed or less (see unitsOf). Units that
+// Ground is counted in units, a twelfth of a bed or so (see unitsOf). Units that
 // are alike and free in the same weeks are one class, whatever their bed. A solution
 // is laid into beds as an interval graph is coloured: in the order of first weeks,
 // any free unit will do (Gavril 1972, "Algorithms for minimum coloring ... of chordal

@@ -19,10 +19,10 @@ const (
 	mostUnitM2  = 2.0
 )
 
-// unitsOf divides free ground into units: a quarter of the bed, within the sizes
+// unitsOf divides free ground into units: a twelfth of the bed, within the sizes
 // above, and all of equal size.
 func unitsOf(freeM2, bedM2 float64) int {
-	unit := num.Clamp(bedM2/4, leastUnitM2, mostUnitM2)
+	unit := num.Clamp(bedM2/12, leastUnitM2, mostUnitM2)
 	return max(1, int(math.Round(freeM2/unit)))
 }
 

@@ -35,9 +35,10 @@ func (b *builder) sowings(hours int) error {
 func (b *builder) fit(class int, all []profile, hours int) {
 	g, c := &b.problem.Grounds[class], &b.draft.Classes[class]
 	var fits []profile
-	stride := b.stride()
+	classes := b.stride()
 	for i := range all {
 		p := &all[i]
+		stride := classes * apart(b.lastWeek(p, c.turn)+1-p.week)
 		if p.week%stride == class%stride && p.week >= g.First && b.lastWeek(p, c.turn) <= g.Last && !c.bars.at(p.use, p.week) {
 			fits = append(fits, *p)
 		}
@@ -58,6 +59,19 @@ const fewClasses = 12
 // so that every week is some class's.
 func (b *builder) stride() int {
 	return (len(b.problem.Grounds) + fewClasses - 1) / fewClasses
+}
+
+// apart is how many weeks lie between the sowings of a crop that holds its ground for
+// so many weeks. judgement: the weather moves the end of a crop of half a year by
+// weeks, so that sowings one week apart are the same to the table.
+func apart(weeks int) int {
+	switch {
+	case weeks <= 12:
+		return 1
+	case weeks <= 24:
+		return 2
+	}
+	return 3
 }
 
 // lastWeek is the last week in which a sowing holds its ground, the turn-round
