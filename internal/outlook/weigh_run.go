@@ -161,9 +161,12 @@ func (g *weighedGroup) average(j *job) {
 				kg := float64(short[v*j.Weeks+k])
 				g.mean[v][k] += kg / float64(j.Years)
 				if kg > 0 && kg > gapShare*g.want[v][k] {
-					g.chance[v][k] += 1 / float64(j.Years)
+					g.chance[v][k]++
 				}
 			}
+		}
+		for k := range g.chance[v] {
+			g.chance[v][k] /= float64(j.Years) // a count first: half the years are exactly a half
 		}
 	}
 	g.short, g.over = nil, nil
