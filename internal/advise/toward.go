@@ -21,6 +21,7 @@ type Aim struct {
 // How a sowing toward a shortage is cut to it.
 const (
 	spare       = 1.5  // ground for so much more than lacks, for poor years and what is not eaten in time. judgement
+	ample       = 3.0  // so many times that ground is weighed as well, where it is free
 	pieceM2     = 0.1  // to which the ground is rounded up [m2]
 	towardWays  = 60   // ways that are weighed
 	besideFirst = 0.8  // share of the best estimate from which a later or sown way of a use is weighed as well
@@ -28,9 +29,9 @@ const (
 )
 
 // Toward ranks what, put into any of some spaces, would help against a shortage,
-// on as much of the ground as that takes. Of a use it gives the best way in each
-// space. The most worth in the span comes first; what is told of a candidate but
-// its last day, its remarks and its reason is filled in, see Tell.
+// on as much of the ground as that takes, and on ample ground where there is more.
+// Of a use it gives the best way in each space. All of a candidate but its last
+// day, its remarks and its reason is filled in, see Tell.
 func (a *Adviser) Toward(aim Aim, spaces []Space) ([]Candidate, error) {
 	var chosen []way
 	for _, s := range spaces {
@@ -41,7 +42,7 @@ func (a *Adviser) Toward(aim Aim, spaces []Space) ([]Candidate, error) {
 		chosen = append(chosen, bestToward(ways, leastShare*aim.Kg)...)
 	}
 	sort.SliceStable(chosen, func(i, k int) bool { return chosen[i].guess > chosen[k].guess })
-	chosen = chosen[:min(len(chosen), towardWays)]
+	chosen = a.withAmple(chosen[:min(len(chosen), towardWays)], spaces)
 	edits := make([]outlook.Edit, len(chosen))
 	for i := range chosen {
 		edits[i].Set = []plan.Planting{chosen[i].planting}
@@ -57,6 +58,26 @@ func (a *Adviser) Toward(aim Aim, spaces []Space) ([]Candidate, error) {
 		}
 	}
 	return out, nil
+}
+
+// withAmple adds to ways the same ways on ample ground, each after its own.
+func (a *Adviser) withAmple(ways []way, spaces []Space) []way {
+	var out []way
+	for i := range ways {
+		out = append(out, ways[i])
+		most := 0.0
+		for _, s := range spaces {
+			if p := &ways[i].planting; s.Bed == p.Bed && s.Until == p.ClearBy && s.From <= p.Date {
+				most = max(most, s.AreaM2)
+			}
+		}
+		more := ways[i]
+		more.planting.AreaM2 = min(most, rounded(ample*more.planting.AreaM2))
+		if more.planting.AreaM2-ways[i].planting.AreaM2 >= pieceM2 {
+			out = append(out, more)
+		}
+	}
+	return out
 }
 
 // waysToward are the ways in which a space could feed an aim.

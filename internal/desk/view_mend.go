@@ -56,9 +56,14 @@ type MendLine struct {
 	Try       []plan.Change // that make it; empty: nothing is changed
 }
 
-// MendViewWithin looks for what would mend a gap of a vegetable, for somebody who
-// waits so long and no longer: the view is nil when it is still being worked out
-// then, and found the next time.
+// MendView looks for what would mend a gap of a vegetable: the one on a day, or the
+// next; without a day the one in which most lacks.
+func (o *Office) MendView(vegetable string, on cal.Date, try []plan.Change) (*MendView, error) {
+	return o.MendViewWithin(vegetable, on, try, forEver)
+}
+
+// MendViewWithin is MendView for somebody who waits so long and no longer: the view
+// is nil when it is still being worked out then, and found the next time.
 func (o *Office) MendViewWithin(vegetable string, on cal.Date, try []plan.Change, patience time.Duration) (*MendView, error) {
 	a, err := o.ask(try)
 	if err != nil {

@@ -34,8 +34,13 @@ type TrimLine struct {
 	TryNext  []plan.Change // with what takes its place; empty: nothing does
 }
 
-// TrimViewWithin looks for the sowings of a vegetable that could be smaller, for
-// somebody who waits so long and no longer, as MendViewWithin.
+// TrimView looks for the sowings of a vegetable that could be smaller.
+func (o *Office) TrimView(vegetable string, try []plan.Change) (*TrimView, error) {
+	return o.TrimViewWithin(vegetable, try, forEver)
+}
+
+// TrimViewWithin is TrimView for somebody who waits so long and no longer, as
+// MendViewWithin.
 func (o *Office) TrimViewWithin(vegetable string, try []plan.Change, patience time.Duration) (*TrimView, error) {
 	a, err := o.ask(try)
 	if err != nil {

@@ -28,17 +28,43 @@ func (w *weighing) sowings() ([]Proposal, error) {
 	w.looked += len(candidates)
 	var out []Proposal
 	for i := range candidates {
-		c := &candidates[i]
-		p := Proposal{Kind: Sow, Edit: outlook.Edit{Set: []plan.Planting{c.Planting}}, Planting: c.Planting, Candidate: c,
-			Odds: c.Odds, Warning: c.Clash}
-		p.Takes.SeedG, p.Takes.Plants = c.SeedG, c.Plants
-		p.ground(c.HeldD)
-		p.work()
-		if w.judge(&p, &outlook.Weight{DropKg: c.DropKg, Drops: c.Drops}) {
-			out = append(out, p)
+		p := w.sowing(&candidates[i])
+		if p == nil {
+			continue
 		}
+		if n := len(out); n > 0 && out[n-1].sameButSize(p) {
+			if p.GapKg >= worthAmple*out[n-1].GapKg {
+				out[n-1] = *p
+			}
+			continue
+		}
+		out = append(out, *p)
 	}
 	return out, nil
+}
+
+// worthAmple is how many times as much a sowing must mend on three times the
+// ground, to be told in place of the smaller. judgement
+const worthAmple = 1.5
+
+// sameButSize tells whether two sowings differ by their ground alone.
+func (p *Proposal) sameButSize(o *Proposal) bool {
+	a, b := p.Planting, o.Planting
+	a.AreaM2 = b.AreaM2
+	return a == b
+}
+
+// sowing is a candidate as a proposal; nil when it is not worth a word.
+func (w *weighing) sowing(c *advise.Candidate) *Proposal {
+	p := Proposal{Kind: Sow, Edit: outlook.Edit{Set: []plan.Planting{c.Planting}}, Planting: c.Planting, Candidate: c,
+		Odds: c.Odds, Warning: c.Clash}
+	p.Takes.SeedG, p.Takes.Plants = c.SeedG, c.Plants
+	p.ground(c.HeldD)
+	p.work()
+	if !w.judge(&p, &outlook.Weight{DropKg: c.DropKg, Drops: c.Drops}) {
+		return nil
+	}
+	return &p
 }
 
 // spaces are the pieces of free ground that a sowing could mend the gap from.
