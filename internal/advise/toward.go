@@ -23,7 +23,8 @@ const (
 	spare       = 1.5  // ground for so much more than lacks, for poor years and what is not eaten in time. judgement
 	ample       = 3.0  // so many times that ground is weighed as well, where it is free
 	pieceM2     = 0.1  // to which the ground is rounded up [m2]
-	towardWays  = 60   // ways that are weighed
+	towardWays  = 32   // ways that are weighed
+	spacesAUse  = 4    // spaces in which a use is weighed
 	besideFirst = 0.8  // share of the best estimate from which a later or sown way of a use is weighed as well
 	leastShare  = 0.02 // of what lacks, that a candidate must give by the estimate
 )
@@ -42,7 +43,7 @@ func (a *Adviser) Toward(aim Aim, spaces []Space) ([]Candidate, error) {
 		chosen = append(chosen, bestToward(ways, leastShare*aim.Kg)...)
 	}
 	sort.SliceStable(chosen, func(i, k int) bool { return chosen[i].guess > chosen[k].guess })
-	chosen = a.withAmple(chosen[:min(len(chosen), towardWays)], spaces)
+	chosen = a.withAmple(fewSpaces(chosen), spaces)
 	edits := make([]outlook.Edit, len(chosen))
 	for i := range chosen {
 		edits[i].Set = []plan.Planting{chosen[i].planting}
@@ -58,6 +59,27 @@ func (a *Adviser) Toward(aim Aim, spaces []Space) ([]Candidate, error) {
 		}
 	}
 	return out, nil
+}
+
+// fewSpaces keeps of each use its few best spaces, and of all ways the best, given
+// the best first.
+func fewSpaces(ways []way) []way {
+	beds := map[string]map[string]bool{}
+	var out []way
+	for i := range ways {
+		k, bed := key(ways[i].use), ways[i].planting.Bed
+		if beds[k] == nil {
+			beds[k] = map[string]bool{}
+		}
+		if !beds[k][bed] && len(beds[k]) == spacesAUse {
+			continue
+		}
+		beds[k][bed] = true
+		if out = append(out, ways[i]); len(out) == towardWays {
+			break
+		}
+	}
+	return out
 }
 
 // withAmple adds to ways the same ways on ample ground, each after its own.

@@ -7,13 +7,19 @@ import (
 	"testing"
 
 	"garner/internal/advise"
+	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/exchange"
+	"garner/internal/fault"
 	"garner/internal/holding"
+	"garner/internal/larder"
 	"garner/internal/mend"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/sample"
+	"garner/internal/space"
 )
 
 // quick is a number of futures for tests that weigh much.
@@ -61,6 +67,20 @@ func mender(t testing.TB, h *holding.Holding, years int, memory *outlook.Memory)
 // edit made [kg].
 func short(t testing.TB, h *holding.Holding, e outlook.Edit, memory *outlook.Memory) map[string]outlook.Weekly {
 	t.Helper()
+	own := edited(h, e)
+	table, err := outlook.Compute(setting(t, own, quick), memory)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]outlook.Weekly{}
+	for _, w := range table.Summarise(false).Vegetables {
+		out[w.Name] = w
+	}
+	return out
+}
+
+// edited is a holding with an edit made.
+func edited(h *holding.Holding, e outlook.Edit) *holding.Holding {
 	own := *h
 	own.Covers = slices.Concat(h.Covers, e.Covers)
 	own.Plantings = slices.DeleteFunc(slices.Clone(h.Plantings), func(p plan.Planting) bool { return slices.Contains(e.Remove, p.ID) })
@@ -71,15 +91,7 @@ func short(t testing.TB, h *holding.Holding, e outlook.Edit, memory *outlook.Mem
 		}
 		own.Plantings = append(own.Plantings, p)
 	}
-	table, err := outlook.Compute(setting(t, &own, quick), memory)
-	if err != nil {
-		t.Fatal(err)
-	}
-	out := map[string]outlook.Weekly{}
-	for _, w := range table.Summarise(false).Vegetables {
-		out[w.Name] = w
-	}
-	return out
+	return &own
 }
 
 func total(table map[string]outlook.Weekly) (kg float64) {
@@ -197,6 +209,120 @@ func TestTrimsAreDifferencesOfTwoTables(t *testing.T) {
 	if told < 3 || followed < 2 {
 		t.Errorf("only %d trims and %d crops instead", told, followed)
 	}
+}
+
+// Where no bed can help and nothing is grown, what remains is told and nothing fails;
+// a table without a gap has no proposals; a vegetable that is not there is refused.
+func TestWhatCannotBeMended(t *testing.T) {
+	h := demo(t)
+	h.Wants = []larder.Want{{ID: "w", Vegetable: "leek", KgPerWeek: 1}, {ID: "none", Vegetable: "onion"}}
+	h.Beds, h.Plantings, h.Covers, h.Changes, h.Records, h.Batches, h.Stores = nil, nil, nil, nil, nil, nil, nil
+	m := mender(t, h, 2, outlook.NewMemory())
+	r, err := m.Mend(mend.Question{Vegetable: "leek"})
+	if err != nil || r.At != 0 || len(r.Proposals) != 2 || r.Proposals[0].Kind != mend.Buy || r.Proposals[1].Kind != mend.Leave {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if bought := r.Proposals[0].Takes.BoughtKg; !same(bought, 78) {
+		t.Errorf("%.2f kg of 78 are to be bought", bought)
+	}
+	if r, err := m.Mend(mend.Question{Vegetable: "onion"}); err != nil || r.At >= 0 || len(r.Proposals) != 0 {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if g, err := m.Trim(mend.Question{Vegetable: "leek"}); err != nil || len(g.Trims) != 0 {
+		t.Errorf("%+v, %v", g, err)
+	}
+	for _, ask := range []func() error{
+		func() error { _, err := m.Mend(mend.Question{Vegetable: "melon"}); return err },
+		func() error { _, err := m.Trim(mend.Question{Vegetable: "melon"}); return err },
+	} {
+		if err := ask(); fault.KindOf(err) != fault.NotFound {
+			t.Error(err)
+		}
+	}
+}
+
+// Asked for a day, the gap that day or the next one is answered.
+func TestTheGapOfADay(t *testing.T) {
+	h := demo(t)
+	m := mender(t, h, quick, outlook.NewMemory())
+	all, err := m.Mend(mend.Question{Vegetable: "leek"})
+	if err != nil || len(all.Gaps) < 2 {
+		t.Fatal(all, err)
+	}
+	for i, g := range all.Gaps {
+		for _, on := range []cal.Date{g.First, g.Last} {
+			if r, err := m.Mend(mend.Question{Vegetable: "leek", On: on}); err != nil || r.At != i {
+				t.Errorf("%v: gap %d of %d, want %d (%v)", on, r.At, len(r.Gaps), i, err)
+			}
+		}
+	}
+	if r, err := m.Mend(mend.Question{Vegetable: "leek", On: cal.Of(2031, 1, 1)}); err != nil || r.At >= 0 {
+		t.Errorf("after all gaps: %+v, %v", r, err)
+	}
+	for i := 1; i < len(all.Gaps); i++ {
+		if all.Gaps[i].ShortKg > all.Gaps[all.At].ShortKg {
+			t.Error("without a day it is not the heaviest")
+		}
+	}
+}
+
+// What is proposed leaves the rest of the plan its ground, lies ahead, and lies clear
+// of the covers that are there.
+func TestProposalsFitThePlan(t *testing.T) {
+	h := demo(t)
+	halved(t, h, "lee-27")
+	s, memory := setting(t, h, quick), outlook.NewMemory()
+	for _, vegetable := range []string{"leek", "lettuce", "potato"} {
+		r, err := mender(t, h, quick, memory).Mend(mend.Question{Vegetable: vegetable})
+		if err != nil {
+			t.Fatal(err)
+		}
+		stands := overlaps(t, s, h, memory)
+		for i := range r.Proposals {
+			p := &r.Proposals[i]
+			for _, set := range p.Edit.Set {
+				if (p.Kind == mend.Sow || p.Kind == mend.Shift) && set.Date < h.Today {
+					t.Errorf("%s: %s on %v, today is %v", vegetable, p.Kind, set.Date, h.Today)
+				}
+			}
+			if len(p.Edit.Set) > 0 {
+				if more := overlaps(t, s, edited(h, p.Edit), memory); more > stands {
+					t.Errorf("%s: %s of %s in %s lies on what others hold", vegetable, p.Kind, p.Planting.ID, p.Planting.Bed)
+				}
+			}
+			for _, c := range p.Edit.Covers {
+				var lying []cover.Spell
+				for _, o := range place.CoversOf(edited(h, p.Edit).Covers, c.Bed) {
+					lying = append(lying, o.Spell)
+				}
+				if wrong := cover.Check(lying); wrong != nil {
+					t.Errorf("%s: %v", vegetable, wrong)
+				}
+			}
+		}
+	}
+}
+
+// overlaps counts what lies wrongly on the ground of a holding.
+func overlaps(t *testing.T, s outlook.Setting, h *holding.Holding, memory *outlook.Memory) (n int) {
+	t.Helper()
+	s.Holding = h
+	table, err := outlook.Compute(s, memory)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, err := space.Of(table, h, s.Book, s.Today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range g.Beds {
+		for k := range g.Beds[i].Holds {
+			if g.Beds[i].Holds[k].Over {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 func BenchmarkMend(b *testing.B) {

@@ -13,7 +13,7 @@ import (
 )
 
 // weeksMoved are the weeks by which a sowing is moved.
-var weeksMoved = []int{-6, -4, -3, -2, -1, 1, 2, 3, 4, 6}
+var weeksMoved = []int{-4, -2, -1, 1, 2, 4}
 
 // shifts are sowings to come that feed the row, moved in time where the ground is
 // free for it.
