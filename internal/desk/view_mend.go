@@ -52,6 +52,7 @@ type MendLine struct {
 	Does      []words.Phrase // what it does, in sentences
 	Costs     []words.Phrase // what it takes, in parts of a sentence
 	Reason    *words.Phrase  // of a sowing, with its last day; nil: none
+	Remarks   []words.Phrase // what else should be said of a sowing
 	Warning   *words.Phrase
 	Try       []plan.Change // that make it; empty: nothing is changed
 }
@@ -130,7 +131,13 @@ func (n *namer) mendLine(p *mend.Proposal, g *MendGap) MendLine {
 	}
 	l.Does, l.Costs = mendDoes(&l, g), mendCosts(&l)
 	if p.Candidate != nil {
-		l.Reason = &p.Candidate.Reason
+		l.Reason, l.Remarks = &p.Candidate.Reason, p.Candidate.Remarks
+		switch c := p.Candidate; {
+		case c.Lot != nil && c.Enough:
+			l.Does = append(l.Does, words.P("desk.mend_lot_enough", nil))
+		case c.Lot != nil:
+			l.Does = append(l.Does, words.P("desk.mend_lot_some", nil))
+		}
 	}
 	return l
 }

@@ -20,9 +20,9 @@ var proposed = []cover.Kind{cover.Fleece, cover.LowTunnel}
 type coverTime struct{ on, off cal.MonthDay }
 
 var coverTimes = []coverTime{
-	{cal.MonthDay{Month: 10, Day: 1}, cal.MonthDay{Month: 4, Day: 1}}, // what stands the winter
-	{cal.MonthDay{Month: 2, Day: 15}, cal.MonthDay{Month: 5, Day: 1}}, // what is hurried on in spring
-	{cal.MonthDay{Month: 9, Day: 10}, cal.MonthDay{Month: 12, Day: 1}},
+	{cal.MonthDay{Month: 10, Day: 1}, cal.MonthDay{Month: 4, Day: 1}},  // what stands the winter
+	{cal.MonthDay{Month: 2, Day: 15}, cal.MonthDay{Month: 5, Day: 1}},  // what is hurried on in spring
+	{cal.MonthDay{Month: 9, Day: 10}, cal.MonthDay{Month: 12, Day: 1}}, // what is drawn out in autumn
 }
 
 // covers are covers over the beds that feed the row.

@@ -33,6 +33,7 @@ type mendLine struct {
 	Does    []string
 	Takes   string
 	Reason  string
+	Remarks []string
 	Warning string
 	Accept  []acceptForm // none: it changes nothing
 	Try     string       // address of the table with it
@@ -134,6 +135,9 @@ func (v *visit) mendLine(i int, view *desk.MendView, most float64, tried []plan.
 	}
 	if l.Reason != nil {
 		out.Reason = v.sentence(sharpened(*l.Reason, view.Today))
+	}
+	for _, r := range l.Remarks {
+		out.Remarks = append(out.Remarks, v.words.Text(r))
 	}
 	if l.Warning != nil {
 		out.Warning = v.sentence(sharpened(*l.Warning, view.Today))

@@ -68,7 +68,11 @@ func (v *visit) fillTrim(b *mendBody, view *desk.TrimView, tried []plan.Change) 
 			}
 			line.Accept = append(line.Accept, both)
 		}
-		alone, err := v.acceptForm("web.trim_accept", path, withChanges(tried, l.Try), i == 0 && l.Then == nil)
+		text := "web.trim_accept"
+		if l.AreaM2 <= 0 {
+			text = "web.trim_accept_drop"
+		}
+		alone, err := v.acceptForm(text, path, withChanges(tried, l.Try), i == 0 && l.Then == nil)
 		if err != nil {
 			return err
 		}
