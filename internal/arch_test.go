@@ -70,6 +70,7 @@ var arrows = map[string][]string{
 	"leftout":    {"printed", "crop"},
 	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
+	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "plan", "place", "cover", "crop"},
 
 	"calendar": {"advise", "plan", "record", "place", "crop"},
 

@@ -15,6 +15,7 @@ type Candidate struct {
 	Use       *crop.Use
 	Odds      float64 // of a usable crop, 0-1
 	Ready     Spread
+	HeldD     float64 // it holds its ground within the table, mean over the futures [d]
 	DropKg    float64 // drop in expected shortage over the whole table, all vegetables [kg]
 	Drops     []outlook.Drop
 	Fills     Fill      // where it helps its own vegetable most
@@ -45,6 +46,7 @@ func (a *Adviser) candidate(w *way, weight *outlook.Weight) Candidate {
 	for i := range weight.Fates {
 		if f := &weight.Fates[i]; f.Planting == p.ID {
 			c.Odds, c.Ready = a.oddsOf(f, w.use, &p), readyOf(f.Years, f.First)
+			c.HeldD = a.Held(f, &p)
 		}
 	}
 	c.need()
@@ -61,6 +63,20 @@ func (a *Adviser) candidate(w *way, weight *outlook.Weight) Candidate {
 		c.Clash = a.Clash(&c.Planting)
 	}
 	return c
+}
+
+// Held is how long a planting that was weighed holds its ground within the table,
+// mean over the futures [d].
+func (a *Adviser) Held(f *outlook.Fate, p *plan.Planting) float64 {
+	sum := 0.0
+	for _, y := range f.Years {
+		gone := a.Table.End()
+		if y.Gone >= 0 {
+			gone = min(gone, f.First+cal.Date(y.Gone)+1)
+		}
+		sum += float64(max(0, gone-p.Date))
+	}
+	return sum / float64(max(1, len(f.Years)))
 }
 
 // fills finds the weeks in which a candidate helps its vegetable most: those with

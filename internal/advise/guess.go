@@ -1,6 +1,7 @@
 package advise
 
 import (
+	"garner/internal/cal"
 	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/season"
@@ -20,7 +21,7 @@ func (a *Adviser) guess(w *way, t *outlook.Tried) float64 {
 			continue
 		}
 		short := a.Table.ShortKg(w.use.Vegetable, f)
-		g := filling{short: short, at: int(t.First-a.Table.From) + o.First, hold: max(1, int(w.use.HoldDays))}
+		g := filling{short: a.within(short, w.helps), at: int(t.First-a.Table.From) + o.First, hold: max(1, int(w.use.HoldDays))}
 		g.fill(o)
 		if w.planting.Store != "" {
 			warmth := 5.0
@@ -34,6 +35,20 @@ func (a *Adviser) guess(w *way, t *outlook.Tried) float64 {
 		sum += g.kg
 	}
 	return sum / float64(len(t.Years))
+}
+
+// within is a shortage by day of the table without what lies outside a span.
+func (a *Adviser) within(short []float32, s span) []float32 {
+	if s == (span{}) {
+		return short
+	}
+	out := make([]float32, len(short))
+	for i := range short {
+		if s.holds(a.Table.From + cal.Date(i)) {
+			out[i] = short[i]
+		}
+	}
+	return out
 }
 
 // filling sets one future's crop against its shortage.

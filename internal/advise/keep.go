@@ -114,7 +114,7 @@ func (a *Adviser) standing(id string) (plan.Planting, *space.Hold, error) {
 func (a *Adviser) heldAgain(h *space.Hold) cal.Date {
 	day := cal.None
 	for _, o := range a.Ground.Bed(h.Bed).Holds {
-		if o.Planting == h.Planting || o.Guest || o.From <= a.Today || !meets(h.Pieces, o.Pieces) {
+		if o.Planting == h.Planting || o.Guest || o.From <= a.Today || !space.Meet(h.Pieces, o.Pieces) {
 			continue
 		}
 		if !day.IsSet() || o.From < day {
@@ -122,19 +122,6 @@ func (a *Adviser) heldAgain(h *space.Hold) cal.Date {
 		}
 	}
 	return day
-}
-
-// meets tells whether pieces of ground lie on each other.
-func meets(a, b []space.Piece) bool {
-	const speck = 1e-6
-	for _, x := range a {
-		for _, y := range b {
-			if min(x.At+x.Share, y.At+y.Share)-max(x.At, y.At) > speck {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // clearings are the days on which it could be cleared: at once, then every week.

@@ -26,6 +26,7 @@ type testKey struct {
 	use     string
 	method  plan.Method
 	variety string
+	helps   span
 }
 
 // testing is what a way came to.
@@ -83,7 +84,7 @@ func warm(soilC []float64, leastC float64) float64 {
 
 func keyOf(w *way) testKey {
 	p := &w.planting
-	return testKey{p.Bed, p.AreaM2, p.ClearBy, p.Date, p.Crop, p.Use, p.Method, p.Variety}
+	return testKey{p.Bed, p.AreaM2, p.ClearBy, p.Date, p.Crop, p.Use, p.Method, p.Variety, w.helps}
 }
 
 // recall fills in what a way came to when it was tried before.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"garner/internal/cal"
+	"garner/internal/crop"
 	"garner/internal/plan"
 )
 
@@ -13,17 +14,23 @@ const spareSeed = 1.3
 
 // need works out the seed or plants for a candidate.
 func (c *Candidate) need() {
-	u, p := c.Use, &c.Planting
-	if p.Method == plan.Seed {
+	c.SeedG, c.Plants = Need(c.Use, c.Planting.Method, c.Planting.AreaM2)
+}
+
+// Need is the seed [g] and the plants, sets or tubers that a use takes on an area
+// [m2]; 0 where it takes none, or where the book does not tell.
+func Need(u *crop.Use, method plan.Method, areaM2 float64) (seedG, plants float64) {
+	if method == plan.Seed {
 		if u.SowPerM > 0 && u.SeedsPerGram > 0 && u.BetweenRowM > 0 {
-			c.SeedG = p.AreaM2 / u.BetweenRowM * u.SowPerM / u.SeedsPerGram
+			seedG = areaM2 / u.BetweenRowM * u.SowPerM / u.SeedsPerGram
 		}
-		return
+		return seedG, 0
 	}
-	c.Plants = math.Ceil(p.AreaM2*u.PlantsPerM2() - 1e-9)
-	if p.Method == plan.Plant && u.SeedsPerGram > 0 {
-		c.SeedG = c.Plants * spareSeed / u.SeedsPerGram
+	plants = math.Ceil(areaM2*u.PlantsPerM2() - 1e-9)
+	if method == plan.Plant && u.SeedsPerGram > 0 {
+		seedG = plants * spareSeed / u.SeedsPerGram
 	}
+	return seedG, plants
 }
 
 // The forms and units of lots.

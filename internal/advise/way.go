@@ -17,7 +17,13 @@ type way struct {
 	odds     float64   // of a usable crop, under the first futures
 	ready    cal.Date  // in the middle of them; None: never
 	guess    float64   // estimated worth [kg]
+	helps    span      // time in which it is to help; zero: the whole table
 }
+
+// span is a time from its first day to its last; the zero span is all time.
+type span struct{ first, last cal.Date }
+
+func (s span) holds(d cal.Date) bool { return s == span{} || s.first <= d && d <= s.last }
 
 // Days after the first possible one on which candidates are started: week by
 // week at first, then further apart, to where a space is no longer being filled

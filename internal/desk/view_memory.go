@@ -54,6 +54,8 @@ type viewMemory struct {
 	pairs      *recent[num.Digest, *pairing.Answer]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
+	mends      *recent[num.Digest, *MendView]
+	trims      *recent[num.Digest, *TrimView]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -76,6 +78,8 @@ func newViewMemory() *viewMemory {
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
+		mends:      newRecent[num.Digest, *MendView](mostViews),
+		trims:      newRecent[num.Digest, *TrimView](mostViews),
 	}
 }
 

@@ -22,13 +22,16 @@ type Gap struct {
 // likelyGap is the chance from which a week counts as short.
 const likelyGap = 0.5
 
+// Likely tells whether a chance of a week being short makes it count as short.
+func Likely(chance float64) bool { return chance >= likelyGap }
+
 // round is how many weeks before and after a gap still belong to it when the
 // good and the poor year are counted.
 const round = 6
 
 // LikelyShort tells whether a week of a vegetable is short more often than not.
 func LikelyShort(w *Weekly, week int) bool {
-	return w.Want[week] > 0 && w.GapChance[week] >= likelyGap
+	return w.Want[week] > 0 && Likely(w.GapChance[week])
 }
 
 // Gaps finds the runs of weeks in which a vegetable is short more often than

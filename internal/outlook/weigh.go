@@ -3,13 +3,15 @@ package outlook
 import (
 	"garner/internal/larder"
 	"garner/internal/num"
+	"garner/internal/place"
 	"garner/internal/plan"
 )
 
-// Edit is a change to the plantings of a plan. Edits are weighed each on its own.
+// Edit is a change to a plan. Edits are weighed each on its own.
 type Edit struct {
-	Set    []plan.Planting // added, or put in the place of the planting of the same id
-	Remove []string        // ids of plantings taken out
+	Set    []plan.Planting    // added, or put in the place of the planting of the same id
+	Remove []string           // ids of plantings taken out
+	Covers []place.CoverSpell // laid over their beds, beside those that lie there
 }
 
 // Weight is what an edit does to the table.
@@ -24,6 +26,8 @@ type Drop struct {
 	Vegetable string
 	Kg        float64
 	ByWeek    []float64 // [kg], from the table's first week on; negative where more is short
+	Chance    []float64 // of each week being short once the edit is made, 0-1
+	OverKg    float64   // by how much what goes over falls over the whole table [kg]; negative: it grows
 }
 
 // Scales weigh edits against a table that was computed. An edit's weight is the

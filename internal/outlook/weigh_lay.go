@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/larder"
 	"garner/internal/num"
 	"garner/internal/place"
@@ -40,6 +41,7 @@ func newWeighing(s *Scales) *weighing {
 func (w *weighing) lay(e *Edit) error {
 	own := *w.job // with the edit made
 	own.beds, own.plantings = nil, e.in(w.job.plantings)
+	own.Holding = e.covering(w.job.Holding)
 	own.moves = movesOf(own.plantings, own.done)
 	touched := w.touched(e, own.plantings)
 	for id := range touched {
@@ -104,6 +106,12 @@ func (w *weighing) touched(e *Edit, after []plan.Planting) map[string]bool {
 			}
 		}
 	}
+	for i := range after {
+		p := &after[i]
+		if e.covers(p.Bed) {
+			out[p.Bed], linked[p.ID] = true, true
+		}
+	}
 	for more := true; more; {
 		more = false
 		for i := range after {
@@ -124,6 +132,21 @@ func (w *weighing) touched(e *Edit, after []plan.Planting) map[string]bool {
 // replaces tells whether an edit changes or takes out a planting of the table.
 func (e *Edit) replaces(id string) bool {
 	return slices.Contains(e.Remove, id) || slices.ContainsFunc(e.Set, func(p plan.Planting) bool { return p.ID == id })
+}
+
+// covers tells whether an edit lays a cover over a bed.
+func (e *Edit) covers(bed string) bool {
+	return slices.ContainsFunc(e.Covers, func(s place.CoverSpell) bool { return s.Bed == bed })
+}
+
+// covering is the holding with the edit's covers laid.
+func (e *Edit) covering(h *holding.Holding) *holding.Holding {
+	if len(e.Covers) == 0 {
+		return h
+	}
+	own := *h
+	own.Covers = slices.Concat(h.Covers, e.Covers)
+	return &own
 }
 
 func (e *Edit) first() string {
@@ -209,7 +232,7 @@ func (w *weighing) group(g *groupWork) (*weighedGroup, error) {
 		w.pantries[key] = made
 	}
 	g.pantry = w.pantries[key]
-	made := &weighedGroup{work: g, short: make([][]float32, w.job.Years)}
+	made := &weighedGroup{work: g, short: make([][]float32, w.job.Years), over: make([][]float64, w.job.Years)}
 	w.groupAt[g.digest] = made
 	w.groups = append(w.groups, made)
 	return made, nil

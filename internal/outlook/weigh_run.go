@@ -14,7 +14,12 @@ import (
 type weighedGroup struct {
 	work  *groupWork
 	short [][]float32 // by future: vegetables x weeks [kg]
-	mean  [][]float64 // by vegetable and week [kg]
+	over  [][]float64 // by future and vegetable: what goes over in the table [kg]
+	want  [][]float64 // by vegetable and week [kg]
+
+	mean     [][]float64 // by vegetable and week [kg]
+	chance   [][]float64 // of being short, by vegetable and week
+	meanOver []float64   // by vegetable [kg]
 }
 
 // run computes all that was laid out.
@@ -89,7 +94,7 @@ func (k *weigher) future(f int) error {
 		if err := g.work.pantry.Run(r.scratch, larder.Future{Supplies: k.supplies}, r.year); err != nil {
 			return err
 		}
-		g.short[f] = g.weeks(k.of.job, r.year)
+		g.take(k.of.job, f, r.year)
 	}
 	return nil
 }
@@ -116,30 +121,55 @@ func (g *weighedGroup) weeks(j *job, y *larder.Year) []float32 {
 	return out
 }
 
+// take keeps what is told of one future. What is wanted is the same in all.
+func (g *weighedGroup) take(j *job, f int, y *larder.Year) {
+	g.short[f] = g.weeks(j, y)
+	g.over[f] = make([]float64, len(y.Courses))
+	for v := range y.Courses {
+		for _, kg := range y.Courses[v].Over[runUp:] {
+			g.over[f][v] += float64(kg)
+		}
+	}
+	if f == 0 {
+		for v := range y.Courses {
+			g.want = append(g.want, larder.Weekly(nil, y.Courses[v].Want[runUp:], j.From))
+		}
+	}
+}
+
 // sumTable takes the shortage of a group of the table.
 func (g *weighedGroup) sumTable(j *job) {
-	g.short = make([][]float32, j.Years)
+	g.short, g.over = make([][]float32, j.Years), make([][]float64, j.Years)
 	for f, y := range g.work.result.years {
-		g.short[f] = g.weeks(j, y)
+		g.take(j, f, y)
 	}
 	g.average(j)
 }
 
 // average turns the futures' shortages into their means.
 func (g *weighedGroup) average(j *job) {
-	g.mean = make([][]float64, len(g.work.vegetables))
+	n := len(g.work.vegetables)
+	g.mean, g.chance, g.meanOver = make([][]float64, n), make([][]float64, n), make([]float64, n)
 	for v := range g.mean {
-		g.mean[v] = make([]float64, j.Weeks)
-		for _, short := range g.short {
+		g.mean[v], g.chance[v] = make([]float64, j.Weeks), make([]float64, j.Weeks)
+		for f, short := range g.short {
 			if short == nil {
 				continue
 			}
+			g.meanOver[v] += g.over[f][v] / float64(j.Years)
 			for k := range g.mean[v] {
-				g.mean[v][k] += float64(short[v*j.Weeks+k]) / float64(j.Years)
+				kg := float64(short[v*j.Weeks+k])
+				g.mean[v][k] += kg / float64(j.Years)
+				if kg > 0 && kg > gapShare*g.want[v][k] {
+					g.chance[v][k]++
+				}
 			}
 		}
+		for k := range g.chance[v] {
+			g.chance[v][k] /= float64(j.Years) // a count first: half the years are exactly a half
+		}
 	}
-	g.short = nil
+	g.short, g.over = nil, nil
 }
 
 // weight adds up what an edit does.
@@ -151,11 +181,15 @@ func (w *weighing) weight(i int) Weight {
 			for v, name := range g.work.vegetables {
 				d := byName[name]
 				if d == nil {
-					d = &Drop{Vegetable: name, ByWeek: make([]float64, w.job.Weeks)}
+					d = &Drop{Vegetable: name, ByWeek: make([]float64, w.job.Weeks), Chance: make([]float64, w.job.Weeks)}
 					byName[name] = d
 				}
 				for k, kg := range g.mean[v] {
 					d.ByWeek[k] += sign * kg
+				}
+				d.OverKg += sign * g.meanOver[v]
+				if sign < 0 {
+					copy(d.Chance, g.chance[v])
 				}
 			}
 		}

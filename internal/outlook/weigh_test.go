@@ -7,8 +7,10 @@ import (
 	"pgregory.net/rapid"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 )
 
@@ -26,6 +28,7 @@ func expectedShort(t *outlook.Table) float64 {
 // made is a holding with an edit made in its plantings.
 func made(h *holding.Holding, e outlook.Edit) *holding.Holding {
 	own := *h
+	own.Covers = append(own.Covers[:len(own.Covers):len(own.Covers)], e.Covers...)
 	own.Plantings = nil
 	used := map[string]bool{}
 	for _, p := range h.Plantings {
@@ -83,6 +86,7 @@ func edits(h *holding.Holding) map[string]outlook.Edit {
 		"not stored":   {Set: []plan.Planting{unstored}},
 		"one stored":   {Set: []plan.Planting{keeps}},
 		"one eaten":    {Set: []plan.Planting{eaten}},
+		"covered":      {Covers: []place.CoverSpell{{ID: "n9", Bed: "b1", Spell: cover.Spell{Kind: cover.Tunnel, On: cal.Of(2027, 3, 1), Off: cal.None}}}},
 		"taken out":    {Remove: []string{"p3"}},
 		"and followed": {Set: []plan.Planting{cleared, add("n6", "b1", "carrot", "early", cal.Of(2027, 9, 5), "")}},
 	}
@@ -107,7 +111,10 @@ func TestWeightIsTheDifferenceOfTwoTables(t *testing.T) {
 	}
 	moved := 0
 	for i, name := range names {
-		full := before - expectedShort(compute(t, setting(t, made(h, list[i]), 2), outlook.NewMemory()))
+		after := compute(t, setting(t, made(h, list[i]), 2), outlook.NewMemory())
+		full := before - expectedShort(after)
+		sameChances(t, name, &weights[i], after)
+		overFalls(t, name, &weights[i], scales.Table, after)
 		if math.Abs(full-weights[i].DropKg) > 1e-5 {
 			t.Errorf("edit %q weighs %.6f kg, two tables differ by %.6f", name, weights[i].DropKg, full)
 		}
@@ -173,5 +180,37 @@ func TestAnEditOfAnUnknownBedIsRefused(t *testing.T) {
 	p.ID, p.Bed = "n", "nowhere"
 	if _, err := scales.Weigh([]outlook.Edit{{Set: []plan.Planting{p}}}); err == nil {
 		t.Error("taken")
+	}
+}
+
+// sameChances holds the chances told of an edit to those of the table with it.
+func sameChances(t *testing.T, name string, w *outlook.Weight, after *outlook.Table) {
+	t.Helper()
+	for _, its := range after.Summarise(false).Vegetables {
+		for _, d := range w.Drops {
+			for k := range d.Chance {
+				if d.Vegetable == its.Name && math.Abs(d.Chance[k]-its.GapChance[k]) > 1e-9 {
+					t.Errorf("edit %q: %s is short with chance %.3f in week %d, the table says %.3f", name, its.Name, d.Chance[k], k, its.GapChance[k])
+				}
+			}
+		}
+	}
+}
+
+// overFalls holds what an edit does to what goes over to two tables.
+func overFalls(t *testing.T, name string, w *outlook.Weight, before, after *outlook.Table) {
+	t.Helper()
+	over := map[string]float64{}
+	for sign, table := range map[float64]*outlook.Table{1: before, -1: after} {
+		for _, v := range table.Summarise(false).Vegetables {
+			for _, kg := range v.Over {
+				over[v.Name] += sign * kg
+			}
+		}
+	}
+	for _, d := range w.Drops {
+		if math.Abs(d.OverKg-over[d.Vegetable]) > 1e-3 {
+			t.Errorf("edit %q: %.4f kg less of %s go over, two tables differ by %.4f", name, d.OverKg, d.Vegetable, over[d.Vegetable])
+		}
 	}
 }

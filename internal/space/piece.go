@@ -124,3 +124,6 @@ func pickParts(free []Piece, share float64, liked []Piece) []Piece {
 	}
 	return joined(out)
 }
+
+// Meet tells whether pieces of ground lie on each other.
+func Meet(a, b []Piece) bool { return len(within(a, b)) > 0 }

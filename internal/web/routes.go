@@ -19,6 +19,7 @@ func (s *Server) routes() http.Handler {
 	s.tendRoutes(mux)
 	s.besideRoutes(mux)
 	s.freeRoutes(mux)
+	s.mendRoutes(mux)
 	s.lossRoutes(mux)
 	s.drawRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {

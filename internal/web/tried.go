@@ -97,6 +97,12 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 			return words.P("web.vegetable_tried_clear", args)
 		}
 		return words.P("web.vegetable_tried_no_clear", args)
+	case "store":
+		args["store"] = g.storeName(p.Store)
+		if p.Store != "" {
+			return words.P("web.vegetable_tried_store", args)
+		}
+		return words.P("web.vegetable_tried_no_store", args)
 	case "method":
 		args["method"] = words.P("web.vegetable_method_"+string(p.Method), nil)
 		return words.P("web.vegetable_tried_method", args)
@@ -128,6 +134,15 @@ func (g *grown) bedName(id string) string {
 	for _, b := range g.holding.Beds {
 		if b.ID == id && b.Name != "" {
 			return b.Name
+		}
+	}
+	return id
+}
+
+func (g *grown) storeName(id string) string {
+	for _, s := range g.holding.Stores {
+		if s.ID == id && s.Name != "" {
+			return s.Name
 		}
 	}
 	return id

@@ -31,6 +31,7 @@ type vegetableBody struct {
 	Months                []cal.Date
 	Tried                 *triedBody
 	Book                  []nameLink // its crops in the crop book
+	Mends                 []nameLink // what would mend its gaps, or use its glut
 }
 
 // laneBody is one planting on the time axis.
@@ -101,6 +102,7 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	for _, c := range view.Crops {
 		b.Book = append(b.Book, nameLink{v.say("web.crop_in_book", words.Args{"name": c.Name}), cropPath(c.ID, "")})
 	}
+	b.Mends = v.mendLinks(view, tried)
 	if len(tried) > 0 {
 		if b.Tried, err = v.compareVegetables(view, g, b.Path, tried); err != nil {
 			return nil, err

@@ -1,0 +1,166 @@
+package desk
+
+import (
+	"strconv"
+	"time"
+
+	"garner/internal/cal"
+	"garner/internal/fault"
+	"garner/internal/mend"
+	"garner/internal/outlook"
+	"garner/internal/plan"
+	"garner/internal/words"
+)
+
+// MendView is a gap of a vegetable and what could be done about it.
+type MendView struct {
+	Vegetable, Plural string
+	Today             cal.Date
+	Gaps              []MendGap // in order of time
+	At                int       // index of the gap that is answered; -1: there is none
+	Lines             []MendLine
+	Years             int // of weather
+	Looked            int // changes that were weighed
+}
+
+// MendGap is a run of weeks that are short more often than not.
+type MendGap struct {
+	First, Last cal.Date
+	Weeks       int
+	ShortKg     float64 // all that lacks in them
+	Chance      float64 // mean chance of a week being short
+}
+
+// MendLine is one proposal.
+type MendLine struct {
+	Kind      string // as in package mend
+	Title     words.Phrase
+	Planting  string // id; of a cover, one that it helps
+	Bed       string // id; empty: in none
+	Crop, Use string
+	Method    string
+	Date      cal.Date // on which it begins; None: nothing is done
+	AreaM2    float64  // of the planting
+	GapKg     float64  // less is short in the gap
+	DropKg    float64  // less is short over the whole table
+	Elsewhere []LessView
+	Weeks     int     // of the gap that are short no more
+	Short     float64 // chance of a week of it being short as it stands
+	Left      float64 // and with the proposal
+	Odds      float64 // of a usable crop; 0: not asked
+	Takes     mend.Takes
+	Does      []words.Phrase // what it does, in sentences
+	Costs     []words.Phrase // what it takes, in parts of a sentence
+	Reason    *words.Phrase  // of a sowing, with its last day; nil: none
+	Remarks   []words.Phrase // what else should be said of a sowing
+	Warning   *words.Phrase
+	Try       []plan.Change // that make it; empty: nothing is changed
+}
+
+// MendView looks for what would mend a gap of a vegetable: the one on a day, or the
+// next; without a day the one in which most lacks.
+func (o *Office) MendView(vegetable string, on cal.Date, try []plan.Change) (*MendView, error) {
+	return o.MendViewWithin(vegetable, on, try, forEver)
+}
+
+// MendViewWithin is MendView for somebody who waits so long and no longer: the view
+// is nil when it is still being worked out then, and found the next time.
+func (o *Office) MendViewWithin(vegetable string, on cal.Date, try []plan.Change, patience time.Duration) (*MendView, error) {
+	a, err := o.ask(try)
+	if err != nil {
+		return nil, err
+	}
+	d := a.answer("mend 1")
+	d.Text(vegetable)
+	d.Int(int64(on))
+	key := d.Sum()
+	if v, known := o.views.mends.get(key); known {
+		return v, nil
+	}
+	v, _, err := workedOut(o, key, patience, func() (*MendView, error) {
+		adviser, err := o.adviser(a)
+		if err != nil {
+			return nil, err
+		}
+		v, err := mendView(a, mend.New(adviser, a.holding, a.setting.Book), vegetable, on)
+		if err == nil {
+			o.views.mends.keep(key, v)
+		}
+		return v, err
+	})
+	return v, err
+}
+
+func mendView(a *asked, m *mend.Mender, vegetable string, on cal.Date) (*MendView, error) {
+	r, err := m.Mend(mend.Question{Vegetable: vegetable, On: on})
+	if fault.KindOf(err) == fault.NotFound {
+		return nil, notAtTable(a.setting.Book, vegetable)
+	}
+	if err != nil {
+		return nil, err
+	}
+	v := &MendView{Vegetable: vegetable, Plural: vegetablePlural(a.setting.Book, vegetable), Today: a.setting.Today, At: r.At,
+		Years: a.setting.Years, Looked: r.Looked}
+	for i := range r.Gaps {
+		v.Gaps = append(v.Gaps, mendGap(&r.Gaps[i]))
+	}
+	n := newNamer(a)
+	for i := range r.Proposals {
+		v.Lines = append(v.Lines, n.mendLine(&r.Proposals[i], &v.Gaps[r.At]))
+	}
+	return v, nil
+}
+
+func mendGap(g *outlook.Gap) MendGap {
+	return MendGap{First: g.First, Last: g.Last, Weeks: g.Weeks, ShortKg: g.ShortKg, Chance: g.Chance}
+}
+
+func (n *namer) mendLine(p *mend.Proposal, g *MendGap) MendLine {
+	l := MendLine{Kind: string(p.Kind), Title: n.mendTitle(p, g), Planting: p.Planting.ID, Bed: p.Planting.Bed, Crop: p.Planting.Crop,
+		Use: p.Planting.Use, Method: string(p.Planting.Method), Date: cal.None, AreaM2: p.Planting.AreaM2, GapKg: p.GapKg, DropKg: p.DropKg,
+		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p)}
+	switch p.Kind {
+	case mend.Buy, mend.Leave:
+	case mend.Cover:
+		l.Date = p.Spell.On
+	default:
+		l.Date = p.Planting.Date
+	}
+	for _, c := range p.Elsewhere {
+		l.Elsewhere = append(l.Elsewhere, LessView{Vegetable: c.Vegetable, Plural: vegetablePlural(n.a.setting.Book, c.Vegetable), Kg: c.Kg})
+	}
+	l.Does, l.Costs = mendDoes(&l, g), mendCosts(&l)
+	if p.Candidate != nil {
+		l.Reason, l.Remarks = &p.Candidate.Reason, p.Candidate.Remarks
+		switch c := p.Candidate; {
+		case c.Lot != nil && c.Enough:
+			l.Does = append(l.Does, words.P("desk.mend_lot_enough", nil))
+		case c.Lot != nil:
+			l.Does = append(l.Does, words.P("desk.mend_lot_some", nil))
+		}
+	}
+	return l
+}
+
+// tryMend is a proposal as changes of the plan that can be tried and kept.
+func tryMend(p *mend.Proposal) []plan.Change {
+	set := func(field string) []plan.Change {
+		return []plan.Change{{Action: "set", Planting: p.Planting.ID, Field: field, Value: plantingCells(&p.Planting)[field]}}
+	}
+	switch p.Kind {
+	case mend.Sow:
+		return []plan.Change{addedBy(plantingCells(&p.Planting))}
+	case mend.Cover:
+		return []plan.Change{{Action: CoverAction, Planting: p.Planting.ID, Value: WriteCover(p.Spell.Spell)}}
+	case mend.Store:
+		return set("store")
+	case mend.Enlarge:
+		return set("area_m2")
+	case mend.Shift:
+		return set("date")
+	}
+	return nil
+}
+
+// areaCell writes an area as a cell of a row.
+func areaCell(m2 float64) string { return strconv.FormatFloat(m2, 'f', -1, 64) }
