@@ -69,6 +69,9 @@ var arrows = map[string][]string{
 	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 
+	"compare": {"outlook", "space", "larder"},
+	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
+
 	"calendar": {"advise", "plan", "record", "place", "crop"},
 
 	"station": {"climate", "sun"},

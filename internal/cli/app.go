@@ -42,6 +42,7 @@ type grammar struct {
 	Ground     groundCommands    `cmd:""`
 	Advise     adviseCommand     `cmd:""`
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
+	Compare    compareCommand    `cmd:""`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -54,6 +54,7 @@ type viewMemory struct {
 	pairs      *recent[num.Digest, *pairing.Answer]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
+	compared   *recent[num.Digest, *CompareView]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -76,6 +77,7 @@ func newViewMemory() *viewMemory {
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
+		compared:   newRecent[num.Digest, *CompareView](mostViews),
 	}
 }
 
