@@ -55,6 +55,8 @@ func samplePages() []onePage {
 		{name: "changed feature", path: "/features/pear/edit"},
 		{name: "changed site", path: "/sites/home/edit"},
 		{name: "plans", path: "/plans"},
+		{name: "next year", path: "/plans/next"},
+		{name: "next year with something left out", path: "/plans/next?leave=swc-27"},
 		{name: "two plans", path: "/plans/compare"},
 		{name: "a plan that is not there", path: "/plans/compare?a=nothing", status: 404},
 		{name: "free ground", path: "/ground/free"},

@@ -19,13 +19,15 @@ type carrier struct {
 	history *rotation.History
 	stood   map[string][]stay // by bed: what the plan holds already
 	went    map[string]string // where a bed's sowings went
+
+	plannedIn map[string]bool // beds with sowings that next year has already
 }
 
 // Of carries the growing year of today to the next. The same setting gives the same
 // result. The error is of the data of package rotation.
 func Of(s Setting) (*Result, error) {
 	c := &carrier{Setting: s, beds: map[string]place.Bed{}, south: map[string]bool{}, planted: plantedOn(s.Records), host: map[string]string{},
-		stood: map[string][]stay{}, went: map[string]string{}}
+		stood: map[string][]stay{}, went: map[string]string{}, plannedIn: map[string]bool{}}
 	sites := map[string]bool{}
 	for _, site := range s.Sites {
 		sites[site.ID] = site.Location.LatitudeDeg < 0

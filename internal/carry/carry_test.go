@@ -349,7 +349,7 @@ func free(s carry.Setting, got *carry.Result, c *carry.Carried, b place.Bed) boo
 
 // What was raised in one bed and lifted into another is so again.
 func TestWhatWasLiftedIsLiftedAgain(t *testing.T) {
-	s := garden(3, false, cal.Of(2027, 5, 1))
+	s := garden(4, false, cal.Of(2027, 5, 1))
 	lifted := planted("lee-27b", "b2", "leek", cal.Of(2027, 7, 1), cal.Of(2027, 12, 1), 5)
 	lifted.Relation, lifted.To = plan.Moved, "lee-27"
 	s.Plantings = []plan.Planting{planted("lee-27", "b1", "leek", cal.Of(2027, 4, 1), cal.Of(2027, 7, 1), 1), lifted}

@@ -1,6 +1,8 @@
 package carry
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/place"
 	"garner/internal/rotation"
@@ -19,6 +21,9 @@ func (c *carrier) cover() {
 		if !spell.Off.IsSet() || rotation.GrowingYear(spell.On, south) != year {
 			continue
 		}
+		if !c.carries(spell.Bed) {
+			continue
+		}
 		by := weeksOn(year)
 		next := spell
 		next.On, next.Off = spell.On+by, spell.Off+by
@@ -35,6 +40,12 @@ func (c *carrier) cover() {
 		taken[next.ID] = true
 		c.out.Covers = append(c.out.Covers, next)
 	}
+}
+
+// carries tells whether a bed's covers are carried: unless all its sowings are
+// planned already, with covers of their own.
+func (c *carrier) carries(bed string) bool {
+	return !c.plannedIn[bed] || slices.ContainsFunc(c.out.Sowings, func(s Carried) bool { return s.FromBed == bed })
 }
 
 // lies finds a cover that lies over the bed at the same time, nil when none does.

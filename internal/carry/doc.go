@@ -14,7 +14,8 @@
 // room, then least comes back too soon (package rotation), then least moves. A
 // sowing that still clashes or finds no room goes by itself to a bed alike where
 // it does neither, if there is one. Beds whose rotation is silent keep their
-// crops. Covers that lie over a bed for a time go where its sowings go.
+// crops. Covers that lie over a bed for a time go where its sowings go, unless all of
+// those are planned already.
 //
 // Left out: the days a bed needs to be turned round, whether covers owned are
 // enough, and the years after the next.

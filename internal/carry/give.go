@@ -10,10 +10,11 @@ import (
 // What it costs to give a bed's sowings to a bed, so that room comes before
 // rotation and rotation before staying where they were.
 const (
-	costOfRoom   = 1e6 // for each sowing that finds no room
-	costOfClash  = 1e3 // for each sowing that comes back too soon, and up to a hundred more by how much
-	costOfMoving = 1
-	never        = 1e12 // the beds are not alike
+	costOfRoom          = 1e6   // for each sowing that finds no room in its own bed
+	costOfRoomElsewhere = 1.5e6 // for each that finds none in another: with no room anywhere it stays
+	costOfClash         = 1e3   // for each sowing that comes back too soon, and up to a hundred more by how much
+	costOfMoving        = 1
+	never               = 1e12 // the beds are not alike
 )
 
 // give gives the sowings of each bed a bed for the next year.
@@ -63,16 +64,16 @@ func (c *carrier) cost(block []*Carried, from, to *place.Bed) float64 {
 	if !c.alike(from, to) {
 		return never
 	}
-	cost := 0.0
+	cost, room := 0.0, costOfRoom
 	if from.ID != to.ID {
-		cost = costOfMoving
+		cost, room = costOfMoving, costOfRoomElsewhere
 	}
 	others := c.stood[to.ID]
 	others = others[:len(others):len(others)]
 	for _, s := range block {
 		stay := c.stayOf(s)
 		if !c.fits(to.ID, stay, others) {
-			cost += costOfRoom
+			cost += room
 		}
 		others = append(others, stay)
 		if clash := c.clash(s, to.ID); clash != nil {

@@ -36,7 +36,7 @@ func (c *carrier) rescue(s *Carried) bool {
 	unit := c.unit(s)
 	for _, id := range c.byLikeness(s) {
 		to := c.beds[id]
-		if id == s.Bed || !c.alike(&from, &to) || slices.ContainsFunc(unit, func(u *Carried) bool { return c.fixed(u) || !c.suits(u, id) }) {
+		if id == s.Bed || !c.alike(&from, &to) || c.lifted(s, id) || slices.ContainsFunc(unit, func(u *Carried) bool { return c.fixed(u) || !c.suits(u, id) }) {
 			continue
 		}
 		for _, u := range unit {
@@ -46,6 +46,14 @@ func (c *carrier) rescue(s *Carried) bool {
 		return true
 	}
 	return false
+}
+
+// lifted tells whether a sowing is lifted into or out of a bed, where it cannot
+// stand as well.
+func (c *carrier) lifted(s *Carried, bed string) bool {
+	return slices.ContainsFunc(c.out.Sowings, func(o Carried) bool {
+		return o.Bed == bed && (o.Relation == plan.Moved && o.To == s.ID || s.Relation == plan.Moved && s.To == o.ID)
+	})
 }
 
 // fixed tells whether a sowing's bed is told, or its neighbour's.
@@ -126,7 +134,9 @@ func (c *carrier) tell(s *Carried) {
 	}
 	own := c.beds[s.FromBed]
 	for _, id := range c.byLikeness(s) {
-		if id != s.Bed && c.beds[id].Site == own.Site && len(t.Others) < mostOthers && !leans(&s.Planting) && c.suits(s, id) {
+		other := c.beds[id]
+		if id != s.Bed && other.Site == own.Site && other.Rotation != rotation.Silent && len(t.Others) < mostOthers &&
+			!leans(&s.Planting) && c.suits(s, id) {
 			t.Others = append(t.Others, id)
 		}
 	}

@@ -104,6 +104,7 @@ func (c *carrier) dropPlanned() {
 		}
 		stands[nearest.ID] = true
 		c.out.Planned = append(c.out.Planned, s.From)
+		c.plannedIn[s.FromBed] = true
 	}
 	c.out.Sowings = kept
 }

@@ -43,6 +43,7 @@ type grammar struct {
 	Advise     adviseCommand     `cmd:""`
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Compare    compareCommand    `cmd:""`
+	Carry      carryCommand      `cmd:"" name:"carry-forward"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -11,6 +11,9 @@ import (
 func (s *Server) plansRoutes(mux *http.ServeMux) {
 	mux.Handle("GET /plans", s.atHome(plansPage))
 	mux.Handle("GET /plans/compare", s.atHome(comparePage))
+	mux.Handle("GET /plans/next", s.atHome(carryPage))
+	mux.Handle("POST /plans/next", s.atHome(keepCarried))
+	mux.Handle("POST /plans/force", s.atHome(putInForce))
 }
 
 // plansBody is the page of the plans.
@@ -24,6 +27,7 @@ type planLine struct {
 	InForce    bool
 	Sowings    int
 	Compare    string // address of it beside the plan in force; empty for that plan itself
+	Hidden     []hiddenField
 }
 
 // plansPage lists the plans and drafts.
@@ -38,6 +42,11 @@ func plansPage(v *visit) error {
 		if !l.InForce && view.InForce != "" {
 			l.Compare = comparePath(view.InForce, p.ID)
 		}
+		entry, err := v.entry()
+		if err != nil {
+			return err
+		}
+		l.Hidden = []hiddenField{{"plan", p.ID}, {"entry", entry}}
 		b.Lines = append(b.Lines, l)
 	}
 	return v.show(page{Name: "plans", Nav: "plantings", Body: &b})
