@@ -35,7 +35,9 @@ func (c *carryCommand) Run(a *App) error {
 }
 
 func (a *App) showCarried(v *desk.CarryView) {
-	a.say(v.Lead)
+	for _, p := range v.Lead {
+		a.say(p)
+	}
 	if len(v.Wrong) > 0 {
 		a.gap()
 		a.say(words.P("cli.carry_wrong", nil))

@@ -25,7 +25,7 @@ type CarryView struct {
 	*carry.Result
 	Base  plan.Plan // the plan in force, over which it would be a draft
 	Draft plan.Plan
-	Lead  words.Phrase
+	Lead  []words.Phrase // how much is carried, in sentences
 	Lines []CarryLine
 	Wrong []CarryTrouble
 	Out   []CarryLeft // left out, as told

@@ -19,16 +19,34 @@ func (v *CarryView) name(n *namer) {
 			shifted++
 		}
 	}
-	v.Lead = words.P("desk.carry_lead", words.Args{"n": len(v.Sowings), "year": v.Named, "next": v.Next, "moved": moved, "shifted": shifted, "planned": len(v.Planned)})
-	if len(v.Sowings) == 0 {
-		v.Lead = words.P("desk.carry_nothing", words.Args{"year": v.Named, "next": v.Next, "planned": len(v.Planned)})
-	}
+	v.Lead = v.lead(moved, shifted)
 	for _, t := range v.Troubles {
 		v.Wrong = append(v.Wrong, v.trouble(n, t))
 	}
 	for _, id := range v.Left {
 		v.Out = append(v.Out, CarryLeft{id, n.planting(id)})
 	}
+}
+
+// lead says how much is carried, in sentences.
+func (v *CarryView) lead(moved, shifted int) []words.Phrase {
+	args := words.Args{"n": len(v.Sowings), "year": v.Named, "next": v.Next, "moved": moved}
+	var out []words.Phrase
+	switch {
+	case len(v.Sowings) == 0:
+		out = append(out, words.P("desk.carry_nothing", args))
+	case moved == 0:
+		out = append(out, words.P("desk.carry_lead", args))
+	default:
+		out = append(out, words.P("desk.carry_lead_moved", args))
+	}
+	if shifted > 0 {
+		out = append(out, words.P("desk.carry_shifted", words.Args{"n": shifted}))
+	}
+	if n := len(v.Planned); n > 0 {
+		out = append(out, words.P("desk.carry_planned", words.Args{"n": n, "next": v.Next}))
+	}
+	return out
 }
 
 func (v *CarryView) trouble(n *namer, t carry.Trouble) CarryTrouble {

@@ -10,7 +10,7 @@ import (
 // carryBody is the page of next year, made from this one.
 type carryBody struct {
 	View   *desk.CarryView
-	Lead   string
+	Lead   []string
 	Wrong  []carryWrong
 	Left   []carryLeft
 	Hidden []hiddenField
@@ -46,11 +46,14 @@ func carryPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	b := &carryBody{View: view, Lead: v.sentence(view.Lead), Hidden: []hiddenField{{"entry", entry}}}
+	b := &carryBody{View: view, Hidden: []hiddenField{{"entry", entry}}}
 	for _, name := range []string{leaveName, intoName} {
 		for _, value := range asked[name] {
 			b.Hidden = append(b.Hidden, hiddenField{name, value})
 		}
+	}
+	for _, p := range view.Lead {
+		b.Lead = append(b.Lead, capital(v.sentence(p)))
 	}
 	for i := range view.Wrong {
 		b.Wrong = append(b.Wrong, v.carryWrong(&view.Wrong[i], asked))
