@@ -57,7 +57,7 @@ func TestDocumentOfSymbols(t *testing.T) {
 
 func TestDocumentOfCommands(t *testing.T) {
 	for _, command := range []string{
-		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "check", "check-files", "import", "export", "completion", "version",
+		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "compare", "carry-forward", "check", "check-files", "import", "export", "completion", "version",
 	} {
 		page, code := garner(append([]string{"help"}, strings.Fields(command)...)...)
 		if code != 0 {
