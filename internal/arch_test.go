@@ -35,10 +35,10 @@ var arrows = map[string][]string{
 	"table": {"fault", "words", "cal", "num"},
 	"near":  {},
 
-	"sun":       {},
-	"crop":      {},
-	"ground":    {},
-	"search":    {"programme"},
+	"sun":    {},
+	"crop":   {},
+	"ground": {},
+	"search": {"programme"},
 	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "holding", "record", "plan", "place",
 		"crop", "climate", "cover", "sun"},
 	"programme": {},
@@ -71,6 +71,9 @@ var arrows = map[string][]string{
 	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "plan", "place", "cover", "crop"},
+
+	"compare": {"outlook", "space", "larder"},
+	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
 	"calendar": {"advise", "plan", "record", "place", "crop"},
 

@@ -57,7 +57,7 @@ func TestDocumentOfSymbols(t *testing.T) {
 
 func TestDocumentOfCommands(t *testing.T) {
 	for _, command := range []string{
-		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "check", "check-files", "draft", "import", "export", "completion", "version", "mend",
+		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "check", "check-files", "draft", "import", "export", "completion", "version", "mend", "compare", "carry-forward",
 	} {
 		page, code := garner(append([]string{"help"}, strings.Fields(command)...)...)
 		if code != 0 {

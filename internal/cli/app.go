@@ -44,6 +44,8 @@ type grammar struct {
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Draft      draftCommand      `cmd:""`
 	Mend       mendCommand       `cmd:""`
+	Compare    compareCommand    `cmd:""`
+	Carry      carryCommand      `cmd:"" name:"carry-forward"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -56,6 +56,7 @@ type viewMemory struct {
 	choices    *recent[num.Digest, *KeepOrClearView]
 	mends      *recent[num.Digest, *MendView]
 	trims      *recent[num.Digest, *TrimView]
+	compared   *recent[num.Digest, *CompareView]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -80,6 +81,7 @@ func newViewMemory() *viewMemory {
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
 		mends:      newRecent[num.Digest, *MendView](mostViews),
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
+		compared:   newRecent[num.Digest, *CompareView](mostViews),
 	}
 }
 
