@@ -18,7 +18,7 @@ func (s *Scratch) decay(out *Year) {
 }
 
 // openBatches brings in the opening batches that are first there today. One
-// whose life is already spent is spoiled at once.
+// whose life is already spent is spoiled at once, unless it was seen to be good.
 func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 	for i := range s.pantry.openings {
 		o := &s.pantry.openings[i]
@@ -31,11 +31,18 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 		s.load[k.store] += o.kg
 		l := lot{kind: opened, owner: int32(i), keeping: o.keeping, since: int32(day), kg: o.kg}
 		lives := lifeAt(f.BatchLife, i) - o.worn
-		if lives <= wearSlack {
+		switch {
+		case o.seen:
+			last := k.lastDay(day, leftWhenSeen)
+			if lives > wearSlack {
+				last = max(last, k.lastDay(o.from, lives))
+			}
+			s.enqueue(o.vegetable, last, l)
+		case lives <= wearSlack:
 			s.spoil(&l, l.kg, day, out)
-			continue
+		default:
+			s.enqueue(o.vegetable, k.lastDay(o.from, lives), l)
 		}
-		s.enqueue(o.vegetable, k.lastDay(o.from, lives), l)
 	}
 }
 
@@ -52,6 +59,10 @@ func (s *Scratch) gather(at, day int, out *Year) {
 		src.left = 0
 	}
 	if kg == 0 {
+		return
+	}
+	if src.booked {
+		out.Plantings[l.owner].GroundKg += kg
 		return
 	}
 	rest := kg

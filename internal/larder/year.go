@@ -53,7 +53,7 @@ type PlantingYear struct {
 	PutKg    float64 // brought to a store, before preparing
 	OverKg   float64
 	FullKg   float64  // of OverKg: its store had no room
-	GroundKg float64  // still standing or hanging at the table's end
+	GroundKg float64  // still standing or hanging at the table's end, or at its own end when booked as a batch
 	EatenKg  float64  // eaten from store
 	LostKg   float64  // lost in store, preparing included
 	StoreKg  float64  // still in store at the table's end

@@ -20,6 +20,7 @@ func (s *Server) routes() http.Handler {
 	s.besideRoutes(mux)
 	s.freeRoutes(mux)
 	s.lossRoutes(mux)
+	s.pickRoutes(mux)
 	s.drawRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
