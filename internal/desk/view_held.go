@@ -85,4 +85,3 @@ func wayOf(b *crop.Book, id, use, method string) (crop.Storage, bool) {
 	}
 	return u.Storage[at], true
 }
-

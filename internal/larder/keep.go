@@ -30,6 +30,9 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 		s.levels[o.keeping] += o.kg
 		s.load[k.store] += o.kg
 		l := lot{kind: opened, owner: int32(i), keeping: o.keeping, since: int32(day), kg: o.kg}
+		if s.holdBack(&l); l.kg == 0 {
+			continue
+		}
 		lives := lifeAt(f.BatchLife, i) - o.worn
 		switch {
 		case o.seen:
@@ -96,8 +99,10 @@ func (s *Scratch) put(owner int32, kg float64, day int, out *Year) float64 {
 	planting.LostKg += kg - net
 	s.levels[src.keeping] += net
 	s.load[k.store] += net
-	s.enqueue(src.vegetable, k.lastDay(day+1, src.life),
-		lot{kind: stored, owner: owner, keeping: src.keeping, since: int32(day), kg: net})
+	l := lot{kind: stored, owner: owner, keeping: src.keeping, since: int32(day), kg: net}
+	if s.holdBack(&l); l.kg > 0 {
+		s.enqueue(src.vegetable, k.lastDay(day+1, src.life), l)
+	}
 	return kg
 }
 
@@ -109,6 +114,11 @@ func (s *Scratch) settle(out *Year) {
 		q := &s.queues[v]
 		for _, k := range q.keys[q.head:] {
 			s.leave(&s.lots[k.lot()], day, out)
+		}
+	}
+	for i := range s.held {
+		if h := &s.held[i]; h.kg > 0 {
+			s.leave(&h.lot, day, out)
 		}
 	}
 }

@@ -19,6 +19,7 @@ type Setting struct {
 	Wants      []Want   // of these vegetables
 	Stores     []Store
 	Batches    []Opening
+	Claims     []Claim // held back from what is eaten
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
 	// from several workers at once.
 	Keeping func(crop, use, method string) (crop.Storage, bool)
@@ -47,6 +48,7 @@ type Pantry struct {
 	keepings []keeping // those of the openings
 	index    map[keepingKey]int32
 	openings []opening
+	claims   []claim // those of the table's days, in order of time
 }
 
 type keepingKey struct {
@@ -77,6 +79,7 @@ func NewPantry(in Setting) (*Pantry, error) {
 	faults = p.nameStores(faults)
 	faults = p.layWants(faults)
 	faults = p.layOpenings(faults)
+	faults = p.layClaims(faults)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -180,7 +183,7 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	k, made := p.index[key]
 	if !made {
 		k = int32(len(p.keepings))
-		p.keepings = append(p.keepings, newKeeping(row, store, p.warmth[store], p.in.Days))
+		p.keepings = append(p.keepings, newKeeping(row, key, p.warmth[store], p.in.Days))
 		p.index[key] = k
 	}
 	day := max(0, int(b.Stored-p.in.First), int(b.Counted-p.in.First))

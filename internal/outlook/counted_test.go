@@ -77,4 +77,3 @@ func TestWhatWasStoredThisWeekIsThereOnce(t *testing.T) {
 		t.Errorf("%g kg of what lies in store are told as over", over)
 	}
 }
-

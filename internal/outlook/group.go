@@ -27,7 +27,8 @@ type groupWork struct {
 type member struct {
 	bed    *bedWork
 	index  int
-	booked bool // it is off its ground and lies in a store as a batch
+	booked bool    // it is off its ground and lies in a store as a batch
+	share  float64 // of it that is eaten, 0-1
 }
 
 // groupResult holds a group's years by future.
@@ -117,10 +118,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, b := range j.beds {
 		for i := range b.plantings {
 			if u := b.uses[i].use; u.Feeds() && in[u.Vegetable] {
-				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID)})
+				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID), eatenShare(&b.plantings[i], b.uses[i])})
 			}
 		}
 	}
+	s.Claims = j.claims(in)
 	w.setting = s
 	w.name(j)
 }
@@ -171,7 +173,11 @@ func (w *groupWork) name(j *job) {
 		if m.booked {
 			d.Text("booked")
 		}
+		if m.share != 1 {
+			d.Float(m.share)
+		}
 	}
+	digestClaims(d, w.setting.Claims)
 	w.digest = d.Sum()
 }
 
@@ -236,10 +242,10 @@ func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder
 		}
 		base.Lift = u.LiftAtEnd > 0 || base.Store != ""
 		if len(o.Standing) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), o.Standing, nil)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), eaten(o.Standing, m.share), nil)
 		}
 		if len(o.Flow) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, o.Flow)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, eaten(o.Flow, m.share))
 		}
 	}
 	return out
