@@ -50,7 +50,7 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 }
 
 // gather deals with a lot of the ground that was good today for the last time:
-// to its store while there is room, and the rest is over.
+// to its store while there is time and room, and the rest is over.
 func (s *Scratch) gather(at, day int, out *Year) {
 	l := &s.lots[at]
 	kg := s.available(l, day)
@@ -70,9 +70,11 @@ func (s *Scratch) gather(at, day int, out *Year) {
 	}
 	rest := kg
 	if toStore && src.keeping != none {
-		put := s.put(l.owner, kg, day, out)
+		timely := s.withinHours(s.keepings[src.keeping].store, kg)
+		put := s.put(l.owner, timely, day, out)
 		rest = kg - put
-		out.Plantings[l.owner].FullKg += rest
+		out.Plantings[l.owner].NoTimeKg += kg - timely
+		out.Plantings[l.owner].FullKg += timely - put
 	}
 	out.Plantings[l.owner].OverKg += rest
 	s.over[src.vegetable] += rest
@@ -93,6 +95,7 @@ func (s *Scratch) put(owner int32, kg float64, day int, out *Year) float64 {
 	if net == 0 {
 		return 0
 	}
+	s.work(k.store, kg, out)
 	store.PutKg += kg
 	store.PreparedKg += kg - net
 	planting.PutKg += kg

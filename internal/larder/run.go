@@ -28,6 +28,8 @@ type Scratch struct {
 	closing  []int32   // lots of the ground that end today
 	flowedKg float64
 
+	hoursLeft float64 // of the week, in the kitchen
+
 	owed      []float64 // by the pantry's claims: still to be held back, as of their day [kg]
 	held      []heldLot
 	nextClaim int // the first claim whose day is still to come
@@ -55,6 +57,7 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 		return err
 	}
 	for day := range p.in.Days {
+		s.freshWeek(day)
 		s.decay(out)
 		s.openBatches(day, &f, out)
 		s.sow(day, out)

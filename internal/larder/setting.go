@@ -20,6 +20,8 @@ type Setting struct {
 	Stores     []Store
 	Batches    []Opening
 	Claims     []Claim // held back from what is eaten
+	// KitchenHours are those a week for preserving [h]; 0: not limited.
+	KitchenHours float64
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
 	// from several workers at once.
 	Keeping func(crop, use, method string) (crop.Storage, bool)
@@ -39,17 +41,18 @@ type Opening struct {
 // Pantry is a checked setting with everything worked out that all futures
 // share. It is never changed, so that workers may share it.
 type Pantry struct {
-	in       Setting
-	wants    [][]float64 // by vegetable and day [kg]
-	course   [][]float32 // the same, as results show it
-	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
-	holds    []float64   // by store [kg]
-	byName   map[string]int32
-	byStore  map[string]int32
-	keepings []keeping // those of the openings
-	index    map[keepingKey]int32
-	openings []opening
-	claims   []claim // those of the table's days, in order of time
+	in         Setting
+	wants      [][]float64 // by vegetable and day [kg]
+	course     [][]float32 // the same, as results show it
+	warmth     [][]float64 // by store and day, lookAhead days beyond the table [C]
+	holds      []float64   // by store [kg]
+	hoursPerKg []float64   // by store, in the kitchen
+	byName     map[string]int32
+	byStore    map[string]int32
+	keepings   []keeping // those of the openings
+	index      map[keepingKey]int32
+	openings   []opening
+	claims     []claim // those of the table's days, in order of time
 }
 
 type keepingKey struct {
@@ -105,6 +108,7 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 		}
 		holds := s.Holds()
 		p.holds = append(p.holds, holds)
+		p.hoursPerKg = append(p.hoursPerKg, HoursPerKg(s.Method))
 		if !(holds > 0) || math.IsInf(holds, 0) {
 			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": holds}))
 		}

@@ -36,6 +36,8 @@ type StoreYear struct {
 	SpoiledKg  float64 // lost at the end of its life
 	SownKg     float64 // went into the ground as planting stock
 	LeftKg     float64
+
+	KitchenHours float64 // that preparing took
 }
 
 // BatchYear is what became of an opening batch [kg].
@@ -56,6 +58,7 @@ type PlantingYear struct {
 	PutKg    float64 // brought to a store, before preparing
 	OverKg   float64
 	FullKg   float64  // of OverKg: its store had no room
+	NoTimeKg float64  // of OverKg: the kitchen had no time
 	GroundKg float64  // still standing or hanging at the table's end, or at its own end when booked as a batch
 	EatenKg  float64  // eaten from store
 	LostKg   float64  // lost in store, preparing included

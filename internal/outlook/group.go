@@ -2,6 +2,7 @@ package outlook
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"garner/internal/cal"
@@ -62,6 +63,9 @@ func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method 
 		for i := range b.plantings {
 			if b.uses[i].use.Feeds() {
 				g.join(b.uses[i].use.Vegetable, b.plantings[i].Store)
+				if j.preserves(b.plantings[i].Store) {
+					g.join(b.uses[i].use.Vegetable, kitchen)
+				}
 			}
 		}
 	}
@@ -75,6 +79,20 @@ func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method 
 		out = append(out, w)
 	}
 	return out
+}
+
+// kitchen stands among the stores for the hours that preserving shares: what is
+// preserved belongs together when they are limited. No store has a blank in its
+// id.
+const kitchen = "the kitchen"
+
+// preserves tells whether what goes into a store takes of limited hours.
+func (j *job) preserves(store string) bool {
+	if j.Holding.KitchenH <= 0 || store == "" {
+		return false
+	}
+	at := slices.IndexFunc(j.Holding.Stores, func(s larder.Store) bool { return s.ID == store })
+	return at >= 0 && larder.Preserves(j.Holding.Stores[at].Method)
 }
 
 // openings gives each batch its vegetable.
@@ -99,7 +117,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
+	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping, KitchenHours: j.Holding.KitchenH}
 	for _, want := range j.Holding.Wants {
 		if in[want.Vegetable] {
 			s.Wants = append(s.Wants, want)
@@ -181,6 +199,9 @@ func (w *groupWork) name(j *job) {
 		}
 	}
 	digestClaims(d, w.setting.Claims)
+	if w.setting.KitchenHours > 0 {
+		d.Float(w.setting.KitchenHours)
+	}
 	w.digest = d.Sum()
 }
 

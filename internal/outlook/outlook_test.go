@@ -106,6 +106,9 @@ func TestEditEqualsColdRun(t *testing.T) {
 		"light":    func(h *holding.Holding) { h.Beds[1].Light = 0.5 },
 		"batch":    func(h *holding.Holding) { h.Batches[0].Kg = 2 },
 		"capacity": func(h *holding.Holding) { h.Stores[0].CapacityKg = 3 },
+		"kitchen": func(h *holding.Holding) {
+			h.KitchenH, h.Stores[0].Method, h.Stores[1].Method = 0.5, "frozen", "frozen"
+		},
 		"litres":   func(h *holding.Holding) { h.Stores[0].CapacityKg, h.Stores[0].Litres = 0, 9 },
 		"humidity": func(h *holding.Holding) { h.Stores[0].Humidity = larder.Dry },
 		"counted": func(h *holding.Holding) {
