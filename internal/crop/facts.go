@@ -117,8 +117,8 @@ type Use struct {
 	AgeYield               [6]float64 // share of full yield in years 0-5 and after (age_yield_0 .. age_yield_5)
 
 	// Food, and spread that is not weather.
-	EdibleShare  float64 `fact:"edible_share"`
-	PortionG     float64 `fact:"portion_g"`
+	EdibleShare float64 `fact:"edible_share"`
+	PortionG    float64 `fact:"portion_g"`
 
 	StoreHumidity float64 `fact:"store_humidity"` // relative humidity in which it keeps best, 0-1
 
