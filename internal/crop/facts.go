@@ -73,6 +73,7 @@ type Use struct {
 	Sparse        float64 // share of the plants of the book's full stand that it lacks, 0-1; the book's own uses lack none
 	SowDepthM     float64 `fact:"sow_depth_m"` // of seed, set, clove or tuber; 0: not told or on the surface
 	SowPerM       float64 `fact:"sow_per_m"`   // seeds sown in a metre of row
+	SetG          float64 `fact:"set_g"`       // weight of a set, clove or tuber that is planted [g]
 	PieceG        float64 `fact:"piece_g"`     // full size of one plant's harvest (one piece where one is pulled)
 	UsableG       float64 `fact:"usable_g"`    // least usable size of it
 	TableG        float64 `fact:"table_g"`     // usual size of it at the table; 0: none, as of dry seed
@@ -116,8 +117,11 @@ type Use struct {
 	AgeYield               [6]float64 // share of full yield in years 0-5 and after (age_yield_0 .. age_yield_5)
 
 	// Food, and spread that is not weather.
-	EdibleShare  float64 `fact:"edible_share"`
-	PortionG     float64 `fact:"portion_g"`
+	EdibleShare float64 `fact:"edible_share"`
+	PortionG    float64 `fact:"portion_g"`
+
+	StoreHumidity float64 `fact:"store_humidity"` // relative humidity in which it keeps best, 0-1
+
 	StandLoss    float64 `fact:"stand_loss"`    // mean share of plants lost
 	WeightSpread float64 `fact:"weight_spread"` // coefficient of variation of weight that is not weather
 	DateSpread   float64 `fact:"date_spread_d"` // standard deviation of dates that is not weather [d]
@@ -156,6 +160,7 @@ type Storage struct {
 	FloorC    float64 // below it, chilling shortens the life again
 	LossShare float64 // share lost on preparing and trimming
 	LossMonth float64 // share of the rest lost a month
+	Humidity  float64 // relative humidity in which the crop keeps best, 0-1; 0: not told
 
 	Source, Where, Mark, Note string // where the numbers come from
 }

@@ -79,7 +79,7 @@ func rows[T any](n int, make func(i int) T) []T {
 func randomHolding(t *rapid.T) *holding.Holding {
 	d := draw{t}
 	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
-	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), Plan: d.one("plan", plans)}
+	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), Plan: d.one("plan", plans)}
 	h.Sites = rows(sites, func(i int) place.Site {
 		s := place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
 			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}
@@ -137,6 +137,9 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 		if d.maybe("strip?") {
 			p.StripOn, p.StripShare = d.date("strip"), d.number("stripped", 0.01, 0.9)
 		}
+		if d.maybe("stock?") {
+			p.Stock, p.SeedPlants = plan.OwnStock, d.number("seed plants", 0.1, 50)
+		}
 		if d.maybe("method?") {
 			p.Method = plan.Method(d.of("plantings", "method"))
 		}
@@ -160,7 +163,16 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 		return w
 	})
 	h.Stores = rows(stores, func(i int) larder.Store {
-		return larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40), CapacityKg: d.number("capacity", 0.1, 1000)}
+		s := larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40)}
+		switch {
+		case d.maybe("litres?"):
+			s.Litres, s.Place = d.number("litres", 1, 1000), d.of("stores", "place")
+		case d.maybe("jars?"):
+			s.Jars, s.Humidity = d.number("jars", 1, 1000), larder.Humidity(d.of("stores", "humidity"))
+		default:
+			s.CapacityKg = d.number("capacity", 0.1, 1000)
+		}
+		return s
 	})
 	h.Batches = rows(d.count("batches"), func(i int) larder.Batch {
 		return larder.Batch{ID: id("batch", i), Store: d.sure("store", stores), Crop: d.filled("crop"), Use: d.text("use"), Kg: d.number("kg", 0.001, 500), Stored: d.date("stored"), Planting: d.text("planting")}

@@ -19,7 +19,8 @@ type Holding struct {
 	Zone      string   // IANA time zone
 	Today     cal.Date // its own today; None: the clock decides
 	Eaters    float64
-	Plan      string // the plan in force
+	Plan      string  // the plan in force
+	KitchenH  float64 // hours a week for preserving; 0: not limited
 	Sites     []place.Site
 	Beds      []place.Bed
 	Features  []place.Feature

@@ -14,10 +14,14 @@ type Want struct {
 type Store struct {
 	ID         string
 	Name       string
-	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled
+	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
 	WinterC    float64 // mean temperature of its coldest month [C]
 	SummerC    float64 // mean temperature of its warmest month [C]
-	CapacityKg float64 // > 0
+	CapacityKg float64 // what it holds, told in one of three ways; 0: in another
+	Litres     float64 // of room
+	Jars       float64 // of half a litre
+	Place      string  // shed, cellar, fridge, freezer, string, clamp, indoors; empty: not told
+	Humidity   Humidity
 }
 
 // Batch is food put into a store before the table begins.
@@ -48,6 +52,7 @@ type Supply struct {
 	HoldDays  int
 	Lift      bool   // what still stands at the end is lifted (roots, bulbs, tubers, squash), not lost
 	Store     string // store for what is lifted, or for what is not eaten in time; empty: none
+	Booked    bool   // what is left of it at its end lies in a store already, as a batch
 }
 
 // End returns the first day on which nothing is given any more.

@@ -19,6 +19,9 @@ type Setting struct {
 	Wants      []Want   // of these vegetables
 	Stores     []Store
 	Batches    []Opening
+	Claims     []Claim // held back from what is eaten
+	// KitchenHours are those a week for preserving [h]; 0: not limited.
+	KitchenHours float64
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
 	// from several workers at once.
 	Keeping func(crop, use, method string) (crop.Storage, bool)
@@ -32,20 +35,24 @@ type Opening struct {
 	Batch
 	Vegetable string
 	Counted   cal.Date // the zero date: on the table's first day
+	Seen      bool     // it was looked at then and is good, whatever its life
 }
 
 // Pantry is a checked setting with everything worked out that all futures
 // share. It is never changed, so that workers may share it.
 type Pantry struct {
-	in       Setting
-	wants    [][]float64 // by vegetable and day [kg]
-	course   [][]float32 // the same, as results show it
-	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
-	byName   map[string]int32
-	byStore  map[string]int32
-	keepings []keeping // those of the openings
-	index    map[keepingKey]int32
-	openings []opening
+	in         Setting
+	wants      [][]float64 // by vegetable and day [kg]
+	course     [][]float32 // the same, as results show it
+	warmth     [][]float64 // by store and day, lookAhead days beyond the table [C]
+	holds      []float64   // by store [kg]
+	hoursPerKg []float64   // by store, in the kitchen
+	byName     map[string]int32
+	byStore    map[string]int32
+	keepings   []keeping // those of the openings
+	index      map[keepingKey]int32
+	openings   []opening
+	claims     []claim // those of the table's days, in order of time
 }
 
 type keepingKey struct {
@@ -61,6 +68,7 @@ type opening struct {
 	day       int     // on which it is first there
 	from      int     // first day whose warmth wears it within the table
 	worn      float64 // lives used up before the table begins
+	seen      bool    // it was good on day
 }
 
 // NewPantry checks a setting and works out what all futures share. All faults
@@ -75,6 +83,7 @@ func NewPantry(in Setting) (*Pantry, error) {
 	faults = p.nameStores(faults)
 	faults = p.layWants(faults)
 	faults = p.layOpenings(faults)
+	faults = p.layClaims(faults)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -97,8 +106,11 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 		if _, twice := p.byStore[s.ID]; twice {
 			faults = append(faults, fault.New(fault.Conflict, "larder.store_twice", words.Args{"store": s.ID}))
 		}
-		if !(s.CapacityKg > 0) || math.IsInf(s.CapacityKg, 0) {
-			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": s.CapacityKg}))
+		holds := s.Holds()
+		p.holds = append(p.holds, holds)
+		p.hoursPerKg = append(p.hoursPerKg, HoursPerKg(s.Method))
+		if !(holds > 0) || math.IsInf(holds, 0) {
+			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": holds}))
 		}
 		if !(math.Abs(s.WinterC) <= 50 && math.Abs(s.SummerC) <= 50) {
 			faults = append(faults, fault.New(fault.OutOfRange, "larder.store_temperature",
@@ -178,19 +190,22 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	k, made := p.index[key]
 	if !made {
 		k = int32(len(p.keepings))
-		p.keepings = append(p.keepings, newKeeping(row, store, p.warmth[store], p.in.Days))
+		p.keepings = append(p.keepings, newKeeping(row, key, p.in.Stores[store].Humidity, p.warmth[store], p.in.Days))
 		p.index[key] = k
 	}
 	day := max(0, int(b.Stored-p.in.First), int(b.Counted-p.in.First))
 	from := max(0, int(b.Stored+1-p.in.First))
-	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored)}, nil
+	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored), seen: b.Seen}, nil
 }
 
+// longestLookBack is enough for anything that keeps [d].
+const longestLookBack = 3660
+
 // worn returns the lives used up from the day after stored to the day before
-// the table begins; looking back over ten years is enough for anything.
+// the table begins.
 func (p *Pantry) worn(row crop.Storage, store int32, stored cal.Date) float64 {
 	sum := 0.0
-	for day := max(stored, p.in.First-3660) + 1; day < p.in.First; day++ {
+	for day := max(stored, p.in.First-longestLookBack) + 1; day < p.in.First; day++ {
 		sum += 1 / LifeDays(row, p.in.Stores[store].TemperatureC(day, p.in.Northern))
 	}
 	return sum

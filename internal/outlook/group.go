@@ -25,8 +25,10 @@ type groupWork struct {
 
 // member is one planting of one bed that feeds a group.
 type member struct {
-	bed   *bedWork
-	index int
+	bed    *bedWork
+	index  int
+	booked bool    // it is off its ground and lies in a store as a batch
+	share  float64 // of it that is eaten, 0-1
 }
 
 // groupResult holds a group's years by future.
@@ -60,6 +62,9 @@ func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method 
 		for i := range b.plantings {
 			if b.uses[i].use.Feeds() {
 				g.join(b.uses[i].use.Vegetable, b.plantings[i].Store)
+				if j.preserves(b.plantings[i].Store) {
+					g.join(b.uses[i].use.Vegetable, kitchen)
+				}
 			}
 		}
 	}
@@ -89,7 +94,7 @@ func (j *job) openings() ([]larder.Opening, error) {
 		}
 		out = append(out, larder.Opening{Batch: b, Vegetable: u.Vegetable, Counted: j.From})
 	}
-	return out, nil
+	return j.recounted(out), nil
 }
 
 func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) {
@@ -97,7 +102,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
+	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping, KitchenHours: j.Holding.KitchenH}
 	for _, want := range j.Holding.Wants {
 		if in[want.Vegetable] {
 			s.Wants = append(s.Wants, want)
@@ -116,10 +121,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, b := range j.beds {
 		for i := range b.plantings {
 			if u := b.uses[i].use; u.Feeds() && in[u.Vegetable] {
-				w.members = append(w.members, member{b, i})
+				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID), eatenShare(&b.plantings[i], b.uses[i])})
 			}
 		}
 	}
+	s.Claims = j.claims(in)
 	w.setting = s
 	w.name(j)
 }
@@ -152,17 +158,34 @@ func (w *groupWork) name(j *job) {
 		d.Text(s.ID + "/" + s.Method)
 		d.Float(s.WinterC)
 		d.Float(s.SummerC)
-		d.Float(s.CapacityKg)
+		d.Float(s.Holds())
+		if s.Humidity != larder.HumidityAsMethod {
+			d.Text(string(s.Humidity))
+		}
 	}
 	for _, b := range w.setting.Batches {
 		d.Text(b.ID + "/" + b.Store + "/" + b.Crop + "/" + b.Use)
 		d.Float(b.Kg)
 		d.Int(int64(b.Stored))
+		if b.Seen {
+			d.Text("counted")
+			d.Int(int64(b.Counted))
+		}
 	}
 	for _, m := range w.members {
 		d.Digest(m.bed.digest)
 		d.Int(int64(m.index))
 		d.Text(m.bed.plantings[m.index].Store)
+		if m.booked {
+			d.Text("booked")
+		}
+		if m.share != 1 {
+			d.Float(m.share)
+		}
+	}
+	digestClaims(d, w.setting.Claims)
+	if w.setting.KitchenHours > 0 {
+		d.Float(w.setting.KitchenHours)
 	}
 	w.digest = d.Sum()
 }
@@ -224,13 +247,14 @@ func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder
 		base := larder.Supply{
 			Planting: m.bed.plantings[m.index].ID, Vegetable: u.Vegetable, Crop: u.Crop, Use: u.Name,
 			HoldDays: int(u.HoldDays), Store: m.bed.plantings[m.index].Store,
+			Booked: m.booked,
 		}
 		base.Lift = u.LiftAtEnd > 0 || base.Store != ""
 		if len(o.Standing) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), o.Standing, nil)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), eaten(o.Standing, m.share), nil)
 		}
 		if len(o.Flow) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, o.Flow)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, eaten(o.Flow, m.share))
 		}
 	}
 	return out
@@ -254,7 +278,7 @@ func (j *job) appendSupply(out []*larder.Supply, s larder.Supply, first cal.Date
 	}
 	s.First, s.Standing, s.Flow = first, standing, flow
 	if s.End() <= j.From {
-		s.Store = ""
+		s.Store, s.Booked = "", false
 	}
 	return append(out, &s)
 }

@@ -21,6 +21,7 @@ func (s *Server) routes() http.Handler {
 	s.freeRoutes(mux)
 	s.mendRoutes(mux)
 	s.lossRoutes(mux)
+	s.pickRoutes(mux)
 	s.drawRoutes(mux)
 	s.plansRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
