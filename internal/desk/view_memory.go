@@ -54,6 +54,7 @@ type viewMemory struct {
 	pairs      *recent[num.Digest, *pairing.Answer]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
+	larders    *recent[num.Digest, *LarderView]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -76,6 +77,7 @@ func newViewMemory() *viewMemory {
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
+		larders:    newRecent[num.Digest, *LarderView](mostViews),
 	}
 }
 
