@@ -1,8 +1,6 @@
 package desk
 
 import (
-	"slices"
-
 	"garner/internal/exchange"
 	"garner/internal/fault"
 	"garner/internal/journal"
@@ -17,39 +15,44 @@ type Count struct {
 	Base  int64 // the version of the batch that was counted
 }
 
-// CountBatch corrects a batch by a count of it, and records what its store then
-// holds. It is one entry. A batch that is no longer of the version counted gives a
-// *Conflict.
+// CountBatch corrects a batch by a count of it, or takes it out when none is left,
+// and records what its store then holds. It is one entry. A batch that is no longer
+// of the version counted gives a *Conflict.
 func (o *Office) CountBatch(by Author, c Count) (*KeptEntry, error) {
 	return o.write(by, func() (journal.Entry, error) {
-		rows, err := o.keeper.Rows("batches")
-		if err != nil {
-			return journal.Entry{}, err
-		}
-		columns := exchange.Columns("batches")
-		at := slices.IndexFunc(rows, func(r KeptRow) bool { return r.ID == c.Batch })
-		if at < 0 {
-			return journal.Entry{}, noRow("batches", c.Batch)
-		}
-		batch, err := o.saving("batches", columns, c.Batch, map[string]string{"kg": numberCell(c.Kg)}, c.Base)
-		if err != nil {
-			return journal.Entry{}, err
-		}
-		counted, err := o.counted(c, cellsOf(columns, rows[at].Row)["store"], rows)
-		if err != nil {
-			return journal.Entry{}, err
-		}
 		n, err := o.naming()
 		if err != nil {
 			return journal.Entry{}, err
 		}
-		said := words.P("desk.edit_counted", words.Args{"what": n.row("batches", rows[at].Row), "kg": c.Kg})
-		changes := []journal.Change{*counted}
-		if batch != nil {
-			changes = []journal.Change{*batch, *counted}
+		row, err := o.removable(n, "batches", c.Batch, c.Base)
+		if err != nil {
+			return journal.Entry{}, err
 		}
-		return journal.Entry{What: said, Changes: changes}, nil
+		changes, err := o.recounted(n, c)
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		counted, err := o.counted(c, cellsOf(exchange.Columns("batches"), row.Row)["store"], n.rows["batches"])
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		said := words.P("desk.edit_counted", words.Args{"what": n.row("batches", row.Row), "kg": c.Kg})
+		return journal.Entry{What: said, Changes: append(changes, *counted)}, nil
 	})
+}
+
+// recounted is what a count does to the batch; nothing when it is as it was.
+func (o *Office) recounted(n naming, c Count) ([]journal.Change, error) {
+	if c.Kg == 0 {
+		r := removal{rows: n.rows, gone: map[rowKey]bool{}}
+		r.take(rowKey{"batches", c.Batch})
+		return r.changes(), nil
+	}
+	change, err := o.saving("batches", exchange.Columns("batches"), c.Batch, map[string]string{"kg": numberCell(c.Kg)}, c.Base)
+	if err != nil || change == nil {
+		return nil, err
+	}
+	return []journal.Change{*change}, nil
 }
 
 // counted is the record of what a store holds by the count of one of its batches.
