@@ -1,0 +1,214 @@
+package search
+
+import (
+	"math"
+	"slices"
+)
+
+// The temperatures between which a round falls, as shares of the mean cost of a
+// demand. Chosen by runs on invented problems.
+const (
+	hottest = 0.01
+	coldest = 0.0003
+)
+
+// rounds anneals: a short round first, so that something good is there early, and a
+// long one with what is left; without an end, each round is twice the one before.
+func (c *chain) rounds() {
+	if len(c.s.Problem.Sowings) == 0 {
+		return
+	}
+	length := 1 << 15
+	if c.asked.Steps > 0 {
+		length = c.asked.Steps / 8
+		c.anneal(length)
+		length = c.asked.Steps - c.steps
+	}
+	for ; !c.done(); length *= 2 {
+		c.anneal(length)
+	}
+}
+
+// anneal tries so many moves, from the best so far, at falling temperatures.
+func (c *chain) anneal(moves int) {
+	c.restore()
+	scale := c.bestCost / float64(max(1, len(c.byDemand)))
+	for i := range moves {
+		if c.done() {
+			return
+		}
+		c.steps++
+		heat := scale * hottest * math.Pow(coldest/hottest, float64(i)/float64(moves))
+		if !c.propose() {
+			c.undo()
+			continue
+		}
+		rise := c.s.Settle()
+		if rise <= 0 || c.stream.Float64() < math.Exp(-rise/heat) {
+			c.keep()
+			c.keepBest()
+			continue
+		}
+		c.undo()
+	}
+}
+
+// restore goes back to the best solution.
+func (c *chain) restore() {
+	for j, n := range c.best {
+		if more := n - c.s.Units[j]; more != 0 {
+			c.shift(int32(j), more)
+		}
+	}
+	c.s.Settle()
+	c.keep()
+}
+
+// shift takes units more or fewer, for trial.
+func (c *chain) shift(j int32, units int) {
+	c.s.Shift(int(j), units)
+	c.moved = append(c.moved, j)
+	c.taken.note(j, c.s.Problem.Sowings[j].Ground, c.s.Units[j])
+}
+
+func (c *chain) keep() {
+	c.s.Keep()
+	c.moved = c.moved[:0]
+}
+
+func (c *chain) undo() {
+	c.s.Undo()
+	for _, j := range c.moved {
+		c.taken.note(j, c.s.Problem.Sowings[j].Ground, c.s.Units[j])
+	}
+	c.moved = c.moved[:0]
+}
+
+// How often a move puts in, puts one in the place of another, or else only takes
+// out; how many go out at most to make room; and how often and with how many tries
+// the room left over is filled again.
+const (
+	putIn      = 0.45
+	putInPlace = 0.97
+	mostOut    = 4
+	fillAgain  = 0.5
+	fillTries  = 8
+	asNear     = 0.3 // of those in the place of another, which are near it in the list
+	nearness   = 4
+)
+
+// propose makes a move for trial; false when none came of it.
+func (c *chain) propose() bool {
+	switch x := c.stream.Float64(); {
+	case x < putIn:
+		return c.insert(int32(c.ofAll.draw(c.stream)))
+	case x < putInPlace:
+		out := c.standing()
+		if out < 0 {
+			return false
+		}
+		c.shift(out, -1)
+		return c.insert(c.like(out))
+	default:
+		out := c.standing()
+		if out < 0 {
+			return false
+		}
+		c.shift(out, -1)
+		return true
+	}
+}
+
+// like is another sowing of the same demand, often one near in the list: the same
+// crop a little sooner or later.
+func (c *chain) like(j int32) int32 {
+	d := c.s.Problem.Sowings[j].Demand
+	list := c.byDemand[d]
+	if c.stream.Float64() < asNear {
+		at, _ := slices.BinarySearch(list, j)
+		at += c.stream.IntN(2*nearness+1) - nearness
+		if at >= 0 && at < len(list) {
+			return list[at]
+		}
+	}
+	if at := c.ofDemand[d].draw(c.stream); at >= 0 {
+		return list[at]
+	}
+	return -1
+}
+
+// standing is a taken sowing of any ground; -1 when there is none.
+func (c *chain) standing() int32 {
+	for range 8 {
+		list := c.taken.lists[c.stream.IntN(len(c.taken.lists))]
+		if n := len(list); n > 0 {
+			return list[c.stream.IntN(n)]
+		}
+	}
+	return -1
+}
+
+// insert puts a unit in, takes out what stands in its way, and may fill what that
+// leaves free.
+func (c *chain) insert(j int32) bool {
+	if j < 0 {
+		return false
+	}
+	for range mostOut {
+		if c.s.Room(int(j)) > 0 {
+			c.shift(j, 1)
+			c.fill(c.s.Problem.Sowings[j].Ground)
+			return true
+		}
+		out := c.inTheWay(j)
+		if out < 0 {
+			return false
+		}
+		c.shift(out, -1)
+	}
+	return false
+}
+
+// fill puts a unit into the ground that a move has freed, when one of a few drawn
+// has room.
+func (c *chain) fill(ground int) {
+	if len(c.moved) < 2 || c.stream.Float64() > fillAgain {
+		return
+	}
+	for range fillTries {
+		at := c.ofGround[ground].draw(c.stream)
+		if at < 0 {
+			return
+		}
+		if j := c.byGround[ground][at]; c.s.Room(int(j)) > 0 {
+			c.shift(j, 1)
+			return
+		}
+	}
+}
+
+// inTheWay is a taken sowing of the same ground that holds it in the first week that
+// is full, or any when it is not ground that lacks; -1 when there is none.
+func (c *chain) inTheWay(j int32) int32 {
+	p := c.s.Problem
+	w := &p.Sowings[j]
+	list := c.taken.lists[w.Ground]
+	if len(list) == 0 {
+		return -1
+	}
+	full := -1
+	for week := w.First; week <= w.Last && full < 0; week++ {
+		if c.s.Held(w.Ground, week) >= p.Grounds[w.Ground].Units {
+			full = week
+		}
+	}
+	begin := c.stream.IntN(len(list))
+	for i := range list {
+		other := list[(begin+i)%len(list)]
+		o := &p.Sowings[other]
+		if other != j && (full < 0 || o.First <= full && full <= o.Last) {
+			return other
+		}
+	}
+	return -1
+}
