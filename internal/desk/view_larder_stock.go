@@ -128,7 +128,7 @@ func stockSays(v *StockView) []words.Phrase {
 	if !v.Out.P50.IsSet() {
 		return []words.Phrase{words.P("desk.stock_outlasts", nil)}
 	}
-	args := words.Args{"out": v.Out.P50, "odds": v.Meets, "next": v.NextName, "wait": (v.WaitD + 3) / 7, "none": 1 - v.Meets}
+	args := words.Args{"out": v.Out.P50, "odds": v.Meets, "next": v.NextName, "wait": max(1, (v.WaitD+3)/7), "none": 1 - v.Meets}
 	out := []words.Phrase{words.P("desk.stock_out", args)}
 	if v.Out.P90.IsSet() && (v.Out.P90-v.Out.P10)/2 >= spreadTold {
 		args["days"] = int(v.Out.P90-v.Out.P10) / 2
