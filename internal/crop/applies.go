@@ -50,6 +50,7 @@ var needs = map[string]need{
 	"cell_ml":                {methods: []string{Plant}},
 	"sow_depth_m":            {methods: []string{Seed, Plant, Set}, optional: true},
 	"sow_per_m":              {methods: []string{Seed}},
+	"set_g":                  {methods: []string{Set}},
 	"table_g":                {patterns: []Pattern{Pull, LeafThenHead}, optional: true},
 	"renew_years":            {patterns: []Pattern{Perennial}},
 	"stand_days":             {patterns: []Pattern{Pull, LeafThenHead, Cut, GroundCover}},

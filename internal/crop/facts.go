@@ -73,6 +73,7 @@ type Use struct {
 	Sparse        float64 // share of the plants of the book's full stand that it lacks, 0-1; the book's own uses lack none
 	SowDepthM     float64 `fact:"sow_depth_m"` // of seed, set, clove or tuber; 0: not told or on the surface
 	SowPerM       float64 `fact:"sow_per_m"`   // seeds sown in a metre of row
+	SetG          float64 `fact:"set_g"`       // weight of a set, clove or tuber that is planted [g]
 	PieceG        float64 `fact:"piece_g"`     // full size of one plant's harvest (one piece where one is pulled)
 	UsableG       float64 `fact:"usable_g"`    // least usable size of it
 	TableG        float64 `fact:"table_g"`     // usual size of it at the table; 0: none, as of dry seed

@@ -43,20 +43,20 @@ func (r *removal) take(key rowKey) {
 }
 
 // follows tells whether a row goes with what it points at. A draft is nothing
-// without its base, and a record nothing without its planting or the last thing
-// it is about.
+// without its base, and a record nothing without its planting, its batch or the last
+// thing it is about.
 func (r *removal) follows(p exchange.Pointer, row journal.Row) bool {
 	switch p.Table {
 	case "plans":
 		return true
 	case "records":
 		filled := 0
-		for _, column := range []string{"planting", "bed", "store"} {
+		for _, column := range []string{"planting", "bed", "store", "batch"} {
 			if cellOf(p.Table, row, column) != "" {
 				filled++
 			}
 		}
-		return filled == 1 || p.Column == "planting"
+		return filled == 1 || p.Column == "planting" || p.Column == "batch"
 	}
 	return p.Required
 }

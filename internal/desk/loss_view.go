@@ -14,6 +14,7 @@ type LossView struct {
 	Name       string // what it is, with its variety and bed
 	Crop, Use  string
 	Bed        string
+	Store      string // that it is meant for; empty: none
 	Today      cal.Date
 	Began      cal.Date
 	Gone       cal.Date // nothing of it is left from this day on; None: something is
@@ -49,7 +50,7 @@ func (o *Office) LossView(planting string) (*LossView, error) {
 		return nil, err
 	}
 	left := record.Left(w.losses, w.today)
-	v := &LossView{Planting: planting, Crop: w.planting.Crop, Use: w.planting.Use, Bed: w.planting.Bed, Today: w.today, Began: w.began(),
+	v := &LossView{Planting: planting, Crop: w.planting.Crop, Use: w.planting.Use, Bed: w.planting.Bed, Store: w.planting.Store, Today: w.today, Began: w.began(),
 		Gone: w.gone(), Left: left, AreaM2: w.planting.AreaM2 * left, Plants: w.planting.AreaM2 * w.plantsPerM2(),
 		Causes: causesOf(w.crop), MovesBadly: w.movesBadly()}
 	a, err := o.ask(nil)

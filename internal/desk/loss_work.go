@@ -11,7 +11,6 @@ import (
 	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/journal"
-	"garner/internal/larder"
 	"garner/internal/plan"
 	"garner/internal/record"
 	"garner/internal/words"
@@ -144,11 +143,8 @@ func (w *lossWork) wrong(field, key string, args words.Args) *fault.Error {
 
 // keeps tells whether the crop keeps in a store of the holding.
 func (w *lossWork) keeps(store string) bool {
-	at := slices.IndexFunc(w.holding.Stores, func(s larder.Store) bool { return s.ID == store })
-	if at < 0 {
-		return false
-	}
-	return slices.ContainsFunc(w.use.Storage, func(s crop.Storage) bool { return s.Method == w.holding.Stores[at].Method })
+	_, keeps := w.way(store)
+	return keeps
 }
 
 // add puts a new row into the entry, after all that stand in its table.

@@ -47,7 +47,7 @@ func (o *Office) Move(by Author, m Move) (*KeptEntry, error) {
 // set is the planting as it stands in the other bed.
 func (w *lossWork) set(m Move) map[string]string {
 	cells := cellsOf(exchange.Columns("plantings"), w.row)
-	for _, name := range []string{"id", "date_within_d", "area_within", "strip_on", "strip_share"} {
+	for _, name := range []string{"id", "date_within_d", "area_within", "strip_on", "strip_share", "stock"} {
 		delete(cells, name)
 	}
 	cells["plan"], cells["bed"], cells["date"], cells["area_m2"] = w.holding.Plan, m.Bed, m.On.String(), numberCell(m.AreaM2)

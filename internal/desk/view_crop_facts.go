@@ -34,7 +34,7 @@ var groupsOfFacts = []struct {
 	parameters []string
 }{
 	{"starting", []string{"soil_minimum_c", "emerge_base_c", "emerge_optimum_c", "emerge_ceiling_c", "emerge_thermal_cd", "emerge_limit_days"}},
-	{"spacing", []string{"in_row_m", "between_row_m", "sow_depth_m", "sow_per_m", "seeds_per_gram", "seed_life_years", "rotation_years"}},
+	{"spacing", []string{"in_row_m", "between_row_m", "sow_depth_m", "sow_per_m", "set_g", "seeds_per_gram", "seed_life_years", "rotation_years"}},
 	{"raising", []string{"raise_days", "raise_c", "cell_ml"}},
 	{"yield", []string{"table_g", "piece_g", "usable_g", "yield_kg_m2", "yield_low_kg_m2", "yield_high_kg_m2", "fair_share", "yield_scale", "stand_loss", "weight_spread"}},
 	{"time", []string{"days_seed", "days_plant", "days_set", "days_factor", "slow_factor", "ready_stage", "gate_stage", "gate_long_h", "gate_short_h",

@@ -44,6 +44,7 @@ func (o *Office) PlantingView(id string, try []plan.Change) (*PlantingView, erro
 			v.PlantingLine = n.line(t, f, o.leaves(a, t, v.Vegetable)[id])
 			o.tell(v, a, t, f, n)
 			v.Why = append(v.Why, lossesTold(a, &p)...)
+			v.Why = append(v.Why, stockTold(t, id)...)
 			return v, nil
 		}
 	}

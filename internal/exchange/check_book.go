@@ -23,6 +23,7 @@ func (c *checker) checkBook(book *crop.Book) {
 			c.wrong("plantings", i, w.column, w.fault)
 		}
 		c.keeps("plantings", i, book, p.Crop, p.Use, p.Store)
+		c.stock(i, book, p)
 	}
 	for i, l := range c.h.OnHand {
 		c.knownUse("onhand", i, book, l.Crop, l.Use)

@@ -8,6 +8,7 @@ import (
 
 // checkStores looks at stores and at what lies in them.
 func (c *checker) checkStores() {
+	c.warnOfBatches()
 	for i, s := range c.h.Stores {
 		if s.SummerC < s.WinterC {
 			c.wrong("stores", i, "summer_c", fault.New(fault.Invalid, "exchange.summer_colder", words.Args{"summer": s.SummerC, "winter": s.WinterC}))
@@ -38,7 +39,7 @@ var subjects = map[record.What][]string{
 	record.LastPick:  {"planting"},
 	record.Died:      {"planting"},
 	record.Cleared:   {"planting", "bed"},
-	record.Counted:   {"store"},
+	record.Counted:   {"store", "batch"},
 	record.Watered:   {"planting", "bed"},
 	record.Covered:   {"planting", "bed"},
 	record.Failing:   {"planting"},
@@ -60,6 +61,7 @@ func (c *checker) checkRecords() {
 			c.wrong("records", i, "value", fault.New(fault.OutOfRange, "exchange.share_above_one", words.Args{"given": r.Value}))
 		}
 		c.checkLost(i, r)
+		c.checkCount(i, r)
 		if r.Date.IsSet() && c.h.Today.IsSet() && r.Date > c.h.Today {
 			c.wrong("records", i, "date", fault.New(fault.Invalid, "exchange.after_today", words.Args{"given": r.Date.String(), "today": c.h.Today.String()}))
 		}
@@ -81,14 +83,17 @@ func (c *checker) checkSubject(row int, r *record.Record) {
 	if len(needed) == 0 {
 		return
 	}
-	filled := map[string]string{"planting": r.Planting, "bed": r.Bed, "store": r.Store}
+	filled := map[string]string{"planting": r.Planting, "bed": r.Bed, "store": r.Store, "batch": r.Batch}
 	for _, column := range needed {
 		if filled[column] != "" {
 			return
 		}
 	}
 	key := "exchange.about_what"
-	if len(needed) > 1 {
+	switch {
+	case r.What == record.Counted:
+		key = "exchange.about_stored"
+	case len(needed) > 1:
 		key = "exchange.about_either"
 	}
 	c.wrong("records", row, needed[0], fault.New(fault.Invalid, key, words.Args{"what": string(r.What), "column": needed[0]}))

@@ -137,6 +137,9 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 		if d.maybe("strip?") {
 			p.StripOn, p.StripShare = d.date("strip"), d.number("stripped", 0.01, 0.9)
 		}
+		if d.maybe("stock?") {
+			p.Stock, p.SeedPlants = plan.OwnStock, d.number("seed plants", 0.1, 50)
+		}
 		if d.maybe("method?") {
 			p.Method = plan.Method(d.of("plantings", "method"))
 		}

@@ -68,6 +68,7 @@ var recordsSheet = rowsOf[record.Record]{
 		text("planting", func(r *record.Record) *string { return &r.Planting }),
 		text("bed", func(r *record.Record) *string { return &r.Bed }),
 		text("store", func(r *record.Record) *string { return &r.Store }),
+		text("batch", func(r *record.Record) *string { return &r.Batch }),
 		recordedValue,
 		text("unit", func(r *record.Record) *string { return &r.Unit }),
 		text("problem", func(r *record.Record) *string { return &r.Problem }),

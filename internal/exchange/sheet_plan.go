@@ -41,6 +41,8 @@ var plantingsSheet = rowsOf[plan.Planting]{
 		number("between_row_m", func(p *plan.Planting) *float64 { return &p.BetweenRowM }),
 		date("strip_on", func(p *plan.Planting) *cal.Date { return &p.StripOn }),
 		number("strip_share", func(p *plan.Planting) *float64 { return &p.StripShare }),
+		text("stock", func(p *plan.Planting) *plan.Stock { return &p.Stock }),
+		number("seed_plants", func(p *plan.Planting) *float64 { return &p.SeedPlants }),
 	},
 	list: func(h *holding.Holding) []plan.Planting { return h.Plantings },
 	put:  func(h *holding.Holding, rows []plan.Planting) { h.Plantings = rows },

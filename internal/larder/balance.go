@@ -22,6 +22,7 @@ type Balance struct {
 	PreparedKg float64
 	DecayedKg  float64
 	SpoiledKg  float64
+	SownKg     float64 // planted from store
 	StoreKg    float64 // left in store at the end
 
 	Share float64 // largest gap between a standing planting's shares taken and left, and the whole
@@ -36,9 +37,9 @@ func (b *Balance) GroundResidualKg() float64 {
 	return b.SuppliedKg - b.FreshKg - b.PutKg - b.OverKg - b.GroundKg
 }
 
-// StoreResidualKg is opening and put less eaten, lost and left.
+// StoreResidualKg is opening and put less eaten, lost, planted and left.
 func (b *Balance) StoreResidualKg() float64 {
-	return b.OpeningKg + b.PutKg - b.StoredKg - b.PreparedKg - b.DecayedKg - b.SpoiledKg - b.StoreKg
+	return b.OpeningKg + b.PutKg - b.StoredKg - b.PreparedKg - b.DecayedKg - b.SpoiledKg - b.SownKg - b.StoreKg
 }
 
 // check refuses a run that made or mislaid food, or reckoned with no numbers.
@@ -77,6 +78,7 @@ func (s *Scratch) balance(out *Year) {
 		b.PreparedKg += st.PreparedKg
 		b.DecayedKg += st.DecayedKg
 		b.SpoiledKg += st.SpoiledKg
+		b.SownKg += st.SownKg
 		b.StoreKg += st.LeftKg
 	}
 }

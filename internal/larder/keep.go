@@ -18,7 +18,7 @@ func (s *Scratch) decay(out *Year) {
 }
 
 // openBatches brings in the opening batches that are first there today. One
-// whose life is already spent is spoiled at once.
+// whose life is already spent is spoiled at once, unless it was seen to be good.
 func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 	for i := range s.pantry.openings {
 		o := &s.pantry.openings[i]
@@ -30,12 +30,22 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 		s.levels[o.keeping] += o.kg
 		s.load[k.store] += o.kg
 		l := lot{kind: opened, owner: int32(i), keeping: o.keeping, since: int32(day), kg: o.kg}
-		lives := lifeAt(f.BatchLife, i) - o.worn
-		if lives <= wearSlack {
-			s.spoil(&l, l.kg, day, out)
+		if s.holdBack(&l); l.kg == 0 {
 			continue
 		}
-		s.enqueue(o.vegetable, k.lastDay(o.from, lives), l)
+		lives := lifeAt(f.BatchLife, i) - o.worn
+		switch {
+		case o.seen:
+			last := k.lastDay(day, leftWhenSeen)
+			if lives > wearSlack {
+				last = max(last, k.lastDay(o.from, lives))
+			}
+			s.enqueue(o.vegetable, last, l)
+		case lives <= wearSlack:
+			s.spoil(&l, l.kg, day, out)
+		default:
+			s.enqueue(o.vegetable, k.lastDay(o.from, lives), l)
+		}
 	}
 }
 
@@ -52,6 +62,10 @@ func (s *Scratch) gather(at, day int, out *Year) {
 		src.left = 0
 	}
 	if kg == 0 {
+		return
+	}
+	if src.booked {
+		out.Plantings[l.owner].GroundKg += kg
 		return
 	}
 	rest := kg
@@ -85,8 +99,10 @@ func (s *Scratch) put(owner int32, kg float64, day int, out *Year) float64 {
 	planting.LostKg += kg - net
 	s.levels[src.keeping] += net
 	s.load[k.store] += net
-	s.enqueue(src.vegetable, k.lastDay(day+1, src.life),
-		lot{kind: stored, owner: owner, keeping: src.keeping, since: int32(day), kg: net})
+	l := lot{kind: stored, owner: owner, keeping: src.keeping, since: int32(day), kg: net}
+	if s.holdBack(&l); l.kg > 0 {
+		s.enqueue(src.vegetable, k.lastDay(day+1, src.life), l)
+	}
 	return kg
 }
 
@@ -98,6 +114,11 @@ func (s *Scratch) settle(out *Year) {
 		q := &s.queues[v]
 		for _, k := range q.keys[q.head:] {
 			s.leave(&s.lots[k.lot()], day, out)
+		}
+	}
+	for i := range s.held {
+		if h := &s.held[i]; h.kg > 0 {
+			s.leave(&h.lot, day, out)
 		}
 	}
 }

@@ -15,6 +15,7 @@ const wearSlack = 1e-9
 
 // keeping is one crop and use in one store.
 type keeping struct {
+	crop, use string
 	store     int32
 	lossShare float64   // lost on preparing
 	wear      []float64 // wear[j]: lives used up from day 0 to the start of day j
@@ -24,10 +25,12 @@ type keeping struct {
 
 // newKeeping tabulates how a crop keeps in a store over the table's days.
 // temperatureC is the store's course from the first day on [C].
-func newKeeping(row crop.Storage, store int32, temperatureC []float64, days int) keeping {
+func newKeeping(row crop.Storage, of keepingKey, temperatureC []float64, days int) keeping {
 	end := len(temperatureC)
 	k := keeping{
-		store:     store,
+		crop:      of.crop,
+		use:       of.use,
+		store:     of.store,
 		lossShare: row.LossShare,
 		wear:      make([]float64, end+1),
 		remain:    make([]float64, days+1),

@@ -48,6 +48,7 @@ type Supply struct {
 	HoldDays  int
 	Lift      bool   // what still stands at the end is lifted (roots, bulbs, tubers, squash), not lost
 	Store     string // store for what is lifted, or for what is not eaten in time; empty: none
+	Booked    bool   // what is left of it at its end lies in a store already, as a batch
 }
 
 // End returns the first day on which nothing is given any more.

@@ -28,6 +28,7 @@ func TestSettingFaults(t *testing.T) {
 		{"larder.want_weight", func(in *Setting) { in.Wants[0].KgPerWeek = -1 }},
 		{"larder.batch_vegetable", func(in *Setting) { in.Batches[0].Vegetable = "yam" }},
 		{"larder.batch_store", func(in *Setting) { in.Batches[0].Store = "loft" }},
+		{"larder.claim_weight", func(in *Setting) { in.Claims = []Claim{{Planting: "p", Day: monday, Kg: math.NaN()}} }},
 		{"larder.batch_weight", func(in *Setting) { in.Batches[0].Kg = -1 }},
 		{"larder.batch_date", func(in *Setting) { in.Batches[0].Stored = cal.None }},
 		{"larder.batch_method", func(in *Setting) { in.Stores[0].Method = "hung" }},

@@ -27,6 +27,10 @@ type Scratch struct {
 	over     []float64 // by vegetable: today's [kg]
 	closing  []int32   // lots of the ground that end today
 	flowedKg float64
+
+	owed      []float64 // by the pantry's claims: still to be held back, as of their day [kg]
+	held      []heldLot
+	nextClaim int // the first claim whose day is still to come
 }
 
 // NewScratch returns working memory for one worker.
@@ -39,6 +43,7 @@ func (p *Pantry) NewScratch() *Scratch {
 		load:     make([]float64, len(p.in.Stores)),
 		queues:   make([]queue, len(p.in.Vegetables)),
 		over:     make([]float64, len(p.in.Vegetables)),
+		owed:     make([]float64, len(p.claims)),
 	}
 }
 
@@ -52,6 +57,7 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 	for day := range p.in.Days {
 		s.decay(out)
 		s.openBatches(day, &f, out)
+		s.sow(day, out)
 		s.ripen(day)
 		for v := range s.queues {
 			s.eat(v, day, out)
@@ -76,6 +82,7 @@ func (s *Scratch) begin(f *Future, out *Year) error {
 	clear(s.levels)
 	s.lots = s.lots[:0]
 	s.flowedKg = 0
+	s.owe(out)
 	for v := range s.queues {
 		s.queues[v].reset()
 	}

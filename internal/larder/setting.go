@@ -19,6 +19,7 @@ type Setting struct {
 	Wants      []Want   // of these vegetables
 	Stores     []Store
 	Batches    []Opening
+	Claims     []Claim // held back from what is eaten
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
 	// from several workers at once.
 	Keeping func(crop, use, method string) (crop.Storage, bool)
@@ -32,6 +33,7 @@ type Opening struct {
 	Batch
 	Vegetable string
 	Counted   cal.Date // the zero date: on the table's first day
+	Seen      bool     // it was looked at then and is good, whatever its life
 }
 
 // Pantry is a checked setting with everything worked out that all futures
@@ -46,6 +48,7 @@ type Pantry struct {
 	keepings []keeping // those of the openings
 	index    map[keepingKey]int32
 	openings []opening
+	claims   []claim // those of the table's days, in order of time
 }
 
 type keepingKey struct {
@@ -61,6 +64,7 @@ type opening struct {
 	day       int     // on which it is first there
 	from      int     // first day whose warmth wears it within the table
 	worn      float64 // lives used up before the table begins
+	seen      bool    // it was good on day
 }
 
 // NewPantry checks a setting and works out what all futures share. All faults
@@ -75,6 +79,7 @@ func NewPantry(in Setting) (*Pantry, error) {
 	faults = p.nameStores(faults)
 	faults = p.layWants(faults)
 	faults = p.layOpenings(faults)
+	faults = p.layClaims(faults)
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -178,19 +183,22 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	k, made := p.index[key]
 	if !made {
 		k = int32(len(p.keepings))
-		p.keepings = append(p.keepings, newKeeping(row, store, p.warmth[store], p.in.Days))
+		p.keepings = append(p.keepings, newKeeping(row, key, p.warmth[store], p.in.Days))
 		p.index[key] = k
 	}
 	day := max(0, int(b.Stored-p.in.First), int(b.Counted-p.in.First))
 	from := max(0, int(b.Stored+1-p.in.First))
-	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored)}, nil
+	return opening{kg: b.Kg, vegetable: v, keeping: k, day: day, from: from, worn: p.worn(row, store, b.Stored), seen: b.Seen}, nil
 }
 
+// longestLookBack is enough for anything that keeps [d].
+const longestLookBack = 3660
+
 // worn returns the lives used up from the day after stored to the day before
-// the table begins; looking back over ten years is enough for anything.
+// the table begins.
 func (p *Pantry) worn(row crop.Storage, store int32, stored cal.Date) float64 {
 	sum := 0.0
-	for day := max(stored, p.in.First-3660) + 1; day < p.in.First; day++ {
+	for day := max(stored, p.in.First-longestLookBack) + 1; day < p.in.First; day++ {
 		sum += 1 / LifeDays(row, p.in.Stores[store].TemperatureC(day, p.in.Northern))
 	}
 	return sum

@@ -23,6 +23,7 @@ type source struct {
 	vegetable      int32
 	keeping        int32 // of its store; none: -1
 	lift           bool
+	booked         bool
 	life           float64 // lives of its lots, times this
 
 	begun      bool    // a standing planting that reached the table
@@ -91,7 +92,7 @@ func (s *Scratch) newSource(supply *Supply) (source, error) {
 	}
 	return source{standing: supply.Standing, flow: supply.Flow, first: first,
 		start: max(first, 0), end: min(end, p.in.Days), last: last, hold: supply.HoldDays,
-		vegetable: v, keeping: k, lift: supply.Lift, left: 1}, nil
+		vegetable: v, keeping: k, lift: supply.Lift, booked: supply.Booked, left: 1}, nil
 }
 
 // sound tells whether weights are numbers of zero or more.
@@ -122,7 +123,7 @@ func (s *Scratch) keepingOf(supply *Supply) (int32, error) {
 	at := int32(none)
 	if row, ok := s.pantry.row(supply.Crop, supply.Use, store); ok {
 		at = int32(len(s.keepings))
-		s.keepings = append(s.keepings, newKeeping(row, store, s.pantry.warmth[store], s.pantry.in.Days))
+		s.keepings = append(s.keepings, newKeeping(row, k, s.pantry.warmth[store], s.pantry.in.Days))
 		s.levels = append(s.levels, 0)
 	}
 	s.index[k] = at

@@ -8,6 +8,7 @@ type Year struct {
 	Stores    []StoreYear    // by Setting.Stores
 	Batches   []BatchYear    // by Setting.Batches
 	Plantings []PlantingYear // by Future.Supplies
+	Claims    []ClaimYear    // by Setting.Claims
 	Balance   Balance
 
 	days  int
@@ -33,6 +34,7 @@ type StoreYear struct {
 	PreparedKg float64 // lost on preparing and trimming
 	DecayedKg  float64 // lost little by little
 	SpoiledKg  float64 // lost at the end of its life
+	SownKg     float64 // went into the ground as planting stock
 	LeftKg     float64
 }
 
@@ -40,6 +42,7 @@ type StoreYear struct {
 type BatchYear struct {
 	EatenKg float64
 	LostKg  float64
+	SownKg  float64 // as planting stock
 	LeftKg  float64
 	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
 
@@ -53,9 +56,10 @@ type PlantingYear struct {
 	PutKg    float64 // brought to a store, before preparing
 	OverKg   float64
 	FullKg   float64  // of OverKg: its store had no room
-	GroundKg float64  // still standing or hanging at the table's end
+	GroundKg float64  // still standing or hanging at the table's end, or at its own end when booked as a batch
 	EatenKg  float64  // eaten from store
 	LostKg   float64  // lost in store, preparing included
+	SownKg   float64  // from store, as planting stock
 	StoreKg  float64  // still in store at the table's end
 	From, To cal.Date // first and last day it was eaten from the ground; None: never
 
@@ -69,6 +73,7 @@ func (p *Pantry) NewYear() *Year {
 		Courses: make([]Course, len(p.in.Vegetables)),
 		Stores:  make([]StoreYear, len(p.in.Stores)),
 		Batches: make([]BatchYear, len(p.openings)),
+		Claims:  make([]ClaimYear, len(p.in.Claims)),
 		days:    p.in.Days,
 	}
 	for v := range y.Courses {

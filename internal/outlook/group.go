@@ -25,8 +25,10 @@ type groupWork struct {
 
 // member is one planting of one bed that feeds a group.
 type member struct {
-	bed   *bedWork
-	index int
+	bed    *bedWork
+	index  int
+	booked bool    // it is off its ground and lies in a store as a batch
+	share  float64 // of it that is eaten, 0-1
 }
 
 // groupResult holds a group's years by future.
@@ -89,7 +91,7 @@ func (j *job) openings() ([]larder.Opening, error) {
 		}
 		out = append(out, larder.Opening{Batch: b, Vegetable: u.Vegetable, Counted: j.From})
 	}
-	return out, nil
+	return j.recounted(out), nil
 }
 
 func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) {
@@ -116,10 +118,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, b := range j.beds {
 		for i := range b.plantings {
 			if u := b.uses[i].use; u.Feeds() && in[u.Vegetable] {
-				w.members = append(w.members, member{b, i})
+				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID), eatenShare(&b.plantings[i], b.uses[i])})
 			}
 		}
 	}
+	s.Claims = j.claims(in)
 	w.setting = s
 	w.name(j)
 }
@@ -158,12 +161,23 @@ func (w *groupWork) name(j *job) {
 		d.Text(b.ID + "/" + b.Store + "/" + b.Crop + "/" + b.Use)
 		d.Float(b.Kg)
 		d.Int(int64(b.Stored))
+		if b.Seen {
+			d.Text("counted")
+			d.Int(int64(b.Counted))
+		}
 	}
 	for _, m := range w.members {
 		d.Digest(m.bed.digest)
 		d.Int(int64(m.index))
 		d.Text(m.bed.plantings[m.index].Store)
+		if m.booked {
+			d.Text("booked")
+		}
+		if m.share != 1 {
+			d.Float(m.share)
+		}
 	}
+	digestClaims(d, w.setting.Claims)
 	w.digest = d.Sum()
 }
 
@@ -224,13 +238,14 @@ func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder
 		base := larder.Supply{
 			Planting: m.bed.plantings[m.index].ID, Vegetable: u.Vegetable, Crop: u.Crop, Use: u.Name,
 			HoldDays: int(u.HoldDays), Store: m.bed.plantings[m.index].Store,
+			Booked: m.booked,
 		}
 		base.Lift = u.LiftAtEnd > 0 || base.Store != ""
 		if len(o.Standing) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), o.Standing, nil)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.Ready), eaten(o.Standing, m.share), nil)
 		}
 		if len(o.Flow) > 0 {
-			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, o.Flow)
+			out = j.appendSupply(out, base, j.first()+cal.Date(o.First), nil, eaten(o.Flow, m.share))
 		}
 	}
 	return out
@@ -254,7 +269,7 @@ func (j *job) appendSupply(out []*larder.Supply, s larder.Supply, first cal.Date
 	}
 	s.First, s.Standing, s.Flow = first, standing, flow
 	if s.End() <= j.From {
-		s.Store = ""
+		s.Store, s.Booked = "", false
 	}
 	return append(out, &s)
 }

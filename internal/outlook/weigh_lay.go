@@ -1,6 +1,7 @@
 package outlook
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -216,7 +217,7 @@ func (w *weighing) group(g *groupWork) (*weighedGroup, error) {
 }
 
 // shape names what a group's pantry is made of: within one table the vegetables
-// tell the wants and the batches.
+// tell the wants and the batches; an edit may change what planting stock claims.
 func shape(g *groupWork) string {
 	var b strings.Builder
 	for _, v := range g.vegetables {
@@ -224,6 +225,9 @@ func shape(g *groupWork) string {
 	}
 	for i := range g.setting.Stores {
 		b.WriteString("\t" + g.setting.Stores[i].ID)
+	}
+	for _, c := range g.setting.Claims {
+		fmt.Fprintf(&b, "\n%s %d %g", c.Planting, c.Day, c.Kg)
 	}
 	return b.String()
 }

@@ -11,9 +11,10 @@ import (
 	"garner/internal/words"
 )
 
-// methods and relations are the closed lists as people write them.
+// methods, stocks and relations are the closed lists as people write them.
 var (
 	methods   = []string{string(Seed), string(Plant), string(Set), string(Crown), string(Cutting)}
+	stocks    = []string{string(OwnStock)}
 	relations = []string{string(Under), string(Between), string(After), string(Moved)}
 )
 
@@ -45,6 +46,8 @@ var fields = []field{
 	number("between_row_m", false, func(p *Planting) *float64 { return &p.BetweenRowM }),
 	date("strip_on", false, func(p *Planting) *cal.Date { return &p.StripOn }),
 	number("strip_share", false, func(p *Planting) *float64 { return &p.StripShare }),
+	oneOf("stock", stocks, func(p *Planting) *Stock { return &p.Stock }),
+	number("seed_plants", false, func(p *Planting) *float64 { return &p.SeedPlants }),
 }
 
 // Fields are the columns of a planting that a change may set.

@@ -28,6 +28,15 @@ const (
 	Moved   Relation = "moved" // it is the other, lifted and set here
 )
 
+// Stock is where the planting stock of a planting comes from.
+type Stock string
+
+// The kinds of planting stock.
+const (
+	BoughtStock Stock = ""    // bought, or raised
+	OwnStock    Stock = "own" // sets, cloves, tubers or dry seed held back from the own store
+)
+
 // Plan is a set of plantings. A plan with a base is a draft over it.
 type Plan struct {
 	ID   string
@@ -61,6 +70,9 @@ type Planting struct {
 	BetweenRowM float64  // rows apart [m]; 0: as the crop book
 	StripOn     cal.Date // day its lower leaves are taken off; None: they stay
 	StripShare  float64  // share of its leaf taken off then, 0-0.9
+
+	Stock      Stock
+	SeedPlants float64 // plants of it left for seed, which are not eaten
 }
 
 // Change is one step of a draft over its base plan.

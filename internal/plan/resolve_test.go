@@ -99,8 +99,8 @@ func TestResolveFollowsOnlyRealBases(t *testing.T) {
 }
 
 func TestBlankClearsWhatMayBeBlank(t *testing.T) {
-	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2, DateWithinD: 3, AreaWithin: 0.2, InRowM: 1, BetweenRowM: 1, StripOn: 1, StripShare: 0.1}
-	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old", "date_within_d", "area_within", "in_row_m", "between_row_m", "strip_on", "strip_share"} {
+	p := Planting{Use: "table", Variety: "v", Method: Seed, Relation: After, To: "x", ClearBy: 1, Store: "s", YearsOld: 2, DateWithinD: 3, AreaWithin: 0.2, InRowM: 1, BetweenRowM: 1, StripOn: 1, StripShare: 0.1, Stock: OwnStock, SeedPlants: 2}
+	for _, name := range []string{"use", "variety", "method", "relation", "to", "clear_by", "store", "years_old", "date_within_d", "area_within", "in_row_m", "between_row_m", "strip_on", "strip_share", "stock", "seed_plants"} {
 		if err := SetField(&p, name, " "); err != nil {
 			t.Error(err)
 		}

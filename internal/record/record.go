@@ -15,7 +15,7 @@ const (
 	LastPick  What = "last pick"
 	Died      What = "died"
 	Cleared   What = "cleared"
-	Counted   What = "counted" // what is in a store
+	Counted   What = "counted" // what is in a store, or of a batch
 	Watered   What = "watered"
 	Covered   What = "covered"
 	Noted     What = "noted"
@@ -36,8 +36,14 @@ type Record struct {
 	Planting string
 	Bed      string
 	Store    string
+	Batch    string // that was counted; empty: all that lies in the store
 	Value    float64
 	Unit     string // kg, plants, pieces, share, L
 	Problem  string // id of a disease or pest as in the rotation facts
 	Note     string
+}
+
+// Picks tells whether a record is of a pick.
+func (r *Record) Picks() bool {
+	return r.What == FirstPick || r.What == Picked || r.What == LastPick
 }

@@ -33,6 +33,7 @@ type plantingBody struct {
 	Tried          []string
 	Keep           *keepBody // of one that stands
 	Misfits        []string  // what does not fit on its ground
+	Pick           string    // the page on which a pick is told, while it is in the ground
 	Wrong          []lossWay // what may have become of it, while it is in the ground
 }
 
@@ -84,6 +85,9 @@ func plantingPage(v *visit) error {
 	if len(tried) == 0 {
 		if b.Wrong, err = v.lossWays(id); err != nil {
 			return err
+		}
+		if len(b.Wrong) > 0 && view.Feeds {
+			b.Pick = plantingPath(id) + "/pick"
 		}
 	}
 	if len(tried) > 0 {

@@ -67,6 +67,8 @@ func pageOf(table, id string) string {
 		return plantingPath(id)
 	case "beds":
 		return bedPath(id)
+	case "stores":
+		return storePath(id)
 	}
 	return ""
 }

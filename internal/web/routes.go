@@ -20,6 +20,7 @@ func (s *Server) routes() http.Handler {
 	s.besideRoutes(mux)
 	s.freeRoutes(mux)
 	s.lossRoutes(mux)
+	s.pickRoutes(mux)
 	s.drawRoutes(mux)
 	s.larderRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {

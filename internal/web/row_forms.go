@@ -46,6 +46,8 @@ var plantingForm = rowForm{
 		{name: "relation", more: true},
 		{name: "to", more: true, choices: otherPlantings},
 		{name: "years_old", more: true},
+		{name: "stock", more: true},
+		{name: "seed_plants", more: true},
 	},
 	fixed: func(h *holding.Holding) map[string]string { return map[string]string{"plan": h.Plan} },
 }

@@ -14,9 +14,10 @@ type rowsBody struct {
 
 // rowLine is a row in such a list.
 type rowLine struct {
-	Name string
-	Path string
-	Says words.Phrase
+	Name  string
+	Path  string
+	Holds string // the page of what lies in it; empty: none
+	Says  words.Phrase
 }
 
 // wants lists what the household eats.
@@ -44,7 +45,7 @@ func stores(v *visit) error {
 	}
 	b := rowsBody{Title: "web.stores_title", Says: "web.stores_says", AddKey: "web.stores_add", None: "web.stores_none", Path: "/stores"}
 	for _, s := range h.Stores {
-		b.Rows = append(b.Rows, rowLine{Name: s.Name, Path: rowPath(&storeForm, s.ID) + "/edit", Says: words.P("web.store_says", words.Args{
+		b.Rows = append(b.Rows, rowLine{Name: s.Name, Path: rowPath(&storeForm, s.ID) + "/edit", Holds: storePath(s.ID), Says: words.P("web.store_says", words.Args{
 			"method": v.named("desk.value_stores.method.", s.Method), "kg": s.CapacityKg, "winter": s.WinterC, "summer": s.SummerC})})
 	}
 	return v.show(page{Name: "rows", Nav: "stores", Body: b})

@@ -1,0 +1,91 @@
+package desk
+
+import (
+	"slices"
+
+	"garner/internal/cal"
+	"garner/internal/fault"
+	"garner/internal/holding"
+	"garner/internal/journal"
+	"garner/internal/larder"
+	"garner/internal/record"
+	"garner/internal/words"
+)
+
+// StoreCount is what was weighed in a store.
+type StoreCount struct {
+	Store string
+	Batch string // one batch of it; empty: all that lies in the store
+	On    cal.Date
+	Kg    float64
+}
+
+// Count records what was weighed in a store: it corrects the batch, or all
+// batches of the store.
+func (o *Office) Count(by Author, c StoreCount) (*KeptEntry, error) {
+	return o.write(by, func() (journal.Entry, error) {
+		h, err := o.Holding()
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		now, err := today(h)
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		names, err := o.naming()
+		if err != nil {
+			return journal.Entry{}, err
+		}
+		if !slices.ContainsFunc(h.Stores, func(s larder.Store) bool { return s.ID == c.Store }) {
+			return journal.Entry{}, noRow("stores", c.Store)
+		}
+		if faults := countFaults(h, c, now); len(faults) > 0 {
+			return journal.Entry{}, faults
+		}
+		w := lossWork{office: o, holding: h, names: names, taken: map[string]map[string]bool{}}
+		cells := map[string]string{"date": c.On.String(), "what": string(record.Counted), "store": c.Store, "batch": c.Batch,
+			"value": numberCell(c.Kg), "unit": "kg"}
+		if err := w.add("records", cells); err != nil {
+			return journal.Entry{}, err
+		}
+		return w.entry(countSaid(names, c))
+	})
+}
+
+// countFaults finds what cannot be of a count.
+func countFaults(h *holding.Holding, c StoreCount, now cal.Date) (faults fault.List) {
+	wrong := func(field, key string, args words.Args) {
+		faults = append(faults, fault.New(fault.Invalid, key, args).In(fault.Place{Column: field}))
+	}
+	switch {
+	case !c.On.IsSet():
+		wrong("date", "desk.lost_no_day", nil)
+	case c.On > now:
+		wrong("date", "desk.lost_to_come", words.Args{"today": now})
+	}
+	if !(c.Kg >= 0) {
+		wrong("kg", "desk.lost_less_than_none", nil)
+	}
+	there := slices.IndexFunc(h.Batches, func(b larder.Batch) bool {
+		return b.Store == c.Store && (c.Batch == "" || b.ID == c.Batch)
+	})
+	switch {
+	case there < 0 && c.Batch != "":
+		wrong("batch", "desk.count_no_batch", nil)
+	case there < 0:
+		wrong("batch", "desk.count_empty", nil)
+	case c.Batch != "" && c.On.IsSet() && c.On < h.Batches[there].Stored:
+		wrong("date", "desk.count_before", words.Args{"stored": h.Batches[there].Stored})
+	}
+	return faults
+}
+
+func countSaid(n naming, c StoreCount) words.Phrase {
+	args := words.Args{"store": n.name("stores", c.Store), "kg": c.Kg}
+	at := slices.IndexFunc(n.rows["batches"], func(r KeptRow) bool { return r.ID == c.Batch })
+	if c.Batch == "" || at < 0 {
+		return words.P("desk.edit_counted_store", args)
+	}
+	args["what"] = n.row("batches", n.rows["batches"][at].Row)
+	return words.P("desk.edit_counted_batch", args)
+}
