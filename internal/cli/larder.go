@@ -73,6 +73,7 @@ type batchRow struct {
 	Spoils   float64   `json:"spoils"`
 	EatenKg  float64   `json:"eaten_kg"`
 	LostKg   float64   `json:"lost_kg"`
+	SownKg   float64   `json:"sown_kg"`
 	LeftKg   float64   `json:"left_kg"`
 }
 
@@ -151,7 +152,7 @@ func stockRowOf(s *desk.StockView) stockRow {
 	for i := range s.Batches {
 		b := &s.Batches[i]
 		row.Batches = append(row.Batches, batchRow{b.ID, b.Store, b.Crop, b.Use, b.Kg, b.Stored, b.Planting, dated(b.Good), dated(b.Out.P50),
-			b.Spoils, b.EatenKg, b.LostKg, b.LeftKg})
+			b.Spoils, b.EatenKg, b.LostKg, b.SownKg, b.LeftKg})
 	}
 	return row
 }

@@ -57,8 +57,8 @@ type BatchLine struct {
 	Out              Odds     // eaten up or gone over
 	Spoils           float64  // share of futures in which some of it is not eaten in time
 	EatenKg, LostKg  float64
+	SownKg           float64 // as planting stock
 	LeftKg           float64
-	Version          int64 // of its row
 	Says             words.Phrase
 }
 
@@ -80,11 +80,6 @@ func (o *Office) LarderView() (*LarderView, error) {
 	if err != nil {
 		return nil, err
 	}
-	rows, err := o.Rows("batches")
-	if err != nil {
-		return nil, err
-	}
-	v.versions(rows)
 	o.views.larders.keep(key, v)
 	return v, nil
 }
@@ -118,21 +113,6 @@ func larderView(a *asked, t *outlook.Table) (*LarderView, error) {
 	var err error
 	v.Cautions, err = larderCautions(a.setting.Book, v)
 	return v, err
-}
-
-// versions notes which entry last touched each batch, so that a count can be
-// written over it.
-func (v *LarderView) versions(rows []RowView) {
-	at := map[string]int64{}
-	for _, r := range rows {
-		at[r.ID] = r.Version
-	}
-	for i := range v.Stocks {
-		for k := range v.Stocks[i].Batches {
-			b := &v.Stocks[i].Batches[k]
-			b.Version = at[b.ID]
-		}
-	}
 }
 
 // soonest orders days, None last.

@@ -88,7 +88,7 @@ const nextWeeks = 4
 
 func (n *namer) batchLine(b *outlook.BatchFate, vegetable string) BatchLine {
 	v := BatchLine{ID: b.ID, Name: n.use(b.Crop, b.Use), Vegetable: vegetable, Store: b.Store, StoreName: n.store(b.Store), Crop: b.Crop, Use: b.Use,
-		Kg: b.Kg, Stored: b.Stored, Planting: b.Planting, Good: b.Good, Out: oddsOfDays(b.Out), EatenKg: b.EatenKg, LostKg: b.LostKg, LeftKg: b.LeftKg}
+		Kg: b.Kg, Stored: b.Stored, Planting: b.Planting, Good: b.Good, Out: oddsOfDays(b.Out), EatenKg: b.EatenKg, LostKg: b.LostKg, SownKg: b.SownKg, LeftKg: b.LeftKg}
 	if _, known := n.plantings[b.Planting]; known {
 		v.PlantingName = n.planting(b.Planting)
 	}

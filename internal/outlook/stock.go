@@ -19,10 +19,11 @@ type Stock struct {
 // BatchFate is one batch under every future; the weights are means [kg].
 type BatchFate struct {
 	larder.Batch
-	Good    cal.Date   // the last day it is good, were none of it eaten
+	Good    cal.Date   // the last day it is good, were none of it eaten; not before a day on which it was seen to be
 	Out     []cal.Date // by future, as of a Stock
 	EatenKg float64
 	LostKg  float64 // little by little, and spoiled at the end
+	SownKg  float64 // as planting stock
 	LeftKg  float64 // still there when the table ends
 }
 
@@ -72,6 +73,7 @@ func (g *groupWork) stock(t *Table, v *Vegetable) Stock {
 			fate.Out[f] = made.Out
 			fate.EatenKg += made.EatenKg / float64(t.Years)
 			fate.LostKg += made.LostKg / float64(t.Years)
+			fate.SownKg += made.SownKg / float64(t.Years)
 			fate.LeftKg += made.LeftKg / float64(t.Years)
 			s.Out[f] = latest(s.Out[f], made.Out, len(s.Batches) == 0)
 		}
@@ -147,7 +149,11 @@ func (g *groupWork) good(b *larder.Opening) cal.Date {
 			continue
 		}
 		if row, ok := g.setting.Keeping(b.Crop, b.Use, store.Method); ok {
-			return lastGood(row, store, b.Stored, g.setting.Northern)
+			good := lastGood(row, store, b.Stored, g.setting.Northern)
+			if b.Seen {
+				good = max(good, b.Counted)
+			}
+			return good
 		}
 	}
 	return cal.None

@@ -41,7 +41,7 @@ func TestWhatIsInStoreIsEatenLostOrLeft(t *testing.T) {
 		for _, b := range s.Batches {
 			found++
 			sum += b.Kg
-			if got := b.EatenKg + b.LostKg + b.LeftKg; math.Abs(got-b.Kg) > 1e-5 {
+			if got := b.EatenKg + b.LostKg + b.SownKg + b.LeftKg; math.Abs(got-b.Kg) > 1e-5 {
 				t.Errorf("%s: %g kg eaten, lost or left of %g", b.ID, got, b.Kg)
 			}
 			for f, out := range b.Out {

@@ -151,7 +151,7 @@ func (v *visit) larderStock(s *desk.StockView, today cal.Date, typed countTyped)
 			return out, err
 		}
 		line := larderBatch{ID: b.ID, Store: b.StoreName, Name: b.Name, Kg: b.Kg, Stored: planned(b.Stored, today), Says: v.sentence(sharpened(b.Says, today)),
-			Hidden: []hiddenField{{"batch", b.ID}, {"base", number(b.Version)}, {"entry", entry}}}
+			Hidden: []hiddenField{{"batch", b.ID}, {"store", b.Store}, {"entry", entry}}}
 		if b.PlantingName != "" {
 			line.Name, line.Path = b.PlantingName, plantingPath(b.Planting)
 		}
@@ -177,7 +177,7 @@ func (v *visit) larderStores(b *larderBody, view *desk.LarderView) {
 	}
 	for i := range view.Stores {
 		s := &view.Stores[i]
-		line := larderStore{Name: s.Name, Says: v.sentence(sharpened(s.Says, view.Today)), Path: rowPath(&storeForm, s.ID) + "/edit"}
+		line := larderStore{Name: s.Name, Says: v.sentence(sharpened(s.Says, view.Today)), Path: storePath(s.ID)}
 		if line.Name == "" {
 			line.Name = s.ID
 		}
@@ -240,7 +240,7 @@ func givePage(v *visit) error {
 // batchCountPosted writes the count of a batch, or shows the larder again with what is
 // wrong with it.
 func batchCountPosted(v *visit) error {
-	base, err := v.base()
+	today, err := v.office.Today()
 	if err != nil {
 		return err
 	}
@@ -255,7 +255,7 @@ func batchCountPosted(v *visit) error {
 			return v.showLarder(countTyped{id, text, fault.List{wrong.In(fault.Place{Column: "kg"})}})
 		}
 	}
-	kept, err := v.office.CountBatch(v.author(), desk.Count{Batch: id, Kg: kg, Base: base})
+	kept, err := v.office.Count(v.author(), desk.StoreCount{Store: v.field("store"), Batch: id, On: today, Kg: kg})
 	if faults := listOf(err); faults != nil {
 		return v.showLarder(countTyped{id, text, faults})
 	}
