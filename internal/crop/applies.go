@@ -65,6 +65,7 @@ var needs = map[string]need{
 	"yield_high_kg_m2":       {patterns: food},
 	"edible_share":           {patterns: food},
 	"portion_g":              {patterns: food},
+	"store_humidity":         {patterns: food},
 	"lift_at_end":            {patterns: food},
 	"heat_end_c":             {patterns: food},
 	"keep_days":              {patterns: food},

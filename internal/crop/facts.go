@@ -119,6 +119,9 @@ type Use struct {
 	// Food, and spread that is not weather.
 	EdibleShare  float64 `fact:"edible_share"`
 	PortionG     float64 `fact:"portion_g"`
+
+	StoreHumidity float64 `fact:"store_humidity"` // relative humidity in which it keeps best, 0-1
+
 	StandLoss    float64 `fact:"stand_loss"`    // mean share of plants lost
 	WeightSpread float64 `fact:"weight_spread"` // coefficient of variation of weight that is not weather
 	DateSpread   float64 `fact:"date_spread_d"` // standard deviation of dates that is not weather [d]
@@ -157,6 +160,7 @@ type Storage struct {
 	FloorC    float64 // below it, chilling shortens the life again
 	LossShare float64 // share lost on preparing and trimming
 	LossMonth float64 // share of the rest lost a month
+	Humidity  float64 // relative humidity in which the crop keeps best, 0-1; 0: not told
 
 	Source, Where, Mark, Note string // where the numbers come from
 }

@@ -92,12 +92,7 @@ func (w *lossWork) way(store string) (crop.Storage, bool) {
 	if at < 0 {
 		return crop.Storage{}, false
 	}
-	for _, row := range w.use.Storage {
-		if row.Method == w.holding.Stores[at].Method {
-			return row, true
-		}
-	}
-	return crop.Storage{}, false
+	return w.use.Way(w.holding.Stores[at].Method)
 }
 
 func (w *lossWork) pickSaid(p Pick) words.Phrase {

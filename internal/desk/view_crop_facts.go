@@ -46,7 +46,7 @@ var groupsOfFacts = []struct {
 	{"bolting", []string{"chill_low_c", "chill_high_c", "bolt_chill_d", "bolt_juvenile", "bolt_long_h", "bolt_thermal_cd"}},
 	{"light", []string{"height_m", "root_depth_m", "crop_coefficient", "radiation_use", "extinction", "leaf_start_cm2", "leaf_plant_cm2", "leaf_growth",
 		"leaf_per_gram", "leaf_max", "organ_start", "organ_share", "dry_matter"}},
-	{"food", []string{"edible_share", "portion_g"}},
+	{"food", []string{"edible_share", "portion_g", "store_humidity"}},
 }
 
 // factGroups tells all numbers that a use has: own is the book with the

@@ -79,9 +79,5 @@ func wayOf(b *crop.Book, id, use, method string) (crop.Storage, bool) {
 	if err != nil {
 		return crop.Storage{}, false
 	}
-	at := slices.IndexFunc(u.Storage, func(s crop.Storage) bool { return s.Method == method })
-	if at < 0 {
-		return crop.Storage{}, false
-	}
-	return u.Storage[at], true
+	return u.Way(method)
 }

@@ -46,7 +46,7 @@ func (n *namer) stores(t *outlook.Table, levels []outlook.Levels, stocks []Stock
 }
 
 func storeOf(s *larder.Store) StoreView {
-	return StoreView{ID: s.ID, Name: s.Name, Method: s.Method, CapacityKg: s.CapacityKg, Empty: Odds{cal.None, cal.None, cal.None}}
+	return StoreView{ID: s.ID, Name: s.Name, Method: s.Method, CapacityKg: s.Holds(), Empty: Odds{cal.None, cal.None, cal.None}}
 }
 
 func (n *namer) storeView(t *outlook.Table, s *larder.Store, l *outlook.Levels, stocks []StockView) StoreView {
@@ -65,7 +65,7 @@ func (n *namer) storeView(t *outlook.Table, s *larder.Store, l *outlook.Levels, 
 			v.Holds = append(v.Holds, stocks[i].Plural)
 		}
 	}
-	args := words.Args{"kg": v.NowKg, "room": s.CapacityKg, "empty": v.Empty.P50, "odds": v.EmptyShare}
+	args := words.Args{"kg": v.NowKg, "room": s.Holds(), "empty": v.Empty.P50, "odds": v.EmptyShare}
 	switch {
 	case v.Empty.P50.IsSet() && v.Empty.P50 <= n.a.setting.Today:
 		v.Says = words.P("desk.store_empty_now", args)

@@ -147,11 +147,11 @@ const leastRoom = 0.5
 func roomLeft(t *outlook.Table, s *larder.Store, from cal.Date, levels []outlook.Levels) float64 {
 	at := slices.IndexFunc(levels, func(l outlook.Levels) bool { return l.Store == s.ID })
 	if at < 0 || levels[at].Kg[8] == nil {
-		return s.CapacityKg
+		return s.Holds()
 	}
 	high := levels[at].Kg[8]
 	first := max(0, min(len(high)-1, int(from-t.From)))
-	return max(0, s.CapacityKg-slices.Max(high[first:min(len(high), first+halfYear)]))
+	return max(0, s.Holds()-slices.Max(high[first:min(len(high), first+halfYear)]))
 }
 
 // halfYear is over how long room must stay free [d]. Judgement.

@@ -10,6 +10,7 @@ import (
 func (c *checker) checkStores() {
 	c.warnOfBatches()
 	for i, s := range c.h.Stores {
+		c.checkCapacity(i)
 		if s.SummerC < s.WinterC {
 			c.wrong("stores", i, "summer_c", fault.New(fault.Invalid, "exchange.summer_colder", words.Args{"summer": s.SummerC, "winter": s.WinterC}))
 		}

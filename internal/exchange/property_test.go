@@ -163,7 +163,16 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 		return w
 	})
 	h.Stores = rows(stores, func(i int) larder.Store {
-		return larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40), CapacityKg: d.number("capacity", 0.1, 1000)}
+		s := larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40)}
+		switch {
+		case d.maybe("litres?"):
+			s.Litres, s.Place = d.number("litres", 1, 1000), d.of("stores", "place")
+		case d.maybe("jars?"):
+			s.Jars, s.Humidity = d.number("jars", 1, 1000), larder.Humidity(d.of("stores", "humidity"))
+		default:
+			s.CapacityKg = d.number("capacity", 0.1, 1000)
+		}
+		return s
 	})
 	h.Batches = rows(d.count("batches"), func(i int) larder.Batch {
 		return larder.Batch{ID: id("batch", i), Store: d.sure("store", stores), Crop: d.filled("crop"), Use: d.text("use"), Kg: d.number("kg", 0.001, 500), Stored: d.date("stored"), Planting: d.text("planting")}

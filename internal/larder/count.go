@@ -135,7 +135,7 @@ func (r *recounting) set(k *reckoned, kg float64, on cal.Date) {
 // remains is the share of a batch that small losses leave until a day, since it
 // was counted or put in.
 func (r *recounting) remains(batch int, until cal.Date) float64 {
-	row, _, known := r.keeping(batch)
+	row, store, known := r.keeping(batch)
 	since := r.stocks[batch].On
 	if !since.IsSet() {
 		since = r.in.Batches[batch].Stored
@@ -143,7 +143,7 @@ func (r *recounting) remains(batch int, until cal.Date) float64 {
 	if !known || until <= since {
 		return 1
 	}
-	return math.Pow(1-row.LossMonth, float64(until-since)/daysInMonth)
+	return math.Pow(1-row.LossMonth, store.Humidity.LossFactor(row)*float64(until-since)/daysInMonth)
 }
 
 // lastGood is the last day on which a batch is good.

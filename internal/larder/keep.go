@@ -84,7 +84,7 @@ func (s *Scratch) put(owner int32, kg float64, day int, out *Year) float64 {
 	src, planting := &s.sources[owner], &out.Plantings[owner]
 	k := &s.keepings[src.keeping]
 	store := &out.Stores[k.store]
-	room := math.Max(0, s.pantry.in.Stores[k.store].CapacityKg-s.load[k.store])
+	room := math.Max(0, s.pantry.holds[k.store]-s.load[k.store])
 	net := kg * (1 - k.lossShare)
 	if net > room {
 		kg *= room / net

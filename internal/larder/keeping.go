@@ -25,7 +25,7 @@ type keeping struct {
 
 // newKeeping tabulates how a crop keeps in a store over the table's days.
 // temperatureC is the store's course from the first day on [C].
-func newKeeping(row crop.Storage, of keepingKey, temperatureC []float64, days int) keeping {
+func newKeeping(row crop.Storage, of keepingKey, air Humidity, temperatureC []float64, days int) keeping {
 	end := len(temperatureC)
 	k := keeping{
 		crop:      of.crop,
@@ -39,7 +39,7 @@ func newKeeping(row crop.Storage, of keepingKey, temperatureC []float64, days in
 		k.wear[j+1] = k.wear[j] + 1/LifeDays(row, at)
 	}
 	k.yearWear = (k.wear[end] - k.wear[end-lookAhead]) / lookAhead
-	daily := math.Pow(1-row.LossMonth, 1/daysInMonth)
+	daily := math.Pow(1-row.LossMonth, air.LossFactor(row)/daysInMonth)
 	k.remain[0] = 1
 	for n := range days {
 		k.remain[n+1] = k.remain[n] * daily

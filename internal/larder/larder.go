@@ -14,10 +14,14 @@ type Want struct {
 type Store struct {
 	ID         string
 	Name       string
-	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled
+	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
 	WinterC    float64 // mean temperature of its coldest month [C]
 	SummerC    float64 // mean temperature of its warmest month [C]
-	CapacityKg float64 // > 0
+	CapacityKg float64 // what it holds, told in one of three ways; 0: in another
+	Litres     float64 // of room
+	Jars       float64 // of half a litre
+	Place      string  // shed, cellar, fridge, freezer, string, clamp, indoors; empty: not told
+	Humidity   Humidity
 }
 
 // Batch is food put into a store before the table begins.

@@ -43,6 +43,7 @@ type Pantry struct {
 	wants    [][]float64 // by vegetable and day [kg]
 	course   [][]float32 // the same, as results show it
 	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
+	holds    []float64   // by store [kg]
 	byName   map[string]int32
 	byStore  map[string]int32
 	keepings []keeping // those of the openings
@@ -102,8 +103,10 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 		if _, twice := p.byStore[s.ID]; twice {
 			faults = append(faults, fault.New(fault.Conflict, "larder.store_twice", words.Args{"store": s.ID}))
 		}
-		if !(s.CapacityKg > 0) || math.IsInf(s.CapacityKg, 0) {
-			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": s.CapacityKg}))
+		holds := s.Holds()
+		p.holds = append(p.holds, holds)
+		if !(holds > 0) || math.IsInf(holds, 0) {
+			faults = append(faults, fault.New(fault.Invalid, "larder.capacity", words.Args{"store": s.Name, "kg": holds}))
 		}
 		if !(math.Abs(s.WinterC) <= 50 && math.Abs(s.SummerC) <= 50) {
 			faults = append(faults, fault.New(fault.OutOfRange, "larder.store_temperature",
@@ -183,7 +186,7 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	k, made := p.index[key]
 	if !made {
 		k = int32(len(p.keepings))
-		p.keepings = append(p.keepings, newKeeping(row, key, p.warmth[store], p.in.Days))
+		p.keepings = append(p.keepings, newKeeping(row, key, p.in.Stores[store].Humidity, p.warmth[store], p.in.Days))
 		p.index[key] = k
 	}
 	day := max(0, int(b.Stored-p.in.First), int(b.Counted-p.in.First))

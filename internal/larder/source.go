@@ -123,7 +123,7 @@ func (s *Scratch) keepingOf(supply *Supply) (int32, error) {
 	at := int32(none)
 	if row, ok := s.pantry.row(supply.Crop, supply.Use, store); ok {
 		at = int32(len(s.keepings))
-		s.keepings = append(s.keepings, newKeeping(row, k, s.pantry.warmth[store], s.pantry.in.Days))
+		s.keepings = append(s.keepings, newKeeping(row, k, s.pantry.in.Stores[store].Humidity, s.pantry.warmth[store], s.pantry.in.Days))
 		s.levels = append(s.levels, 0)
 	}
 	s.index[k] = at

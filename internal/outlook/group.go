@@ -155,7 +155,10 @@ func (w *groupWork) name(j *job) {
 		d.Text(s.ID + "/" + s.Method)
 		d.Float(s.WinterC)
 		d.Float(s.SummerC)
-		d.Float(s.CapacityKg)
+		d.Float(s.Holds())
+		if s.Humidity != larder.HumidityAsMethod {
+			d.Text(string(s.Humidity))
+		}
 	}
 	for _, b := range w.setting.Batches {
 		d.Text(b.ID + "/" + b.Store + "/" + b.Crop + "/" + b.Use)

@@ -106,6 +106,11 @@ func TestEditEqualsColdRun(t *testing.T) {
 		"light":    func(h *holding.Holding) { h.Beds[1].Light = 0.5 },
 		"batch":    func(h *holding.Holding) { h.Batches[0].Kg = 2 },
 		"capacity": func(h *holding.Holding) { h.Stores[0].CapacityKg = 3 },
+		"litres":   func(h *holding.Holding) { h.Stores[0].CapacityKg, h.Stores[0].Litres = 0, 9 },
+		"humidity": func(h *holding.Holding) { h.Stores[0].Humidity = larder.Dry },
+		"counted": func(h *holding.Holding) {
+			h.Records = []record.Record{{ID: "r1", What: record.Counted, Store: "sand", Value: 4, Unit: "kg", Date: cal.Of(2027, 1, 3)}}
+		},
 		"new": func(h *holding.Holding) {
 			p := h.Plantings[0]
 			p.ID, p.Date = "p9", p.Date+30

@@ -148,12 +148,7 @@ func (j *job) keeping(name, use, method string) (crop.Storage, bool) {
 	if err != nil {
 		return crop.Storage{}, false
 	}
-	for _, row := range u.Storage {
-		if row.Method == method {
-			return row, true
-		}
-	}
-	return crop.Storage{}, false
+	return u.Way(method)
 }
 
 // run shares the futures out to workers.

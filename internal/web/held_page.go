@@ -62,7 +62,7 @@ func (v *visit) showHeld(typed lossTyped, faults fault.List) error {
 	path := storePath(view.Store.ID)
 	b := &heldBody{HeldView: view, Path: path + "/count", Change: path + "/edit", Wrong: len(faults)}
 	b.Says = v.say("web.held_says", words.Args{"method": capital(v.named("desk.value_stores.method.", view.Store.Method)),
-		"kg": view.Kg, "capacity": view.Store.CapacityKg})
+		"kg": view.Kg, "capacity": view.Store.Holds()})
 	b.Fields = []fieldBody{v.toldField("count", "batch", kindChoice, typed, false), v.toldField("count", "kg", kindNumber, typed, true),
 		v.toldField("count", "date", kindDate, typed, true)}
 	b.Fields[0].Options = []option{{"", v.say("web.held_whole", nil)}}

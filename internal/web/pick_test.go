@@ -26,7 +26,7 @@ func TestAPickGoesIntoAStore(t *testing.T) {
 	}
 	store := open(t, h, "/stores/freezer")
 	store.one(t, "a", "href", "/planting/kal-26")
-	if text := store.words(); !strings.Contains(text, "1.5 kg on 4 January 2027") {
+	if text := store.words(); !strings.Contains(text, "1.5 kg put in on 4 January 2027") {
 		t.Errorf("the store: %s", text)
 	}
 	open(t, h, "/stores").one(t, "a", "href", "/stores/freezer")

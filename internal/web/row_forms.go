@@ -73,7 +73,8 @@ var wantForm = rowForm{
 
 var storeForm = rowForm{
 	table: "stores", nav: "stores", after: to("/stores"),
-	fields: []fieldForm{{name: "name", wide: true}, {name: "method", wide: true}, {name: "capacity_kg", wide: true}, {name: "winter_c"}, {name: "summer_c"}},
+	fields: []fieldForm{{name: "name", wide: true}, {name: "method", wide: true}, {name: "capacity_kg", wide: true}, {name: "winter_c"}, {name: "summer_c"},
+		{name: "litres", more: true}, {name: "jars", more: true}, {name: "place", more: true}, {name: "humidity", more: true}},
 }
 
 // numberForm gives a number of the crop book the grower's own value: which number

@@ -46,7 +46,7 @@ func stores(v *visit) error {
 	b := rowsBody{Title: "web.stores_title", Says: "web.stores_says", AddKey: "web.stores_add", None: "web.stores_none", Path: "/stores"}
 	for _, s := range h.Stores {
 		b.Rows = append(b.Rows, rowLine{Name: s.Name, Path: rowPath(&storeForm, s.ID) + "/edit", Holds: storePath(s.ID), Says: words.P("web.store_says", words.Args{
-			"method": v.named("desk.value_stores.method.", s.Method), "kg": s.CapacityKg, "winter": s.WinterC, "summer": s.SummerC})})
+			"method": v.named("desk.value_stores.method.", s.Method), "kg": s.Holds(), "winter": s.WinterC, "summer": s.SummerC})})
 	}
 	return v.show(page{Name: "rows", Nav: "stores", Body: b})
 }
