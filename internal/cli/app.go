@@ -41,6 +41,7 @@ type grammar struct {
 	Weather    weatherCommands   `cmd:""`
 	Ground     groundCommands    `cmd:""`
 	Advise     adviseCommand     `cmd:""`
+	Larder     larderCommand     `cmd:""`
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Draft      draftCommand      `cmd:""`
 	Mend       mendCommand       `cmd:""`

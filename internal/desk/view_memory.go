@@ -57,6 +57,7 @@ type viewMemory struct {
 	mends      *recent[num.Digest, *MendView]
 	trims      *recent[num.Digest, *TrimView]
 	compared   *recent[num.Digest, *CompareView]
+	larders    *recent[num.Digest, *LarderView]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -82,6 +83,7 @@ func newViewMemory() *viewMemory {
 		mends:      newRecent[num.Digest, *MendView](mostViews),
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
+		larders:    newRecent[num.Digest, *LarderView](mostViews),
 	}
 }
 

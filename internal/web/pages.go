@@ -45,6 +45,7 @@ var navigation = []link{
 	{Name: "table", Path: "/"},
 	{Name: "plantings", Path: "/plantings"},
 	{Name: "ground", Path: "/ground"},
+	{Name: "larder", Path: "/larder"},
 	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},
 	{Name: "stores", Path: "/stores"},

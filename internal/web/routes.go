@@ -24,6 +24,7 @@ func (s *Server) routes() http.Handler {
 	s.pickRoutes(mux)
 	s.drawRoutes(mux)
 	s.plansRoutes(mux)
+	s.larderRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})

@@ -29,20 +29,7 @@ func rich(text string) template.HTML {
 func plainText(text string) string { return strings.ReplaceAll(text, "**", "") }
 
 // sharpened tells the dates of a phrase as sharply as they deserve.
-func sharpened(p words.Phrase, today cal.Date) words.Phrase {
-	args := words.Args{}
-	for name, v := range p.Args {
-		switch v := v.(type) {
-		case cal.Date:
-			args[name] = words.Sharp(v, today)
-		case words.Phrase:
-			args[name] = sharpened(v, today)
-		default:
-			args[name] = v
-		}
-	}
-	return words.P(p.Key, args)
-}
+func sharpened(p words.Phrase, today cal.Date) words.Phrase { return words.Sharpened(p, today) }
 
 // sentence puts a phrase into words, as a sentence begins.
 func (s *Server) sentence(p words.Phrase) string { return capital(s.words.Text(p)) }

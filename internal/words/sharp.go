@@ -33,6 +33,23 @@ func Sharp(day, today cal.Date) Phrase {
 	return Third(day)
 }
 
+// Sharpened tells all dates of a phrase, and of the phrases in it, as sharply as
+// they deserve, seen from today.
+func Sharpened(p Phrase, today cal.Date) Phrase {
+	args := Args{}
+	for name, v := range p.Args {
+		switch v := v.(type) {
+		case cal.Date:
+			args[name] = Sharp(v, today)
+		case Phrase:
+			args[name] = Sharpened(v, today)
+		default:
+			args[name] = v
+		}
+	}
+	return P(p.Key, args)
+}
+
 // Third tells a day of any year as early, mid or late in its month.
 func Third(day cal.Date) Phrase {
 	if !day.IsSet() {
