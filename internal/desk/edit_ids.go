@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -25,6 +26,8 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 		return lettered(plantingStem(cells), taken)
 	case "wants":
 		return plain("w-"+slug(cells["vegetable"]), taken)
+	case "gaps_left":
+		return numbered("left-"+cmp.Or(slug(cells["vegetable"]), "gap"), taken)
 	case "sites", "varieties", "plans", "stores", "weather":
 		if stem := slug(cells["name"]); stem != "" {
 			return plain(stem, taken)

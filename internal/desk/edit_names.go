@@ -36,6 +36,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
 		return words.P("desk.name_want", words.Args{"vegetable": cells["vegetable"]})
+	case "gaps_left":
+		return words.P("desk.name_gap_left", words.Args{"vegetable": cells["vegetable"]})
 	case "batches":
 		return words.P("desk.name_batch", words.Args{"crop": cropName(cells["crop"]), "store": n.name("stores", cells["store"])})
 	case "records":

@@ -21,6 +21,8 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_planting_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["date"])})
 	case c.Table == "covers" && c.Before == nil:
 		return words.P("desk.edit_cover_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["on"])})
+	case c.Table == "gaps_left" && c.Before == nil:
+		return words.P("desk.edit_left", words.Args{"vegetable": after["vegetable"], "first": dateIn(after["from"]), "last": dateIn(after["to"])})
 	case c.Before == nil:
 		return words.P("desk.edit_added", words.Args{"what": n.row(c.Table, c.After)})
 	case c.Table == "plantings":

@@ -7,6 +7,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/words"
 )
 
 // OutlookOptions say which table is wanted.
@@ -30,6 +31,18 @@ type OutlookResult struct {
 	Vegetables     []VegetableTable `json:"vegetables"`
 	Share          []float64        `json:"share"`
 	HomeGrownShare float64          `json:"home_grown_share"`
+	Thin           []ThinPlate      `json:"thin"`
+	Lead           words.Phrase     `json:"-"` // what is first to be told: of the plate
+}
+
+// ThinPlate is a run of weeks in which the plate is thin, the one in which most
+// lacks first.
+type ThinPlate struct {
+	First cal.Date `json:"first"`
+	Last  cal.Date `json:"last"`
+	Share float64  `json:"share"`
+	On    []string `json:"on"`    // what is on it, the heaviest first
+	Lacks []string `json:"lacks"` // what is not
 }
 
 // VegetableTable is one vegetable by week [kg], means over the futures unless
@@ -67,19 +80,27 @@ var memory = sync.OnceValue(outlook.NewMemory)
 
 // Outlook computes a holding's table a year ahead.
 func Outlook(h *holding.Holding, o OutlookOptions) (*OutlookResult, error) {
-	t, err := Table(h, o)
+	setting, err := settingOf(h, o)
+	if err != nil {
+		return nil, err
+	}
+	t, err := outlook.Compute(setting, memory())
 	if err != nil {
 		return nil, err
 	}
 	s := t.Summarise(o.Members)
 	r := &OutlookResult{Holding: h.Name, From: t.From, Years: t.Years, Seed: t.Seed,
-		Share: s.Share, HomeGrownShare: s.Year}
+		Share: s.Share, HomeGrownShare: s.Year, Thin: []ThinPlate{}}
 	for k := 0; k < t.Weeks; k++ {
 		r.Weeks = append(r.Weeks, t.From+cal.Date(7*k))
 	}
 	for i := range s.Vegetables {
 		r.Vegetables = append(r.Vegetables, vegetableTable(&s.Vegetables[i]))
 	}
+	for _, thin := range s.ThinTimes(t.From) {
+		r.Thin = append(r.Thin, ThinPlate{First: thin.First, Last: thin.Last, Share: thin.Share, On: thin.On, Lacks: thin.Lacks})
+	}
+	r.Lead = lead(setting.Book, t.From, s)
 	return r, nil
 }
 

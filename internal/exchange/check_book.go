@@ -34,6 +34,11 @@ func (c *checker) checkBook(book *crop.Book) {
 			c.wrong("wants", i, "vegetable", unknownVegetable(w.Vegetable, vegetables))
 		}
 	}
+	for i, l := range c.h.GapsLeft {
+		if l.Vegetable != "" && !slices.Contains(vegetables, l.Vegetable) {
+			c.wrong("gaps_left", i, "vegetable", unknownVegetable(l.Vegetable, vegetables))
+		}
+	}
 	for i, b := range c.h.Batches {
 		c.knownUse("batches", i, book, b.Crop, b.Use)
 		c.keeps("batches", i, book, b.Crop, b.Use, b.Store)

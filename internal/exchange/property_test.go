@@ -159,6 +159,9 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 		}
 		return w
 	})
+	h.GapsLeft = rows(d.count("gaps left"), func(i int) larder.GapLeft {
+		return larder.GapLeft{ID: id("left", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to")}
+	})
 	h.Stores = rows(stores, func(i int) larder.Store {
 		return larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40), CapacityKg: d.number("capacity", 0.1, 1000)}
 	})

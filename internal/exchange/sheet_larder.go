@@ -20,6 +20,19 @@ var wantsSheet = rowsOf[larder.Want]{
 	put:  func(h *holding.Holding, rows []larder.Want) { h.Wants = rows },
 }
 
+var gapsLeftSheet = rowsOf[larder.GapLeft]{
+	table: tableNamed("gaps_left"),
+	blank: larder.GapLeft{From: cal.None, To: cal.None},
+	columns: []column[larder.GapLeft]{
+		text("id", func(l *larder.GapLeft) *string { return &l.ID }),
+		text("vegetable", func(l *larder.GapLeft) *string { return &l.Vegetable }),
+		date("from", func(l *larder.GapLeft) *cal.Date { return &l.From }),
+		date("to", func(l *larder.GapLeft) *cal.Date { return &l.To }),
+	},
+	list: func(h *holding.Holding) []larder.GapLeft { return h.GapsLeft },
+	put:  func(h *holding.Holding, rows []larder.GapLeft) { h.GapsLeft = rows },
+}
+
 var storesSheet = rowsOf[larder.Store]{
 	table: tableNamed("stores"),
 	columns: []column[larder.Store]{

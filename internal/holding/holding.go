@@ -32,6 +32,7 @@ type Holding struct {
 	Plantings []plan.Planting
 	Changes   []plan.Change
 	Wants     []larder.Want
+	GapsLeft  []larder.GapLeft
 	Stores    []larder.Store
 	Batches   []larder.Batch
 	Records   []record.Record

@@ -17,6 +17,7 @@ type Setting struct {
 	Northern   bool     // the coldest month is January (south: July)
 	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
 	Wants      []Want   // of these vegetables
+	Left       []GapLeft
 	Stores     []Store
 	Batches    []Opening
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
@@ -132,6 +133,7 @@ func (p *Pantry) layWants(faults fault.List) fault.List {
 			w.addTo(p.wants[v], p.in.First)
 		}
 	}
+	faults = p.layLeft(faults)
 	for v, days := range p.wants {
 		for d, kg := range days {
 			p.course[v][d] = float32(kg)

@@ -103,6 +103,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 			s.Wants = append(s.Wants, want)
 		}
 	}
+	for _, left := range j.Holding.GapsLeft {
+		if in[left.Vegetable] {
+			s.Left = append(s.Left, left)
+		}
+	}
 	for _, o := range openings {
 		if in[o.Vegetable] {
 			s.Batches = append(s.Batches, o)
@@ -147,6 +152,11 @@ func (w *groupWork) name(j *job) {
 		for _, n := range []int{v.From.Month, v.From.Day, v.To.Month, v.To.Day} {
 			d.Int(int64(n))
 		}
+	}
+	for _, l := range w.setting.Left {
+		d.Text("left " + l.Vegetable)
+		d.Int(int64(l.From))
+		d.Int(int64(l.To))
 	}
 	for _, s := range w.setting.Stores {
 		d.Text(s.ID + "/" + s.Method)

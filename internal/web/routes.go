@@ -21,6 +21,7 @@ func (s *Server) routes() http.Handler {
 	s.freeRoutes(mux)
 	s.lossRoutes(mux)
 	s.drawRoutes(mux)
+	s.wantsRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})

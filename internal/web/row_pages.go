@@ -208,7 +208,7 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return v.named("desk.value_covers.kind.", row.Cells["kind"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
 	case "crops":
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
-	case "wants":
+	case "wants", "gaps_left":
 		return row.Cells["vegetable"]
 	case "gear":
 		return cmp.Or(row.Cells["name"], v.named("desk.value_gear.kind.", row.Cells["kind"]))

@@ -10,6 +10,14 @@ type rowsBody struct {
 	Title, Says, AddKey, None string // keys
 	Path                      string
 	Rows                      []rowLine
+	More                      []rowsPart // what hangs on it
+}
+
+// rowsPart is another list on the page, with its own heading.
+type rowsPart struct {
+	Title, Says, AddKey string // keys
+	Path                string
+	Rows                []rowLine
 }
 
 // rowLine is a row in such a list.
@@ -33,6 +41,7 @@ func wants(v *visit) error {
 		}
 		b.Rows = append(b.Rows, rowLine{Name: capital(w.Vegetable), Path: rowPath(&wantForm, w.ID) + "/edit", Says: says})
 	}
+	b.More = append(b.More, rowsPart{Title: "web.left_title", Says: "web.left_note", AddKey: "web.left_add", Path: "/gaps_left", Rows: leftLines(h, "")})
 	return v.show(page{Name: "rows", Nav: "wants", Body: b})
 }
 

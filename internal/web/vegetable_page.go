@@ -31,6 +31,8 @@ type vegetableBody struct {
 	Months                []cal.Date
 	Tried                 *triedBody
 	Book                  []nameLink // its crops in the crop book
+	Leaves                []*leaveBody
+	Left                  []rowLine
 }
 
 // laneBody is one planting on the time axis.
@@ -101,6 +103,12 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	for _, c := range view.Crops {
 		b.Book = append(b.Book, nameLink{v.say("web.crop_in_book", words.Args{"name": c.Name}), cropPath(c.ID, "")})
 	}
+	if len(tried) == 0 {
+		for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
+			b.Leaves = append(b.Leaves, v.leaveOf(view.Name, view.Plural, b.Path, view.Today, &view.Gaps[i]))
+		}
+	}
+	b.Left = leftLines(g.holding, view.Name)
 	if len(tried) > 0 {
 		if b.Tried, err = v.compareVegetables(view, g, b.Path, tried); err != nil {
 			return nil, err
