@@ -50,7 +50,7 @@ func New(s outlook.Setting, m *outlook.Memory) (*Adviser, error) {
 	a := &Adviser{Today: s.Today, Table: scales.Table, Ground: g, holding: s.Holding, book: s.Book, scales: scales,
 		lacking: map[string]bool{}, names: takenBy(s.Holding), tested: map[testKey]testing{}}
 	for i := range s.Holding.Wants {
-		if s.Holding.Wants[i].KgPerWeek > 0 {
+		if s.Holding.Wants[i].Wanted() {
 			a.lacking[s.Holding.Wants[i].Vegetable] = true
 		}
 	}

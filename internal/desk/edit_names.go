@@ -36,6 +36,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
 		return words.P("desk.name_want", words.Args{"vegetable": cells["vegetable"]})
+	case "visits":
+		return words.P("desk.name_visit", words.Args{"date": dateIn(cells["from"])})
 	case "gaps_left":
 		return words.P("desk.name_gap_left", words.Args{"vegetable": cells["vegetable"]})
 	case "batches":

@@ -29,6 +29,8 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return n.saidPlanting(changedColumns(columns, c), c, after)
 	case c.Table == "beds" || c.Table == "features":
 		return n.saidDrawn(changedColumns(columns, c), c, before, after)
+	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["portions_per_eater"] != after["portions_per_eater"]:
+		return words.P("desk.edit_want_portions", words.Args{"vegetable": after["vegetable"], "n": numberIn(after["portions_per_eater"])})
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["kg_per_week"] != after["kg_per_week"]:
 		return words.P("desk.edit_want_weight", words.Args{"vegetable": after["vegetable"], "weight": numberIn(after["kg_per_week"])})
 	}

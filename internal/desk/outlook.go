@@ -6,6 +6,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/holding"
+	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/words"
 )
@@ -49,9 +50,11 @@ type ThinPlate struct {
 // named otherwise.
 type VegetableTable struct {
 	Name       string            `json:"name"`
+	Importance larder.Importance `json:"importance,omitempty"`
 	WantKg     []float64         `json:"want_kg"`
 	FreshKg    []float64         `json:"fresh_kg"`
 	StoredKg   []float64         `json:"stored_kg"`
+	BoughtKg   []float64         `json:"bought_kg,omitempty"` // of what lacks; left out where none may be
 	ShortKg    []float64         `json:"short_kg"`
 	OverKg     []float64         `json:"over_kg"`
 	ShortKgP10 []float64         `json:"short_kg_p10"`
@@ -100,7 +103,7 @@ func Outlook(h *holding.Holding, o OutlookOptions) (*OutlookResult, error) {
 	for _, thin := range s.ThinTimes(t.From) {
 		r.Thin = append(r.Thin, ThinPlate{First: thin.First, Last: thin.Last, Share: thin.Share, On: thin.On, Lacks: thin.Lacks})
 	}
-	r.Lead = lead(setting.Book, t.From, s)
+	r.Lead = lead(setting.Book, t, s)
 	return r, nil
 }
 
@@ -141,7 +144,7 @@ func settingOf(h *holding.Holding, o OutlookOptions) (outlook.Setting, error) {
 }
 
 func vegetableTable(w *outlook.Weekly) VegetableTable {
-	t := VegetableTable{Name: w.Name, WantKg: w.Want, FreshKg: w.Fresh, StoredKg: w.Stored, ShortKg: w.Short, OverKg: w.Over,
+	t := VegetableTable{Name: w.Name, Importance: w.Importance, BoughtKg: w.Bought, WantKg: w.Want, FreshKg: w.Fresh, StoredKg: w.Stored, ShortKg: w.Short, OverKg: w.Over,
 		ShortKgP10: w.ShortP10, ShortKgP50: w.ShortP50, ShortKgP90: w.ShortP90, GapChance: w.GapChance}
 	for _, m := range w.Members {
 		t.Members = append(t.Members, VegetableMember{FreshKg: m.Fresh, StoredKg: m.Stored, ShortKg: m.Short, OverKg: m.Over})

@@ -3,6 +3,7 @@ package desk
 import (
 	"garner/internal/cal"
 	"garner/internal/crop"
+	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/words"
 )
@@ -13,9 +14,32 @@ const mostOnPlate = 3
 // tellAgain is how long a second thin time is that is worth a sentence [weeks].
 const tellAgain = 3
 
-// lead speaks of the plate: when it is thin, how full it is then, what is on it
-// and what lacks.
-func lead(b *crop.Book, from cal.Date, s *outlook.Summary) words.Phrase {
+// lead speaks of what must never lack and is likely to, then of the plate: when
+// it is thin, how full it is then, what is on it and what lacks.
+func lead(b *crop.Book, t *outlook.Table, s *outlook.Summary) words.Phrase {
+	said := plateLead(b, t.From, s)
+	var names []string
+	var first outlook.Gap
+	for i := range s.Vegetables {
+		w := &s.Vegetables[i]
+		if w.Importance != larder.Floor {
+			continue
+		}
+		if gaps := t.Gaps(w); len(gaps) > 0 {
+			if len(names) == 0 || gaps[0].First < first.First {
+				first = gaps[0]
+			}
+			names = append(names, w.Name)
+		}
+	}
+	if len(names) == 0 {
+		return said
+	}
+	return words.P("desk.lead_floor", words.Args{"vegetables": plurals(b, names), "n": len(names), "first": first.First, "last": first.Last, "lead": said})
+}
+
+// plateLead speaks of the whole plate.
+func plateLead(b *crop.Book, from cal.Date, s *outlook.Summary) words.Phrase {
 	thin := s.ThinTimes(from)
 	if len(thin) == 0 {
 		week, least := thinnest(s.Share)

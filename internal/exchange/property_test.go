@@ -153,11 +153,18 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 
 func (d draw) larder(h *holding.Holding, stores, beds int) {
 	h.Wants = rows(d.count("wants"), func(i int) larder.Want {
-		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100)}
+		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100),
+			Importance: larder.Importance(d.of("wants", "importance")), BuyKgPerWeek: d.number("buy", 0.001, 100)}
+		if d.maybe("portions?") {
+			w.KgPerWeek, w.PortionsPerEater = 0, d.number("portions", 0.05, 100)
+		}
 		if d.maybe("season?") {
 			w.From, w.To = cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "from")), cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "to"))
 		}
 		return w
+	})
+	h.Visits = rows(d.count("visits"), func(i int) larder.Visit {
+		return larder.Visit{ID: id("visit", i), From: d.date("from"), To: d.date("to"), Eaters: d.number("eaters", -4, 9), Note: d.text("note")}
 	})
 	h.GapsLeft = rows(d.count("gaps left"), func(i int) larder.GapLeft {
 		return larder.GapLeft{ID: id("left", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to")}

@@ -33,6 +33,7 @@ type Holding struct {
 	Changes   []plan.Change
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
+	Visits    []larder.Visit
 	Stores    []larder.Store
 	Batches   []larder.Batch
 	Records   []record.Record

@@ -1,7 +1,7 @@
 package larder
 
-// eat meets the day's want of a vegetable from what goes over first, and notes
-// what was fresh, stored and short.
+// eat meets the day's want of a vegetable from what goes over first, then buys what
+// may be bought, and notes what was fresh, stored, bought and short.
 func (s *Scratch) eat(v, day int, out *Year) {
 	need := s.pantry.wants[v][day]
 	if need == 0 {
@@ -31,6 +31,11 @@ func (s *Scratch) eat(v, day int, out *Year) {
 	copy(q.keys[i-n:i], q.keys[q.head:kept])
 	q.head = i - n
 	c := &out.Courses[v]
+	if buys := s.pantry.buys[v]; buys != nil {
+		bought := min(need, buys[day])
+		need -= bought
+		c.Bought[day] = float32(bought)
+	}
 	c.Fresh[day], c.Stored[day], c.Short[day] = float32(fresh), float32(fromStore), float32(need)
 }
 

@@ -29,6 +29,11 @@ func TestSettingFaults(t *testing.T) {
 		{"larder.left_vegetable", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "yam", From: monday, To: monday}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: monday, To: monday - 1}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: cal.None, To: monday}} }},
+		{"larder.want_buy", func(in *Setting) { in.Wants[0].BuyKgPerWeek = -1 }},
+		{"larder.eaters", func(in *Setting) { in.Visits = []Visit{{ID: "g", From: monday, To: monday, Eaters: 1}} }},
+		{"larder.eaters_on", func(in *Setting) {
+			in.Eaters, in.Visits = 2, []Visit{{ID: "g", From: monday, To: monday, Eaters: -3}}
+		}},
 		{"larder.batch_vegetable", func(in *Setting) { in.Batches[0].Vegetable = "yam" }},
 		{"larder.batch_store", func(in *Setting) { in.Batches[0].Store = "loft" }},
 		{"larder.batch_weight", func(in *Setting) { in.Batches[0].Kg = -1 }},

@@ -18,6 +18,8 @@ type Setting struct {
 	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
 	Wants      []Want   // of these vegetables
 	Left       []GapLeft
+	Eaters     float64 // who usually sit at the table; needed with visits only
+	Visits     []Visit
 	Stores     []Store
 	Batches    []Opening
 	// Keeping is the book's row for a crop and use kept by a method. It is asked
@@ -41,6 +43,7 @@ type Pantry struct {
 	in       Setting
 	wants    [][]float64 // by vegetable and day [kg]
 	course   [][]float32 // the same, as results show it
+	buys     [][]float64 // by vegetable and day, what may be bought [kg]; nil: nothing of it
 	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
 	byName   map[string]int32
 	byStore  map[string]int32
@@ -117,6 +120,7 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 func (p *Pantry) layWants(faults fault.List) fault.List {
 	p.wants = make([][]float64, len(p.in.Vegetables))
 	p.course = make([][]float32, len(p.in.Vegetables))
+	p.buys = make([][]float64, len(p.in.Vegetables))
 	for v := range p.wants {
 		p.wants[v] = make([]float64, p.in.Days)
 		p.course[v] = make([]float32, p.in.Days)
@@ -129,10 +133,14 @@ func (p *Pantry) layWants(faults fault.List) fault.List {
 			faults = append(faults, fault.New(fault.NotFound, "larder.want_vegetable", words.Args{"vegetable": w.Vegetable}))
 		case !(w.KgPerWeek >= 0) || math.IsInf(w.KgPerWeek, 0):
 			faults = append(faults, fault.New(fault.Invalid, "larder.want_weight", words.Args{"vegetable": w.Vegetable, "kg": w.KgPerWeek}))
+		case !(w.BuyKgPerWeek >= 0) || math.IsInf(w.BuyKgPerWeek, 0):
+			faults = append(faults, fault.New(fault.Invalid, "larder.want_buy", words.Args{"vegetable": w.Vegetable, "kg": w.BuyKgPerWeek}))
 		default:
-			w.addTo(p.wants[v], p.in.First)
+			w.addTo(p.wants[v], p.in.First, w.KgPerWeek)
+			p.allow(int(v), w)
 		}
 	}
+	faults = p.layVisits(faults)
 	faults = p.layLeft(faults)
 	for v, days := range p.wants {
 		for d, kg := range days {
@@ -140,6 +148,17 @@ func (p *Pantry) layWants(faults fault.List) fault.List {
 		}
 	}
 	return faults
+}
+
+// allow adds what a want lets be bought of its vegetable.
+func (p *Pantry) allow(v int, w *Want) {
+	if w.BuyKgPerWeek == 0 {
+		return
+	}
+	if p.buys[v] == nil {
+		p.buys[v] = make([]float64, p.in.Days)
+	}
+	w.addTo(p.buys[v], p.in.First, w.BuyKgPerWeek)
 }
 
 func (p *Pantry) layOpenings(faults fault.List) fault.List {

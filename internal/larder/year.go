@@ -15,11 +15,12 @@ type Year struct {
 }
 
 // Course is a vegetable's table by day, counted from the table's first day [kg
-// a day]. Fresh, Stored and Short add up to Want.
+// a day]. Fresh, Stored, Bought and Short add up to Want.
 type Course struct {
 	Want   []float32 // shared by all futures: read only
 	Fresh  []float32 // eaten straight from the ground
 	Stored []float32 // eaten from a store
+	Bought []float32 // nil where nothing of it may be bought
 	Short  []float32
 	Over   []float32 // went over that day, from the ground; what spoils in store is not in here
 }
@@ -75,6 +76,9 @@ func (p *Pantry) NewYear() *Year {
 		days := make([]float32, 4*p.in.Days)
 		cut := func(i int) []float32 { return days[i*p.in.Days : (i+1)*p.in.Days : (i+1)*p.in.Days] }
 		y.Courses[v] = Course{Want: p.course[v], Fresh: cut(0), Stored: cut(1), Short: cut(2), Over: cut(3)}
+		if p.buys[v] != nil {
+			y.Courses[v].Bought = make([]float32, p.in.Days)
+		}
 	}
 	for i := range y.Stores {
 		y.Stores[i].LevelKg = make([]float32, p.in.Days)
@@ -88,6 +92,7 @@ func (y *Year) reset(supplies []*Supply) {
 		c := &y.Courses[v]
 		clear(c.Fresh)
 		clear(c.Stored)
+		clear(c.Bought)
 		clear(c.Short)
 		clear(c.Over)
 	}

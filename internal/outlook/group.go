@@ -53,8 +53,8 @@ func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bo
 // grouped are the groups that the beds' plantings make, without their pantries.
 func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) []*groupWork {
 	g := newGrouping()
-	for i := range j.Holding.Wants {
-		g.vegetable(j.Holding.Wants[i].Vegetable)
+	for i := range j.wants {
+		g.vegetable(j.wants[i].Vegetable)
 	}
 	for _, b := range j.beds {
 		for i := range b.plantings {
@@ -97,8 +97,9 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping}
-	for _, want := range j.Holding.Wants {
+	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping,
+		Eaters: j.Holding.Eaters, Visits: j.Holding.Visits}
+	for _, want := range j.wants {
 		if in[want.Vegetable] {
 			s.Wants = append(s.Wants, want)
 		}
@@ -152,6 +153,17 @@ func (w *groupWork) name(j *job) {
 		for _, n := range []int{v.From.Month, v.From.Day, v.To.Month, v.To.Day} {
 			d.Int(int64(n))
 		}
+		if v.Importance != "" || v.BuyKgPerWeek != 0 {
+			d.Text("held to " + string(v.Importance))
+			d.Float(v.BuyKgPerWeek)
+		}
+	}
+	for _, v := range w.setting.Visits {
+		d.Text("visit")
+		d.Int(int64(v.From))
+		d.Int(int64(v.To))
+		d.Float(v.Eaters)
+		d.Float(w.setting.Eaters)
 	}
 	for _, l := range w.setting.Left {
 		d.Text("left " + l.Vegetable)

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"garner/internal/cal"
+	"garner/internal/larder"
 )
 
 // ThinTime is a run of weeks in which the plate is thin: the home-grown share of
@@ -24,21 +25,39 @@ const thinPlate = 0.6 // judgement
 // season it ends in.
 const aheadWeeks = 60
 
-// ThinTimes finds the runs of weeks in the year ahead in which the plate is thin;
+// ThinTimes finds the runs of weeks in the year ahead in which the plate is thin,
+// whatever lacks of what would only be nice to have;
 // the one in which most lacks comes first.
 func (s *Summary) ThinTimes(from cal.Date) []ThinTime {
 	var out []ThinTime
-	end := min(aheadWeeks, len(s.Share))
+	plate := s.plate()
+	end := min(aheadWeeks, len(plate))
 	for k := 0; k < end; k++ {
-		if s.Share[k] >= thinPlate {
+		if plate[k] >= thinPlate {
 			continue
 		}
 		first := k
-		for ; k < end && s.Share[k] < thinPlate; k++ {
+		for ; k < end && plate[k] < thinPlate; k++ {
 		}
 		out = append(out, s.thinTime(from, first, k))
 	}
 	sort.SliceStable(out, func(i, k int) bool { return out[i].ShortKg > out[k].ShortKg })
+	return out
+}
+
+// plate is the home-grown share of what is wanted by week, without what would be
+// nice to have.
+func (s *Summary) plate() []float64 {
+	out := make([]float64, len(s.Share))
+	for k := range out {
+		got, want := 0.0, 0.0
+		for i := range s.Vegetables {
+			if w := &s.Vegetables[i]; w.Importance != larder.Nice {
+				got, want = got+w.Fresh[k]+w.Stored[k], want+w.Want[k]
+			}
+		}
+		out[k] = share(got, want)
+	}
 	return out
 }
 
@@ -49,6 +68,9 @@ func (s *Summary) thinTime(from cal.Date, first, end int) ThinTime {
 	got, want := 0.0, 0.0
 	for i := range s.Vegetables {
 		w := &s.Vegetables[i]
+		if w.Importance == larder.Nice {
+			continue
+		}
 		eaten, wanted := 0.0, 0.0
 		for k := first; k < end; k++ {
 			eaten += w.Fresh[k] + w.Stored[k]

@@ -2,6 +2,7 @@ package outlook
 
 import (
 	"fmt"
+	"garner/internal/appetite"
 	"sync"
 	"sync/atomic"
 
@@ -95,6 +96,7 @@ func (j *job) lay(m *Memory) error {
 		return faults
 	}
 	j.plantings = plantings
+	j.wants = appetite.ByWeight(j.Book, j.Holding.Eaters, j.Holding.Wants)
 	j.uses = newUses(j.Book, j.Holding.Varieties, m)
 	if err := j.laySites(m); err != nil {
 		return err

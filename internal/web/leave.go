@@ -1,8 +1,6 @@
 package web
 
 import (
-	"net/http"
-
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/holding"
@@ -31,11 +29,6 @@ func (v *visit) leaveOf(vegetable, plural, path string, today cal.Date, g *desk.
 var leftForm = rowForm{
 	table: "gaps_left", nav: "wants", after: to("/wants"),
 	fields: []fieldForm{{name: "vegetable", wide: true, choices: vegetableChoices}, {name: "from"}, {name: "to"}},
-}
-
-// wantsRoutes names the pages of what hangs on the wants.
-func (s *Server) wantsRoutes(mux *http.ServeMux) {
-	s.mountRows(mux, &leftForm)
 }
 
 // leftLines are the gaps left of a holding, each with the page that changes it;

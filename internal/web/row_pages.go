@@ -208,6 +208,8 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return v.named("desk.value_covers.kind.", row.Cells["kind"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
 	case "crops":
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
+	case "visits":
+		return row.Cells["from"]
 	case "wants", "gaps_left":
 		return row.Cells["vegetable"]
 	case "gear":

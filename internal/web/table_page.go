@@ -137,7 +137,8 @@ func turned(at *url.URL, own bool) string {
 }
 
 // rowOrder returns the wanted vegetables: in the household's own order, or those
-// first that lack most.
+// first that lack most; before them those of what must never lack, after them
+// those of what would be nice to have.
 func rowOrder(view *desk.TableView, own bool) []*desk.RibbonView {
 	var rows []*desk.RibbonView
 	for i := range view.Vegetables {
@@ -151,6 +152,9 @@ func rowOrder(view *desk.TableView, own bool) []*desk.RibbonView {
 	sort.SliceStable(rows, func(i, k int) bool {
 		if (rows[i].Gap != nil) != (rows[k].Gap != nil) {
 			return rows[i].Gap != nil
+		}
+		if a, b := rows[i].Held.Rank(), rows[k].Held.Rank(); a != b && rows[i].Gap != nil {
+			return a < b
 		}
 		return rows[i].GapKg > rows[k].GapKg
 	})

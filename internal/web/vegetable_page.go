@@ -120,6 +120,7 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 // vegetableWords say how much is wanted, the gaps, and when all is well.
 func (v *visit) vegetableWords(view *desk.VegetableView) []string {
 	out := []string{v.say("web.vegetable_want", words.Args{"kg": fullWant(view.WantKg)})}
+	out = append(out, v.heldWords(&view.Ribbon)...)
 	for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
 		out = append(out, v.sentence(gapWords(&view.Gaps[i], view.Today)))
 	}
