@@ -49,11 +49,21 @@ func TestPortionsAreEightyGramsEdible(t *testing.T) {
 func TestPortionsAreWeighed(t *testing.T) {
 	b := book(t)
 	wants := []larder.Want{{Vegetable: "carrot", PortionsPerEater: 2}, {Vegetable: "leek", KgPerWeek: 0.7}, {Vegetable: "dragon", PortionsPerEater: 1}}
-	got := ByWeight(b, 3, wants)
+	got := ByWeight(b, 3, nil, wants)
 	if want := 3 * 2 * PortionKg(b, "carrot"); got[0].KgPerWeek != want || want <= 0 {
 		t.Errorf("carrots: %g kg a week, want %g", got[0].KgPerWeek, want)
 	}
 	if got[1].KgPerWeek != 0.7 || got[2].KgPerWeek != 0 || wants[0].KgPerWeek != 0 {
 		t.Errorf("weighed %+v of %+v", got, wants)
+	}
+}
+
+// A portion of a group is the mean of its members', by hand.
+func TestAPortionOfAGroupIsTheMeanOfItsMembers(t *testing.T) {
+	b := book(t)
+	groups := []larder.Group{{ID: "g", Members: []larder.Member{{Vegetable: "leek"}, {Vegetable: "kale"}}}, {ID: "h", Members: []larder.Member{{Vegetable: "carrot"}}}}
+	got := ByWeight(b, 2, groups, []larder.Want{{Group: "g", PortionsPerEater: 3}})[0].KgPerWeek
+	if want := 2 * 3 * (PortionKg(b, "leek") + PortionKg(b, "kale")) / 2; math.Abs(got-want) > 1e-12 {
+		t.Errorf("three portions for two are %g kg, want %g", got, want)
 	}
 }

@@ -33,6 +33,8 @@ type Holding struct {
 	Changes   []plan.Change
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
+	Groups    []larder.Group // without their members
+	Members   []larder.Membership
 	Visits    []larder.Visit
 	Stores    []larder.Store
 	Batches   []larder.Batch

@@ -6,6 +6,7 @@ import "garner/internal/cal"
 type Want struct {
 	ID               string
 	Vegetable        string
+	Group            string       // in place of a vegetable: any of the group's members
 	KgPerWeek        float64      // of the whole household [kg/week]
 	PortionsPerEater float64      // the same told in portions of each eater [1/week]; 0: told by weight
 	From, To         cal.MonthDay // both inclusive; may cross the new year; zero: all year

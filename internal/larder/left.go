@@ -11,6 +11,7 @@ import (
 type GapLeft struct {
 	ID        string
 	Vegetable string
+	Group     string   // in place of a vegetable
 	From, To  cal.Date // both inclusive
 }
 
@@ -18,7 +19,7 @@ type GapLeft struct {
 func (p *Pantry) layLeft(faults fault.List) fault.List {
 	for i := range p.in.Left {
 		l := &p.in.Left[i]
-		v, known := p.byName[l.Vegetable]
+		v, known := p.rowOf(l.Vegetable, l.Group)
 		switch {
 		case !known:
 			faults = append(faults, fault.New(fault.NotFound, "larder.left_vegetable", words.Args{"vegetable": l.Vegetable}))

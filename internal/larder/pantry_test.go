@@ -29,6 +29,11 @@ func TestSettingFaults(t *testing.T) {
 		{"larder.left_vegetable", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "yam", From: monday, To: monday}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: monday, To: monday - 1}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: cal.None, To: monday}} }},
+		{"larder.group_twice", func(in *Setting) { in.Groups = []Group{rooted("g", "carrot"), rooted("g", "carrot")} }},
+		{"larder.group_empty", func(in *Setting) { in.Groups = []Group{rooted("g")} }},
+		{"larder.member_vegetable", func(in *Setting) { in.Groups = []Group{rooted("g", "carrot", "yam")} }},
+		{"larder.member_twice", func(in *Setting) { in.Groups = []Group{rooted("g", "carrot", "carrot")} }},
+		{"larder.want_group", func(in *Setting) { in.Wants = append(in.Wants, Want{ID: "x", Group: "roots", KgPerWeek: 1}) }},
 		{"larder.want_buy", func(in *Setting) { in.Wants[0].BuyKgPerWeek = -1 }},
 		{"larder.eaters", func(in *Setting) { in.Visits = []Visit{{ID: "g", From: monday, To: monday, Eaters: 1}} }},
 		{"larder.eaters_on", func(in *Setting) {

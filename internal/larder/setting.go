@@ -17,6 +17,7 @@ type Setting struct {
 	Northern   bool     // the coldest month is January (south: July)
 	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
 	Wants      []Want   // of these vegetables
+	Groups     []Group  // of these vegetables; their rows come after them
 	Left       []GapLeft
 	Eaters     float64 // who usually sit at the table; needed with visits only
 	Visits     []Visit
@@ -41,11 +42,13 @@ type Opening struct {
 // share. It is never changed, so that workers may share it.
 type Pantry struct {
 	in       Setting
-	wants    [][]float64 // by vegetable and day [kg]
+	wants    [][]float64 // by row, vegetables and then groups, and day [kg]
 	course   [][]float32 // the same, as results show it
-	buys     [][]float64 // by vegetable and day, what may be bought [kg]; nil: nothing of it
+	buys     [][]float64 // by row and day, what may be bought [kg]; nil: nothing of it
 	warmth   [][]float64 // by store and day, lookAhead days beyond the table [C]
 	byName   map[string]int32
+	byGroup  map[string]int32 // by id, its row
+	members  [][]int32        // by group, the best liked first
 	byStore  map[string]int32
 	keepings []keeping // those of the openings
 	index    map[keepingKey]int32
@@ -70,12 +73,13 @@ type opening struct {
 // NewPantry checks a setting and works out what all futures share. All faults
 // are told at once, as a fault.List.
 func NewPantry(in Setting) (*Pantry, error) {
-	p := &Pantry{in: in, byName: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
+	p := &Pantry{in: in, byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
 	if in.Days <= 0 || !in.First.IsSet() {
 		return nil, fault.List{fault.New(fault.Invalid, "larder.no_days", words.Args{"days": in.Days})}
 	}
 	var faults fault.List
 	faults = p.nameVegetables(faults)
+	faults = p.nameGroups(faults)
 	faults = p.nameStores(faults)
 	faults = p.layWants(faults)
 	faults = p.layOpenings(faults)
@@ -118,17 +122,18 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 }
 
 func (p *Pantry) layWants(faults fault.List) fault.List {
-	p.wants = make([][]float64, len(p.in.Vegetables))
-	p.course = make([][]float32, len(p.in.Vegetables))
-	p.buys = make([][]float64, len(p.in.Vegetables))
+	rows := len(p.in.Vegetables) + len(p.in.Groups)
+	p.wants, p.course, p.buys = make([][]float64, rows), make([][]float32, rows), make([][]float64, rows)
 	for v := range p.wants {
 		p.wants[v] = make([]float64, p.in.Days)
 		p.course[v] = make([]float32, p.in.Days)
 	}
 	for i := range p.in.Wants {
 		w := &p.in.Wants[i]
-		v, known := p.byName[w.Vegetable]
+		v, known := p.rowOf(w.Vegetable, w.Group)
 		switch {
+		case !known && w.Group != "":
+			faults = append(faults, fault.New(fault.NotFound, "larder.want_group", words.Args{"group": w.Group}))
 		case !known:
 			faults = append(faults, fault.New(fault.NotFound, "larder.want_vegetable", words.Args{"vegetable": w.Vegetable}))
 		case !(w.KgPerWeek >= 0) || math.IsInf(w.KgPerWeek, 0):

@@ -14,11 +14,11 @@ func (w *Want) Wanted() bool { return w.KgPerWeek > 0 || w.PortionsPerEater > 0 
 
 // ImportanceOf is what several wants for one thing come to: a floor when one of
 // them is, nice to have only when all are.
-func ImportanceOf(wants []Want, vegetable string) Importance {
+func ImportanceOf(wants []Want, vegetable, group string) Importance {
 	seen, nice := false, true
 	for i := range wants {
 		w := &wants[i]
-		if w.Vegetable != vegetable || !w.Wanted() {
+		if w.Vegetable != vegetable || w.Group != group || !w.Wanted() {
 			continue
 		}
 		if w.Importance == Floor {

@@ -38,7 +38,7 @@ func TestImportanceOfSeveralWants(t *testing.T) {
 		for _, h := range c.held {
 			wants = append(wants, Want{Vegetable: "carrot", KgPerWeek: 1, Importance: h})
 		}
-		if got := ImportanceOf(wants, "carrot"); got != c.want {
+		if got := ImportanceOf(wants, "carrot", ""); got != c.want {
 			t.Errorf("wants held to as %v come to %q", c.held, got)
 		}
 	}

@@ -54,7 +54,14 @@ func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bo
 func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) []*groupWork {
 	g := newGrouping()
 	for i := range j.wants {
-		g.vegetable(j.wants[i].Vegetable)
+		if j.wants[i].Vegetable != "" {
+			g.vegetable(j.wants[i].Vegetable)
+		}
+	}
+	for i := range j.likes {
+		for _, m := range j.likes[i].Members {
+			g.parent[g.vegetable(m.Vegetable)] = g.vegetable(j.likes[i].Members[0].Vegetable)
+		}
 	}
 	for _, b := range j.beds {
 		for i := range b.plantings {
@@ -99,13 +106,15 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	}
 	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping,
 		Eaters: j.Holding.Eaters, Visits: j.Holding.Visits}
+	var liked map[string]bool
+	s.Groups, liked = j.likedIn(in)
 	for _, want := range j.wants {
-		if in[want.Vegetable] {
+		if in[want.Vegetable] || liked[want.Group] {
 			s.Wants = append(s.Wants, want)
 		}
 	}
 	for _, left := range j.Holding.GapsLeft {
-		if in[left.Vegetable] {
+		if in[left.Vegetable] || liked[left.Group] {
 			s.Left = append(s.Left, left)
 		}
 	}
@@ -149,6 +158,9 @@ func (w *groupWork) name(j *job) {
 	}
 	for _, v := range w.setting.Wants {
 		d.Text(v.Vegetable)
+		if v.Group != "" {
+			d.Text("of " + v.Group)
+		}
 		d.Float(v.KgPerWeek)
 		for _, n := range []int{v.From.Month, v.From.Day, v.To.Month, v.To.Day} {
 			d.Int(int64(n))
@@ -156,6 +168,13 @@ func (w *groupWork) name(j *job) {
 		if v.Importance != "" || v.BuyKgPerWeek != 0 {
 			d.Text("held to " + string(v.Importance))
 			d.Float(v.BuyKgPerWeek)
+		}
+	}
+	for _, g := range w.setting.Groups {
+		d.Text("group " + g.ID + "/" + g.Name)
+		for _, m := range g.Members {
+			d.Text(m.Vegetable)
+			d.Int(int64(m.Preference))
 		}
 	}
 	for _, v := range w.setting.Visits {
@@ -166,7 +185,7 @@ func (w *groupWork) name(j *job) {
 		d.Float(w.setting.Eaters)
 	}
 	for _, l := range w.setting.Left {
-		d.Text("left " + l.Vegetable)
+		d.Text("left " + l.Vegetable + "/" + l.Group)
 		d.Int(int64(l.From))
 		d.Int(int64(l.To))
 	}

@@ -48,7 +48,8 @@ const perennialLookBack = 370
 type job struct {
 	Setting
 	plantings []plan.Planting
-	wants     []larder.Want // of the household, by weight
+	wants     []larder.Want  // of the household, by weight
+	likes     []larder.Group // of vegetables that stand in for each other, and that are wanted
 	sites     map[string]*siteWork
 	weathers  []*weatherYears // those of the sites, each once
 	beds      []*bedWork

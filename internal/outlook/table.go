@@ -60,8 +60,8 @@ func opened(c larder.Course) larder.Course {
 func (j *job) table() *Table {
 	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed, beds: j.beds, groups: j.groups}
 	for _, g := range j.groups {
-		for v, name := range g.vegetables {
-			c := Vegetable{Name: name, Importance: larder.ImportanceOf(j.wants, name), Years: make([]larder.Course, j.Years), sums: &g.result.sums}
+		for v, name := range g.rows() {
+			c := Vegetable{Name: name, Importance: j.importanceOf(g, v), Years: make([]larder.Course, j.Years), sums: &g.result.sums}
 			for f, y := range g.result.years {
 				c.Years[f] = opened(y.Courses[v])
 			}
@@ -97,8 +97,8 @@ func (j *job) fate(b *bedWork, i int) Fate {
 func (j *job) order(vs []Vegetable) {
 	rank := map[string]int{}
 	for i, w := range j.wants {
-		if _, known := rank[w.Vegetable]; !known {
-			rank[w.Vegetable] = i + 1
+		if name := j.rowName(&w); rank[name] == 0 {
+			rank[name] = i + 1
 		}
 	}
 	sort.SliceStable(vs, func(a, b int) bool {

@@ -127,7 +127,7 @@ func (g *weighedGroup) sumTable(j *job) {
 
 // average turns the futures' shortages into their means.
 func (g *weighedGroup) average(j *job) {
-	g.mean = make([][]float64, len(g.work.vegetables))
+	g.mean = make([][]float64, len(g.work.rows()))
 	for v := range g.mean {
 		g.mean[v] = make([]float64, j.Weeks)
 		for _, short := range g.short {
@@ -148,7 +148,7 @@ func (w *weighing) weight(i int) Weight {
 	byName := map[string]*Drop{}
 	add := func(groups []*weighedGroup, sign float64) {
 		for _, g := range groups {
-			for v, name := range g.work.vegetables {
+			for v, name := range g.work.rows() {
 				d := byName[name]
 				if d == nil {
 					d = &Drop{Vegetable: name, ByWeek: make([]float64, w.job.Weeks)}
