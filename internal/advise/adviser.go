@@ -51,7 +51,14 @@ func New(s outlook.Setting, m *outlook.Memory) (*Adviser, error) {
 		lacking: map[string]bool{}, names: takenBy(s.Holding), tested: map[testKey]testing{}}
 	for i := range s.Holding.Wants {
 		if s.Holding.Wants[i].Wanted() {
-			a.lacking[s.Holding.Wants[i].Vegetable] = true
+			if s.Holding.Wants[i].Vegetable != "" {
+				a.lacking[s.Holding.Wants[i].Vegetable] = true
+			}
+			for _, m := range s.Holding.Members {
+				if m.Group == s.Holding.Wants[i].Group {
+					a.lacking[m.Vegetable] = true
+				}
+			}
 		}
 	}
 	a.stores = a.usualStores()

@@ -15,7 +15,7 @@ import (
 )
 
 // LeaveAction is the action of a tried change that leaves a gap: its planting is
-// the vegetable, its field the first day and its value first;last.
+// the vegetable, or the name of a group; its field the first day and its value first;last.
 const LeaveAction = "leave"
 
 // ReadLeave reads what a tried gap that is left stands for.
@@ -62,20 +62,24 @@ func leftWith(h *holding.Holding, leaves []plan.Change) ([]larder.GapLeft, error
 		if wrong != nil {
 			return nil, wrong
 		}
-		if leftAlready(out, c.Planting, first, last) {
+		left := larder.GapLeft{Vegetable: c.Planting, From: first, To: last}
+		if at := slices.IndexFunc(h.Groups, func(g larder.Group) bool { return g.Name == c.Planting }); at >= 0 {
+			left.Vegetable, left.Group = "", h.Groups[at].ID
+		}
+		if leftAlready(out, &left) {
 			continue
 		}
-		id := idFor("gaps_left", map[string]string{"vegetable": c.Planting}, taken)
-		taken[id] = true
-		out = append(out, larder.GapLeft{ID: id, Vegetable: c.Planting, From: first, To: last})
+		left.ID = idFor("gaps_left", map[string]string{"vegetable": left.Vegetable, "group": left.Group}, taken)
+		taken[left.ID] = true
+		out = append(out, left)
 	}
 	return out, nil
 }
 
 // leftAlready tells whether a span lies within one that is left.
-func leftAlready(left []larder.GapLeft, vegetable string, first, last cal.Date) bool {
+func leftAlready(left []larder.GapLeft, span *larder.GapLeft) bool {
 	return slices.ContainsFunc(left, func(l larder.GapLeft) bool {
-		return l.Vegetable == vegetable && l.From <= first && last <= l.To
+		return l.Vegetable == span.Vegetable && l.Group == span.Group && l.From <= span.From && span.To <= l.To
 	})
 }
 

@@ -155,6 +155,9 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 	h.Wants = rows(d.count("wants"), func(i int) larder.Want {
 		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100),
 			Importance: larder.Importance(d.of("wants", "importance")), BuyKgPerWeek: d.number("buy", 0.001, 100)}
+		if d.maybe("group?") {
+			w.Vegetable, w.Group = "", d.sure("group", 2)
+		}
 		if d.maybe("portions?") {
 			w.KgPerWeek, w.PortionsPerEater = 0, d.number("portions", 0.05, 100)
 		}
@@ -162,6 +165,10 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 			w.From, w.To = cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "from")), cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "to"))
 		}
 		return w
+	})
+	h.Groups = rows(2, func(i int) larder.Group { return larder.Group{ID: id("group", i), Name: d.filled("name")} })
+	h.Members = rows(d.count("members"), func(i int) larder.Membership {
+		return larder.Membership{ID: id("member", i), Group: d.sure("group", 2), Member: larder.Member{Vegetable: d.filled("vegetable"), Preference: rapid.IntRange(1, 100).Draw(d.T, "preference")}}
 	})
 	h.Visits = rows(d.count("visits"), func(i int) larder.Visit {
 		return larder.Visit{ID: id("visit", i), From: d.date("from"), To: d.date("to"), Eaters: d.number("eaters", -4, 9), Note: d.text("note")}

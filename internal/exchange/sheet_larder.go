@@ -25,6 +25,7 @@ var wantsSheet = rowsOf[larder.Want]{
 		number("portions_per_eater", func(w *larder.Want) *float64 { return &w.PortionsPerEater }),
 		text("importance", func(w *larder.Want) *larder.Importance { return &w.Importance }),
 		number("buy_kg_per_week", func(w *larder.Want) *float64 { return &w.BuyKgPerWeek }),
+		text("group", func(w *larder.Want) *string { return &w.Group }),
 	},
 	list: func(h *holding.Holding) []larder.Want { return h.Wants },
 	put:  func(h *holding.Holding, rows []larder.Want) { h.Wants = rows },
@@ -38,9 +39,32 @@ var gapsLeftSheet = rowsOf[larder.GapLeft]{
 		text("vegetable", func(l *larder.GapLeft) *string { return &l.Vegetable }),
 		date("from", func(l *larder.GapLeft) *cal.Date { return &l.From }),
 		date("to", func(l *larder.GapLeft) *cal.Date { return &l.To }),
+		text("group", func(l *larder.GapLeft) *string { return &l.Group }),
 	},
 	list: func(h *holding.Holding) []larder.GapLeft { return h.GapsLeft },
 	put:  func(h *holding.Holding, rows []larder.GapLeft) { h.GapsLeft = rows },
+}
+
+var groupsSheet = rowsOf[larder.Group]{
+	table: tableNamed("groups"),
+	columns: []column[larder.Group]{
+		text("id", func(g *larder.Group) *string { return &g.ID }),
+		text("name", func(g *larder.Group) *string { return &g.Name }),
+	},
+	list: func(h *holding.Holding) []larder.Group { return h.Groups },
+	put:  func(h *holding.Holding, rows []larder.Group) { h.Groups = rows },
+}
+
+var membersSheet = rowsOf[larder.Membership]{
+	table: tableNamed("members"),
+	columns: []column[larder.Membership]{
+		text("id", func(m *larder.Membership) *string { return &m.ID }),
+		text("group", func(m *larder.Membership) *string { return &m.Group }),
+		text("vegetable", func(m *larder.Membership) *string { return &m.Vegetable }),
+		whole("preference", func(m *larder.Membership) *int { return &m.Preference }),
+	},
+	list: func(h *holding.Holding) []larder.Membership { return h.Members },
+	put:  func(h *holding.Holding, rows []larder.Membership) { h.Members = rows },
 }
 
 var visitsSheet = rowsOf[larder.Visit]{

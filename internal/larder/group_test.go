@@ -61,8 +61,8 @@ func TestAGroupEatsFirstWhatGoesOver(t *testing.T) {
 	}
 }
 
-// With groups nothing is made or mislaid, each row's want is met or short to the
-// gram, and a group takes nothing from its members' own wants on the first day.
+// With groups nothing is made or mislaid, each row's want is met, bought or short to
+// the gram, and what a group ate is what its sources gave it.
 func TestGroupsAreAccountedFor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := drawnSetting(t, anyRoom)

@@ -28,7 +28,7 @@ func (v *visit) leaveOf(vegetable, plural, path string, today cal.Date, g *desk.
 // leftForm is a gap that is left.
 var leftForm = rowForm{
 	table: "gaps_left", nav: "wants", after: to("/wants"),
-	fields: []fieldForm{{name: "vegetable", wide: true, choices: vegetableChoices}, {name: "from"}, {name: "to"}},
+	fields: []fieldForm{{name: "vegetable", wide: true, choices: vegetableOrGroup}, {name: "from"}, {name: "to"}, {name: "group", more: true}},
 }
 
 // leftLines are the gaps left of a holding, each with the page that changes it;
@@ -36,8 +36,8 @@ var leftForm = rowForm{
 func leftLines(h *holding.Holding, vegetable string) []rowLine {
 	var out []rowLine
 	for _, l := range h.GapsLeft {
-		if vegetable == "" || l.Vegetable == vegetable {
-			out = append(out, rowLine{Name: capital(l.Vegetable), Path: rowPath(&leftForm, l.ID) + "/edit",
+		if name := wantedName(h, l.Vegetable, l.Group); vegetable == "" || name == vegetable {
+			out = append(out, rowLine{Name: capital(name), Path: rowPath(&leftForm, l.ID) + "/edit",
 				Says: words.P("web.left_says", words.Args{"first": l.From, "last": l.To})})
 		}
 	}

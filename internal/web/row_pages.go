@@ -210,8 +210,11 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
 	case "visits":
 		return row.Cells["from"]
-	case "wants", "gaps_left":
-		return row.Cells["vegetable"]
+	case "wants", "gaps_left", "members":
+		if row.Cells["vegetable"] != "" {
+			return row.Cells["vegetable"]
+		}
+		return wantedName(h, "", row.Cells["group"])
 	case "gear":
 		return cmp.Or(row.Cells["name"], v.named("desk.value_gear.kind.", row.Cells["kind"]))
 	case "onhand":

@@ -34,8 +34,9 @@ func wants(v *visit) error {
 	}
 	b := rowsBody{Title: "web.wants_title", Says: "web.wants_says", AddKey: "web.wants_add", None: "web.wants_none", Path: "/wants"}
 	for _, w := range h.Wants {
-		b.Rows = append(b.Rows, rowLine{Name: capital(w.Vegetable), Path: rowPath(&wantForm, w.ID) + "/edit", Says: wantWords(&w)})
+		b.Rows = append(b.Rows, rowLine{Name: capital(wantedName(h, w.Vegetable, w.Group)), Path: rowPath(&wantForm, w.ID) + "/edit", Says: wantWords(&w)})
 	}
+	b.More = append(b.More, groupParts(h)...)
 	b.More = append(b.More, rowsPart{Title: "web.visits_title", Says: "web.visits_note", AddKey: "web.visits_add", Path: "/visits", Rows: visitLines(h)})
 	b.More = append(b.More, rowsPart{Title: "web.left_title", Says: "web.left_note", AddKey: "web.left_add", Path: "/gaps_left", Rows: leftLines(h, "")})
 	return v.show(page{Name: "rows", Nav: "wants", Body: b})

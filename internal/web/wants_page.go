@@ -21,6 +21,8 @@ var visitForm = rowForm{
 func (s *Server) wantsRoutes(mux *http.ServeMux) {
 	s.mountRows(mux, &leftForm)
 	s.mountRows(mux, &visitForm)
+	s.mountRows(mux, &groupForm)
+	s.mountRows(mux, &memberForm)
 }
 
 // wantWords say how much of a vegetable is wanted when, how much is held to it,
