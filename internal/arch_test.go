@@ -58,7 +58,7 @@ var arrows = map[string][]string{
 	"season": {"canopy", "growth", "water", "health", "cover", "place", "plan", "crop", "climate", "sun", "larder"},
 	"window": {"season", "growth", "cover", "crop", "climate", "sun", "plan"},
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
-		"ground", "record", "shade"},
+		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},

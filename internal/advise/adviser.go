@@ -50,8 +50,15 @@ func New(s outlook.Setting, m *outlook.Memory) (*Adviser, error) {
 	a := &Adviser{Today: s.Today, Table: scales.Table, Ground: g, holding: s.Holding, book: s.Book, scales: scales,
 		lacking: map[string]bool{}, names: takenBy(s.Holding), tested: map[testKey]testing{}}
 	for i := range s.Holding.Wants {
-		if s.Holding.Wants[i].KgPerWeek > 0 {
-			a.lacking[s.Holding.Wants[i].Vegetable] = true
+		if s.Holding.Wants[i].Wanted() {
+			if s.Holding.Wants[i].Vegetable != "" {
+				a.lacking[s.Holding.Wants[i].Vegetable] = true
+			}
+			for _, m := range s.Holding.Members {
+				if m.Group == s.Holding.Wants[i].Group {
+					a.lacking[m.Vegetable] = true
+				}
+			}
 		}
 	}
 	a.stores = a.usualStores()

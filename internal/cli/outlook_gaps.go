@@ -16,6 +16,7 @@ const likelyGap = 0.5
 // gapRun is a run of weeks in which a vegetable is likely to be short.
 type gapRun struct {
 	vegetable   string
+	held        int      // how much is held to it, the most first
 	first, last cal.Date // first and last day
 	weeks       int
 	shortKg     float64 // mean shortage a week [kg]
@@ -26,7 +27,7 @@ type gapRun struct {
 
 // nextGap finds the first likely gap of a vegetable.
 func nextGap(v *desk.VegetableTable, weeks []cal.Date) (gapRun, bool) {
-	run := gapRun{vegetable: v.Name}
+	run := gapRun{vegetable: v.Name, held: v.Importance.Rank()}
 	n := 0
 	for i, week := range weeks {
 		if v.WantKg[i] <= 0 || v.GapChance[i] < likelyGap {
@@ -57,7 +58,8 @@ func nextGap(v *desk.VegetableTable, weeks []cal.Date) (gapRun, bool) {
 // mostGaps is how many gaps are told in words; the table and the JSON have all.
 const mostGaps = 12
 
-// nextGaps finds the first likely gap of each vegetable, the heaviest first.
+// nextGaps finds the first likely gap of each vegetable: those that must never
+// lack first, what would be nice to have last, and the heaviest first among them.
 func nextGaps(r *desk.OutlookResult) []gapRun {
 	var runs []gapRun
 	for i := range r.Vegetables {
@@ -66,7 +68,7 @@ func nextGaps(r *desk.OutlookResult) []gapRun {
 		}
 	}
 	slices.SortStableFunc(runs, func(a, b gapRun) int {
-		return cmp.Compare(float64(b.weeks)*b.shortKg, float64(a.weeks)*a.shortKg)
+		return cmp.Or(cmp.Compare(a.held, b.held), cmp.Compare(float64(b.weeks)*b.shortKg, float64(a.weeks)*a.shortKg))
 	})
 	return runs
 }

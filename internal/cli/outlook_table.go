@@ -66,6 +66,7 @@ func (a *App) showOutlook(r *desk.OutlookResult) {
 	a.say(words.P("cli.outlook_title", words.Args{
 		"holding": r.Holding, "first": r.Weeks[0], "weeks": len(r.Weeks),
 	}))
+	a.say(r.Lead)
 	share := a.Words.Text(words.P("cli.outlook_share_row", nil))
 	width := utf8.RuneCountInString(share)
 	for _, v := range r.Vegetables {

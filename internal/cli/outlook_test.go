@@ -52,6 +52,7 @@ func aTable() *desk.OutlookResult {
 	}
 	leek.OverKg[4], leek.WantKg[9] = 1, 0
 	r.Vegetables = []desk.VegetableTable{carrot, leek}
+	r.Lead = words.P("desk.lead_bare", words.Args{"first": r.From, "last": r.From + 13, "lacks": []string{"carrots"}})
 	return r
 }
 
@@ -59,6 +60,7 @@ func TestTheTableReadsAsDrawn(t *testing.T) {
 	var out bytes.Buffer
 	(&App{Stdout: &out, Words: words.English()}).showOutlook(aTable())
 	const want = `Hollow Lane, 10 weeks from 4 January 2027
+4 January 2027 to 17 January 2027 nothing of our own on the plate. Most lacking: carrots.
 
            2027
            Jan Feb Mar

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -24,8 +25,12 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 	case "plantings":
 		return lettered(plantingStem(cells), taken)
 	case "wants":
-		return plain("w-"+slug(cells["vegetable"]), taken)
-	case "sites", "varieties", "plans", "stores", "weather":
+		return plain("w-"+slug(cells["vegetable"]+cells["group"]), taken)
+	case "gaps_left":
+		return numbered("left-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "gap"), taken)
+	case "members":
+		return plain("m-"+cmp.Or(slug(cells["vegetable"]), "member"), taken)
+	case "sites", "varieties", "plans", "stores", "weather", "groups":
 		if stem := slug(cells["name"]); stem != "" {
 			return plain(stem, taken)
 		}
@@ -36,7 +41,7 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 // stems begin the ids of tables that are simply counted.
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "features": "feature", "covers": "cover", "gear": "gear", "crops": "own",
-	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot",
+	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "groups": "group",
 	"weather": "weather",
 }
 

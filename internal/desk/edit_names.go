@@ -35,7 +35,13 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 	case "crops":
 		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
-		return words.P("desk.name_want", words.Args{"vegetable": cells["vegetable"]})
+		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
+	case "members":
+		return words.P("desk.name_member", words.Args{"vegetable": cells["vegetable"], "group": n.name("groups", cells["group"])})
+	case "visits":
+		return words.P("desk.name_visit", words.Args{"date": dateIn(cells["from"])})
+	case "gaps_left":
+		return words.P("desk.name_gap_left", words.Args{"vegetable": n.wanted(cells)})
 	case "batches":
 		return words.P("desk.name_batch", words.Args{"crop": cropName(cells["crop"]), "store": n.name("stores", cells["store"])})
 	case "records":
@@ -46,6 +52,14 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		name = cells["id"]
 	}
 	return words.P("desk.name_other", words.Args{"kind": kindName(table), "name": name})
+}
+
+// wanted is what a want or a gap is of: a vegetable, or a group by its name.
+func (n naming) wanted(cells map[string]string) string {
+	if cells["group"] != "" {
+		return n.name("groups", cells["group"])
+	}
+	return cells["vegetable"]
 }
 
 // name is the name of a row with an id, the id when it has none.

@@ -21,14 +21,18 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_planting_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["date"])})
 	case c.Table == "covers" && c.Before == nil:
 		return words.P("desk.edit_cover_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["on"])})
+	case c.Table == "gaps_left" && c.Before == nil:
+		return words.P("desk.edit_left", words.Args{"vegetable": n.wanted(after), "first": dateIn(after["from"]), "last": dateIn(after["to"])})
 	case c.Before == nil:
 		return words.P("desk.edit_added", words.Args{"what": n.row(c.Table, c.After)})
 	case c.Table == "plantings":
 		return n.saidPlanting(changedColumns(columns, c), c, after)
 	case c.Table == "beds" || c.Table == "features":
 		return n.saidDrawn(changedColumns(columns, c), c, before, after)
+	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["portions_per_eater"] != after["portions_per_eater"]:
+		return words.P("desk.edit_want_portions", words.Args{"vegetable": n.wanted(after), "n": numberIn(after["portions_per_eater"])})
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["kg_per_week"] != after["kg_per_week"]:
-		return words.P("desk.edit_want_weight", words.Args{"vegetable": after["vegetable"], "weight": numberIn(after["kg_per_week"])})
+		return words.P("desk.edit_want_weight", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["kg_per_week"])})
 	}
 	return words.P("desk.edit_changed", words.Args{"what": n.row(c.Table, c.After)})
 }

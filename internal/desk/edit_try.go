@@ -38,12 +38,17 @@ func keeping(n naming, h *holding.Holding, try []plan.Change) ([]journal.Change,
 	if err != nil {
 		return nil, err
 	}
-	plantings, covers := parted(try)
+	plantings, covers, leaves := parted(try)
 	own := tryOver(h, plantings)
 	laidOut, err := keptCovers(n, own, covers)
 	if err != nil {
 		return nil, err
 	}
+	left, err := keptLeaves(n, h, leaves)
+	if err != nil {
+		return nil, err
+	}
+	laidOut = append(laidOut, left...)
 	if draft {
 		return append(furtherSteps(n, h, plantings), laidOut...), nil
 	}

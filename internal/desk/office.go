@@ -55,12 +55,15 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	draft := plan.Plan{ID: "tried", Name: "tried", Base: h.Plan}
 	own.Plans = append(append([]plan.Plan{}, h.Plans...), draft)
 	own.Changes = append([]plan.Change{}, h.Changes...)
-	plantings, covers := parted(try)
+	plantings, covers, leaves := parted(try)
 	for i, c := range plantings {
 		c.Plan, c.Order = draft.ID, i+1
 		own.Changes = append(own.Changes, c)
 	}
 	own.Plan = draft.ID
+	if own.GapsLeft, err = leftWith(h, leaves); err != nil {
+		return nil, 0, err
+	}
 	own.Covers, err = laid(&own, covers, coverIDs(h))
 	return &own, version, err
 }

@@ -6,7 +6,9 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/holding"
+	"garner/internal/larder"
 	"garner/internal/outlook"
+	"garner/internal/words"
 )
 
 // OutlookOptions say which table is wanted.
@@ -30,15 +32,29 @@ type OutlookResult struct {
 	Vegetables     []VegetableTable `json:"vegetables"`
 	Share          []float64        `json:"share"`
 	HomeGrownShare float64          `json:"home_grown_share"`
+	Thin           []ThinPlate      `json:"thin"`
+	Lead           words.Phrase     `json:"-"` // what is first to be told: of the plate
+}
+
+// ThinPlate is a run of weeks in which the plate is thin, the one in which most
+// lacks first.
+type ThinPlate struct {
+	First cal.Date `json:"first"`
+	Last  cal.Date `json:"last"`
+	Share float64  `json:"share"`
+	On    []string `json:"on"`    // what is on it, the heaviest first
+	Lacks []string `json:"lacks"` // what is not
 }
 
 // VegetableTable is one vegetable by week [kg], means over the futures unless
 // named otherwise.
 type VegetableTable struct {
 	Name       string            `json:"name"`
+	Importance larder.Importance `json:"importance,omitempty"`
 	WantKg     []float64         `json:"want_kg"`
 	FreshKg    []float64         `json:"fresh_kg"`
 	StoredKg   []float64         `json:"stored_kg"`
+	BoughtKg   []float64         `json:"bought_kg,omitempty"` // of what lacks; left out where none may be
 	ShortKg    []float64         `json:"short_kg"`
 	OverKg     []float64         `json:"over_kg"`
 	ShortKgP10 []float64         `json:"short_kg_p10"`
@@ -67,19 +83,27 @@ var memory = sync.OnceValue(outlook.NewMemory)
 
 // Outlook computes a holding's table a year ahead.
 func Outlook(h *holding.Holding, o OutlookOptions) (*OutlookResult, error) {
-	t, err := Table(h, o)
+	setting, err := settingOf(h, o)
+	if err != nil {
+		return nil, err
+	}
+	t, err := outlook.Compute(setting, memory())
 	if err != nil {
 		return nil, err
 	}
 	s := t.Summarise(o.Members)
 	r := &OutlookResult{Holding: h.Name, From: t.From, Years: t.Years, Seed: t.Seed,
-		Share: s.Share, HomeGrownShare: s.Year}
+		Share: s.Share, HomeGrownShare: s.Year, Thin: []ThinPlate{}}
 	for k := 0; k < t.Weeks; k++ {
 		r.Weeks = append(r.Weeks, t.From+cal.Date(7*k))
 	}
 	for i := range s.Vegetables {
 		r.Vegetables = append(r.Vegetables, vegetableTable(&s.Vegetables[i]))
 	}
+	for _, thin := range s.ThinTimes(t.From) {
+		r.Thin = append(r.Thin, ThinPlate{First: thin.First, Last: thin.Last, Share: thin.Share, On: thin.On, Lacks: thin.Lacks})
+	}
+	r.Lead = lead(setting.Book, t, s)
 	return r, nil
 }
 
@@ -120,7 +144,7 @@ func settingOf(h *holding.Holding, o OutlookOptions) (outlook.Setting, error) {
 }
 
 func vegetableTable(w *outlook.Weekly) VegetableTable {
-	t := VegetableTable{Name: w.Name, WantKg: w.Want, FreshKg: w.Fresh, StoredKg: w.Stored, ShortKg: w.Short, OverKg: w.Over,
+	t := VegetableTable{Name: w.Name, Importance: w.Importance, BoughtKg: w.Bought, WantKg: w.Want, FreshKg: w.Fresh, StoredKg: w.Stored, ShortKg: w.Short, OverKg: w.Over,
 		ShortKgP10: w.ShortP10, ShortKgP50: w.ShortP50, ShortKgP90: w.ShortP90, GapChance: w.GapChance}
 	for _, m := range w.Members {
 		t.Members = append(t.Members, VegetableMember{FreshKg: m.Fresh, StoredKg: m.Stored, ShortKg: m.Short, OverKg: m.Over})

@@ -45,16 +45,20 @@ func WriteCover(s cover.Spell) string {
 	return fmt.Sprintf("%s;%s;%s", s.Kind, s.On, s.Off)
 }
 
-// parted takes covers apart from the changes of plantings.
-func parted(try []plan.Change) (plantings, covers []plan.Change) {
+// parted takes covers, and gaps that are left, apart from the changes of
+// plantings.
+func parted(try []plan.Change) (plantings, covers, leaves []plan.Change) {
 	for _, c := range try {
-		if c.Action == CoverAction {
+		switch c.Action {
+		case CoverAction:
 			covers = append(covers, c)
-			continue
+		case LeaveAction:
+			leaves = append(leaves, c)
+		default:
+			plantings = append(plantings, c)
 		}
-		plantings = append(plantings, c)
 	}
-	return plantings, covers
+	return plantings, covers, leaves
 }
 
 // laid lays tried covers over the beds on which their plantings stand with all

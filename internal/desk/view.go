@@ -2,6 +2,7 @@ package desk
 
 import (
 	"garner/internal/cal"
+	"garner/internal/larder"
 	"garner/internal/plan"
 	"garner/internal/words"
 )
@@ -41,9 +42,11 @@ const Threads = 10
 type RibbonView struct {
 	Name     string
 	Plural   string
+	Held     larder.Importance
 	WantKg   []float64 // a week, one for each week
 	FreshKg  []float64 // eaten out of the ground, mean, by week
 	StoredKg []float64 // eaten out of store, mean, by week
+	BoughtKg float64   // of what lacks, over the table, mean
 	Ground   [Threads][]float32
 	Food     [Threads][]float32
 	Over     [3][]float32

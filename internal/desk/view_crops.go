@@ -59,6 +59,11 @@ func grownIn(h *holding.Holding) grown {
 	}
 	for _, w := range h.Wants {
 		g.wanted[w.Vegetable] = true
+		for _, m := range h.Members {
+			if m.Group == w.Group {
+				g.wanted[m.Vegetable] = true
+			}
+		}
 	}
 	return g
 }

@@ -1,54 +1,86 @@
 package desk
 
 import (
-	"sort"
-
 	"garner/internal/cal"
+	"garner/internal/crop"
+	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/words"
 )
 
-// thinPlate is the home-grown share under which a week's plate is thin.
-const thinPlate = 0.6
+// mostOnPlate is how many vegetables a sentence about the plate names.
+const mostOnPlate = 3
 
-// lead speaks of the plate: when it is thin, how thin, and what is on it then.
-func lead(v *TableView, s *outlook.Summary) words.Phrase {
-	from, weeks := longest(s.Share, func(share float64) bool { return share < thinPlate })
-	if weeks == 0 {
-		return words.P("desk.lead_full", words.Args{"share": v.ThinShare, "first": v.Thinnest})
-	}
-	mean := 0.0
-	kg := map[string]float64{}
-	for k := from; k < from+weeks; k++ {
-		mean += s.Share[k] / float64(weeks)
-		for i := range s.Vegetables {
-			w := &s.Vegetables[i]
-			kg[w.Name] += w.Fresh[k] + w.Stored[k]
-		}
-	}
-	plural := map[string]string{}
-	for i := range v.Vegetables {
-		plural[v.Vegetables[i].Name] = v.Vegetables[i].Plural
-	}
-	return words.P("desk.lead_thin", words.Args{
-		"first": v.From + cal.Date(7*from), "last": v.From + cal.Date(7*(from+weeks)) - 1,
-		"plate": plateWords(mean), "food": heaviest(kg, plural, 3)})
-}
+// tellAgain is how long a second thin time is that is worth a sentence [weeks].
+const tellAgain = 3
 
-// longest returns the longest run of weeks in the first year that fulfil a
-// condition.
-func longest(course []float64, is func(float64) bool) (from, weeks int) {
-	run := 0
-	for k := 0; k < min(60, len(course)); k++ {
-		if !is(course[k]) {
-			run = 0
+// lead speaks of what must never lack and is likely to, then of the plate: when
+// it is thin, how full it is then, what is on it and what lacks.
+func lead(b *crop.Book, t *outlook.Table, s *outlook.Summary) words.Phrase {
+	said := plateLead(b, t.From, s)
+	var names []string
+	var first outlook.Gap
+	for i := range s.Vegetables {
+		w := &s.Vegetables[i]
+		if w.Importance != larder.Floor {
 			continue
 		}
-		if run++; run > weeks {
-			from, weeks = k-run+1, run
+		if gaps := t.Gaps(w); len(gaps) > 0 {
+			if len(names) == 0 || gaps[0].First < first.First {
+				first = gaps[0]
+			}
+			names = append(names, w.Name)
 		}
 	}
-	return from, weeks
+	if len(names) == 0 {
+		return said
+	}
+	return words.P("desk.lead_floor", words.Args{"vegetables": plurals(b, names), "n": len(names), "first": first.First, "last": first.Last, "lead": said})
+}
+
+// plateLead speaks of the whole plate.
+func plateLead(b *crop.Book, from cal.Date, s *outlook.Summary) words.Phrase {
+	thin := s.ThinTimes(from)
+	if len(thin) == 0 {
+		week, least := thinnest(s.Share)
+		return words.P("desk.lead_full", words.Args{"share": least, "first": from + cal.Date(7*week)})
+	}
+	said := thinWords(b, &thin[0])
+	if len(thin) == 1 || thin[1].Weeks < tellAgain {
+		return said
+	}
+	again := &thin[1]
+	return words.P("desk.lead_again", words.Args{"lead": said, "first": again.First, "last": again.Last, "plate": plateWords(again.Share)})
+}
+
+// thinWords tells one thin time.
+func thinWords(b *crop.Book, t *outlook.ThinTime) words.Phrase {
+	args := words.Args{"first": t.First, "last": t.Last, "plate": plateWords(t.Share), "lacks": plurals(b, t.Lacks)}
+	if len(t.On) == 0 {
+		return words.P("desk.lead_bare", args)
+	}
+	args["food"] = plurals(b, t.On)
+	return words.P("desk.lead_thin", args)
+}
+
+// plurals names the first vegetables of a list as they are spoken of.
+func plurals(b *crop.Book, names []string) []string {
+	var out []string
+	for _, name := range names[:min(mostOnPlate, len(names))] {
+		out = append(out, vegetablePlural(b, name))
+	}
+	return out
+}
+
+// thinnest is the week of the year ahead with the least share.
+func thinnest(share []float64) (week int, least float64) {
+	least = 2
+	for k := 0; k < min(52, len(share)); k++ {
+		if share[k] < least {
+			week, least = k, share[k]
+		}
+	}
+	return week, least
 }
 
 // plateWords says a share of the plate as a cook would.
@@ -62,22 +94,4 @@ func plateWords(share float64) words.Phrase {
 		}
 	}
 	return words.P("desk.plate_most", nil)
-}
-
-func heaviest(kg map[string]float64, plural map[string]string, n int) []string {
-	names := make([]string, 0, len(kg))
-	for name := range kg {
-		names = append(names, name)
-	}
-	sort.Slice(names, func(i, k int) bool {
-		if kg[names[i]] != kg[names[k]] {
-			return kg[names[i]] > kg[names[k]]
-		}
-		return names[i] < names[k]
-	})
-	names = names[:min(n, len(names))]
-	for i := range names {
-		names[i] = plural[names[i]]
-	}
-	return names
 }

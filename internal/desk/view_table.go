@@ -13,7 +13,7 @@ import (
 )
 
 // viewForm names the form in which views are kept; another form is another name.
-const viewForm = "table view 3"
+const viewForm = "table view 5"
 
 // TableView returns the first page as it stands or with changes tried. A view
 // computed before from the same inputs is not computed again. When the program
@@ -108,7 +108,7 @@ func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
 	v.Share = ribbonOf(t.Plate())
 	v.Share.WantKg = wholeWant(s)
 	v.shares(t, s)
-	v.Lead = lead(v, s)
+	v.Lead = lead(a.setting.Book, t, s)
 	if len(h.Sites) > 0 {
 		v.Daylight = daylight(h.Sites[0].Location, t.From, t.Weeks)
 	}
@@ -119,6 +119,7 @@ func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView
 	v := ribbonOf(t.Ribbon(&t.Vegetables[i]))
 	v.Name, v.WantKg, v.Chance = w.Name, w.Want, w.GapChance
 	v.FreshKg, v.StoredKg = w.Fresh, w.Stored
+	v.Held, v.BoughtKg = w.Importance, total(w.Bought)
 	v.Plural = vegetablePlural(a.setting.Book, w.Name)
 	for k, g := range t.Gaps(w) {
 		view := gapView(g)
@@ -209,13 +210,8 @@ func wholeWant(s *outlook.Summary) []float64 {
 // shares finds the thinnest week of the year ahead and how it stands in the poor
 // and the good year of ten.
 func (v *TableView) shares(t *outlook.Table, s *outlook.Summary) {
-	v.ThinShare = 2
-	at := 0
-	for k := 0; k < min(52, len(s.Share)); k++ {
-		if s.Share[k] < v.ThinShare {
-			v.ThinShare, at = s.Share[k], k
-		}
-	}
+	var at int
+	at, v.ThinShare = thinnest(s.Share)
 	if len(s.Share) > 0 {
 		v.ShareNow = s.Share[0]
 	}

@@ -35,6 +35,21 @@ func (c *checker) checkBook(book *crop.Book) {
 			c.wrong("wants", i, "vegetable", unknownVegetable(w.Vegetable, vegetables))
 		}
 	}
+	for i, g := range c.h.Groups {
+		if slices.Contains(vegetables, g.Name) {
+			c.wrong("groups", i, "name", fault.New(fault.Conflict, "exchange.group_as_vegetable", words.Args{"given": g.Name}))
+		}
+	}
+	for i, m := range c.h.Members {
+		if m.Vegetable != "" && !slices.Contains(vegetables, m.Vegetable) {
+			c.wrong("members", i, "vegetable", unknownVegetable(m.Vegetable, vegetables))
+		}
+	}
+	for i, l := range c.h.GapsLeft {
+		if l.Vegetable != "" && !slices.Contains(vegetables, l.Vegetable) {
+			c.wrong("gaps_left", i, "vegetable", unknownVegetable(l.Vegetable, vegetables))
+		}
+	}
 	for i, b := range c.h.Batches {
 		c.knownUse("batches", i, book, b.Crop, b.Use)
 		c.keeps("batches", i, book, b.Crop, b.Use, b.Store)

@@ -38,6 +38,11 @@ func (c *checker) checkTable(s *tableSchema, rows [][]string) {
 				c.wrong(s.Name, r, column, e)
 			}
 		}
+		for _, pair := range s.OneOf {
+			if e, column := s.eitherOf(pair, row[s.column(pair[0])] != "", row[s.column(pair[1])] != ""); e != nil {
+				c.wrong(s.Name, r, column, e)
+			}
+		}
 		for _, key := range s.ForeignKeys {
 			c.checkReference(s, r, key, row[s.column(key.Fields)])
 		}

@@ -156,11 +156,28 @@ func (d draw) plans(h *holding.Holding, plans, beds, varieties, stores int) {
 
 func (d draw) larder(h *holding.Holding, stores, beds int) {
 	h.Wants = rows(d.count("wants"), func(i int) larder.Want {
-		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100)}
+		w := larder.Want{ID: id("want", i), Vegetable: d.filled("vegetable"), KgPerWeek: d.number("kg", 0, 100),
+			Importance: larder.Importance(d.of("wants", "importance")), BuyKgPerWeek: d.number("buy", 0.001, 100)}
+		if d.maybe("group?") {
+			w.Vegetable, w.Group = "", d.sure("group", 2)
+		}
+		if d.maybe("portions?") {
+			w.KgPerWeek, w.PortionsPerEater = 0, d.number("portions", 0.05, 100)
+		}
 		if d.maybe("season?") {
 			w.From, w.To = cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "from")), cal.MonthDayOf(rapid.IntRange(1, 365).Draw(d.T, "to"))
 		}
 		return w
+	})
+	h.Groups = rows(2, func(i int) larder.Group { return larder.Group{ID: id("group", i), Name: d.filled("name")} })
+	h.Members = rows(d.count("members"), func(i int) larder.Membership {
+		return larder.Membership{ID: id("member", i), Group: d.sure("group", 2), Member: larder.Member{Vegetable: d.filled("vegetable"), Preference: rapid.IntRange(1, 100).Draw(d.T, "preference")}}
+	})
+	h.Visits = rows(d.count("visits"), func(i int) larder.Visit {
+		return larder.Visit{ID: id("visit", i), From: d.date("from"), To: d.date("to"), Eaters: d.number("eaters", -4, 9), Note: d.text("note")}
+	})
+	h.GapsLeft = rows(d.count("gaps left"), func(i int) larder.GapLeft {
+		return larder.GapLeft{ID: id("left", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to")}
 	})
 	h.Stores = rows(stores, func(i int) larder.Store {
 		s := larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40)}

@@ -28,6 +28,7 @@ type tableSchema struct {
 	Fields      []field      `json:"fields"`
 	PrimaryKey  string       `json:"primaryKey"`
 	Together    [][2]string  `json:"together"` // pairs of columns that are both filled or both blank
+	OneOf       [][2]string  `json:"oneOf"`    // pairs of columns of which exactly one is filled
 	ForeignKeys []foreignKey `json:"foreignKeys"`
 }
 

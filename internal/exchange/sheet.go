@@ -21,7 +21,7 @@ type sheet interface {
 // sheets are all tables of a holding, in the order they are written.
 var sheets = []sheet{
 	holdingSheet, sitesSheet, bedsSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
-	onhandSheet, plansSheet, plantingsSheet, changesSheet, wantsSheet, storesSheet, batchesSheet,
+	onhandSheet, plansSheet, plantingsSheet, changesSheet, wantsSheet, groupsSheet, membersSheet, visitsSheet, gapsLeftSheet, storesSheet, batchesSheet,
 	recordsSheet, weatherSheet,
 }
 
@@ -156,7 +156,8 @@ func unreadable(f *field, cell string) *fault.Error {
 	return fault.New(fault.Invalid, "exchange.not_a_day", args)
 }
 
-// notTogether finds rows with one filled cell of two that belong together.
+// notTogether finds rows with one filled cell of two that belong together, and
+// with both or neither of two that exclude each other.
 func notTogether(s *tableSchema, t *table.Table) fault.List {
 	var faults fault.List
 	filled := func(row []string, at int) bool { return at >= 0 && row[at] != "" }
@@ -164,6 +165,12 @@ func notTogether(s *tableSchema, t *table.Table) fault.List {
 		for _, pair := range s.Together {
 			a, b := t.Column(pair[0]), t.Column(pair[1])
 			if e, column := s.half(pair, filled(row, a), filled(row, b)); e != nil {
+				faults = append(faults, e.In(fault.Place{File: t.Name, Row: t.Numbers[r], Column: column}))
+			}
+		}
+		for _, pair := range s.OneOf {
+			a, b := t.Column(pair[0]), t.Column(pair[1])
+			if e, column := s.eitherOf(pair, filled(row, a), filled(row, b)); e != nil {
 				faults = append(faults, e.In(fault.Place{File: t.Name, Row: t.Numbers[r], Column: column}))
 			}
 		}
@@ -183,4 +190,18 @@ func (s *tableSchema) half(pair [2]string, first, second bool) (e *fault.Error, 
 	}
 	return fault.New(fault.Invalid, "exchange.half_given", words.Args{
 		"blank": s.Fields[s.column(blank)].label(), "filled": s.Fields[s.column(filled)].label()}), blank
+}
+
+// eitherOf says which column of a pair is wrong where not exactly one of them is
+// filled: the first when both are blank, the second when both are filled.
+func (s *tableSchema) eitherOf(pair [2]string, first, second bool) (e *fault.Error, column string) {
+	if first != second {
+		return nil, ""
+	}
+	key, column := "exchange.one_of", pair[0]
+	if first {
+		key, column = "exchange.both_of", pair[1]
+	}
+	return fault.New(fault.Invalid, key, words.Args{
+		"first": s.Fields[s.column(pair[0])].label(), "second": s.Fields[s.column(pair[1])].label()}), column
 }

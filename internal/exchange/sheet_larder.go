@@ -7,17 +7,78 @@ import (
 	"garner/internal/record"
 )
 
+// wantedWeight is written also when it is 0, unless the want is told in portions.
+var wantedWeight = func() column[larder.Want] {
+	c := number("kg_per_week", func(w *larder.Want) *float64 { return &w.KgPerWeek })
+	c.keep = func(w *larder.Want) bool { return w.PortionsPerEater == 0 }
+	return c
+}()
+
 var wantsSheet = rowsOf[larder.Want]{
 	table: tableNamed("wants"),
 	columns: []column[larder.Want]{
 		text("id", func(w *larder.Want) *string { return &w.ID }),
 		text("vegetable", func(w *larder.Want) *string { return &w.Vegetable }),
-		number("kg_per_week", func(w *larder.Want) *float64 { return &w.KgPerWeek }),
+		wantedWeight,
 		monthDay("from", func(w *larder.Want) *cal.MonthDay { return &w.From }),
 		monthDay("to", func(w *larder.Want) *cal.MonthDay { return &w.To }),
+		number("portions_per_eater", func(w *larder.Want) *float64 { return &w.PortionsPerEater }),
+		text("importance", func(w *larder.Want) *larder.Importance { return &w.Importance }),
+		number("buy_kg_per_week", func(w *larder.Want) *float64 { return &w.BuyKgPerWeek }),
+		text("group", func(w *larder.Want) *string { return &w.Group }),
 	},
 	list: func(h *holding.Holding) []larder.Want { return h.Wants },
 	put:  func(h *holding.Holding, rows []larder.Want) { h.Wants = rows },
+}
+
+var gapsLeftSheet = rowsOf[larder.GapLeft]{
+	table: tableNamed("gaps_left"),
+	blank: larder.GapLeft{From: cal.None, To: cal.None},
+	columns: []column[larder.GapLeft]{
+		text("id", func(l *larder.GapLeft) *string { return &l.ID }),
+		text("vegetable", func(l *larder.GapLeft) *string { return &l.Vegetable }),
+		date("from", func(l *larder.GapLeft) *cal.Date { return &l.From }),
+		date("to", func(l *larder.GapLeft) *cal.Date { return &l.To }),
+		text("group", func(l *larder.GapLeft) *string { return &l.Group }),
+	},
+	list: func(h *holding.Holding) []larder.GapLeft { return h.GapsLeft },
+	put:  func(h *holding.Holding, rows []larder.GapLeft) { h.GapsLeft = rows },
+}
+
+var groupsSheet = rowsOf[larder.Group]{
+	table: tableNamed("groups"),
+	columns: []column[larder.Group]{
+		text("id", func(g *larder.Group) *string { return &g.ID }),
+		text("name", func(g *larder.Group) *string { return &g.Name }),
+	},
+	list: func(h *holding.Holding) []larder.Group { return h.Groups },
+	put:  func(h *holding.Holding, rows []larder.Group) { h.Groups = rows },
+}
+
+var membersSheet = rowsOf[larder.Membership]{
+	table: tableNamed("members"),
+	columns: []column[larder.Membership]{
+		text("id", func(m *larder.Membership) *string { return &m.ID }),
+		text("group", func(m *larder.Membership) *string { return &m.Group }),
+		text("vegetable", func(m *larder.Membership) *string { return &m.Vegetable }),
+		whole("preference", func(m *larder.Membership) *int { return &m.Preference }),
+	},
+	list: func(h *holding.Holding) []larder.Membership { return h.Members },
+	put:  func(h *holding.Holding, rows []larder.Membership) { h.Members = rows },
+}
+
+var visitsSheet = rowsOf[larder.Visit]{
+	table: tableNamed("visits"),
+	blank: larder.Visit{From: cal.None, To: cal.None},
+	columns: []column[larder.Visit]{
+		text("id", func(v *larder.Visit) *string { return &v.ID }),
+		date("from", func(v *larder.Visit) *cal.Date { return &v.From }),
+		date("to", func(v *larder.Visit) *cal.Date { return &v.To }),
+		number("eaters", func(v *larder.Visit) *float64 { return &v.Eaters }),
+		text("note", func(v *larder.Visit) *string { return &v.Note }),
+	},
+	list: func(h *holding.Holding) []larder.Visit { return h.Visits },
+	put:  func(h *holding.Holding, rows []larder.Visit) { h.Visits = rows },
 }
 
 var storesSheet = rowsOf[larder.Store]{

@@ -33,6 +33,10 @@ type Holding struct {
 	Plantings []plan.Planting
 	Changes   []plan.Change
 	Wants     []larder.Want
+	GapsLeft  []larder.GapLeft
+	Groups    []larder.Group // without their members
+	Members   []larder.Membership
+	Visits    []larder.Visit
 	Stores    []larder.Store
 	Batches   []larder.Batch
 	Records   []record.Record

@@ -4,10 +4,14 @@ import "garner/internal/cal"
 
 // Want is what the household eats of a vegetable in a season.
 type Want struct {
-	ID        string
-	Vegetable string
-	KgPerWeek float64
-	From, To  cal.MonthDay // both inclusive; may cross the new year; zero: all year
+	ID               string
+	Vegetable        string
+	Group            string       // in place of a vegetable: any of the group's members
+	KgPerWeek        float64      // of the whole household [kg/week]
+	PortionsPerEater float64      // the same told in portions of each eater [1/week]; 0: told by weight
+	From, To         cal.MonthDay // both inclusive; may cross the new year; zero: all year
+	Importance       Importance
+	BuyKgPerWeek     float64 // of what lacks may be bought so much [kg/week]
 }
 
 // Store is a place where food keeps.

@@ -36,6 +36,9 @@ func (s *Scratch) takeFresh(l *lot, kg, have float64, day int, out *Year) {
 	planting := &out.Plantings[l.owner]
 	planting.FreshKg += kg
 	planting.FreshWeek[day/7] += float32(kg)
+	if s.row != ownWant {
+		planting.GroupFresh[s.row][day/7] += float32(kg)
+	}
 	if !planting.From.IsSet() {
 		planting.From = s.date(day)
 	}
@@ -63,11 +66,17 @@ func (s *Scratch) takeStored(l *lot, kg, have float64, day int, out *Year) {
 	if l.kind == stored {
 		out.Plantings[l.owner].EatenKg += kg
 		out.Plantings[l.owner].StoredWeek[day/7] += float32(kg)
+		if s.row != ownWant {
+			out.Plantings[l.owner].GroupStored[s.row][day/7] += float32(kg)
+		}
 		return
 	}
 	batch := &out.Batches[l.owner]
 	batch.EatenKg += kg
 	batch.StoredWeek[day/7] += float32(kg)
+	if s.row != ownWant {
+		batch.GroupStored[s.row][day/7] += float32(kg)
+	}
 	if l.kg == 0 {
 		batch.Out = s.date(day)
 	}

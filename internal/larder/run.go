@@ -25,6 +25,7 @@ type Scratch struct {
 	lots     []lot
 	queues   []queue   // by vegetable
 	over     []float64 // by vegetable: today's [kg]
+	row      int       // the group that eats; ownWant: a vegetable's own want
 	closing  []int32   // lots of the ground that end today
 	flowedKg float64
 
@@ -46,6 +47,7 @@ func (p *Pantry) NewScratch() *Scratch {
 		queues:   make([]queue, len(p.in.Vegetables)),
 		over:     make([]float64, len(p.in.Vegetables)),
 		owed:     make([]float64, len(p.claims)),
+		row:      ownWant,
 	}
 }
 
@@ -64,8 +66,11 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 		s.ripen(day)
 		for v := range s.queues {
 			s.eat(v, day, out)
-			s.end(v, day, out)
+			if len(p.in.Groups) == 0 {
+				s.end(v, day, out)
+			}
 		}
+		s.eatGroups(day, out)
 		for _, l := range s.closing {
 			s.gather(int(l), day, out)
 		}
@@ -76,11 +81,26 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 	return out.Balance.check()
 }
 
+// eatGroups lets the groups eat what their members' own wants leave, and then ends
+// what is good today for the last time.
+func (s *Scratch) eatGroups(day int, out *Year) {
+	if len(s.pantry.in.Groups) == 0 {
+		return
+	}
+	for g := range s.pantry.in.Groups {
+		s.eatGroup(g, day, out)
+	}
+	for v := range s.queues {
+		s.end(v, day, out)
+	}
+}
+
 // begin clears the working memory and readies the supplies.
 func (s *Scratch) begin(f *Future, out *Year) error {
 	if err := s.laySources(f); err != nil {
 		return err
 	}
+	s.row = ownWant
 	out.reset(f.Supplies)
 	clear(s.levels)
 	s.lots = s.lots[:0]

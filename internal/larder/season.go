@@ -23,12 +23,12 @@ func (w *Want) InSeason(day cal.Date) bool {
 	return today >= from || today <= to
 }
 
-// addTo adds the want's kg a day, a seventh of the week's, to a course that
-// starts on first [kg/d].
-func (w *Want) addTo(course []float64, first cal.Date) {
+// addTo adds so many kg a week over the want's season, a seventh a day, to a
+// course that starts on first [kg/d].
+func (w *Want) addTo(course []float64, first cal.Date, kgPerWeek float64) {
 	for d := range course {
 		if w.InSeason(first + cal.Date(d)) {
-			course[d] += w.KgPerWeek / 7
+			course[d] += kgPerWeek / 7
 		}
 	}
 }

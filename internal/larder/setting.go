@@ -17,6 +17,10 @@ type Setting struct {
 	Northern   bool     // the coldest month is January (south: July)
 	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
 	Wants      []Want   // of these vegetables
+	Groups     []Group  // of these vegetables; their rows come after them
+	Left       []GapLeft
+	Eaters     float64 // who usually sit at the table; needed with visits only
+	Visits     []Visit
 	Stores     []Store
 	Batches    []Opening
 	Claims     []Claim // held back from what is eaten
@@ -42,17 +46,20 @@ type Opening struct {
 // share. It is never changed, so that workers may share it.
 type Pantry struct {
 	in         Setting
-	wants      [][]float64 // by vegetable and day [kg]
+	wants      [][]float64 // by row, vegetables and then groups, and day [kg]
 	course     [][]float32 // the same, as results show it
+	buys       [][]float64 // by row and day, what may be bought [kg]; nil: nothing of it
 	warmth     [][]float64 // by store and day, lookAhead days beyond the table [C]
-	holds      []float64   // by store [kg]
-	hoursPerKg []float64   // by store, in the kitchen
 	byName     map[string]int32
+	byGroup    map[string]int32 // by id, its row
+	members    [][]int32        // by group, the best liked first
 	byStore    map[string]int32
 	keepings   []keeping // those of the openings
 	index      map[keepingKey]int32
 	openings   []opening
-	claims     []claim // those of the table's days, in order of time
+	holds      []float64 // by store [kg]
+	hoursPerKg []float64 // by store, in the kitchen
+	claims     []claim   // those of the table's days, in order of time
 }
 
 type keepingKey struct {
@@ -74,12 +81,13 @@ type opening struct {
 // NewPantry checks a setting and works out what all futures share. All faults
 // are told at once, as a fault.List.
 func NewPantry(in Setting) (*Pantry, error) {
-	p := &Pantry{in: in, byName: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
+	p := &Pantry{in: in, byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
 	if in.Days <= 0 || !in.First.IsSet() {
 		return nil, fault.List{fault.New(fault.Invalid, "larder.no_days", words.Args{"days": in.Days})}
 	}
 	var faults fault.List
 	faults = p.nameVegetables(faults)
+	faults = p.nameGroups(faults)
 	faults = p.nameStores(faults)
 	faults = p.layWants(faults)
 	faults = p.layOpenings(faults)
@@ -126,30 +134,48 @@ func (p *Pantry) nameStores(faults fault.List) fault.List {
 }
 
 func (p *Pantry) layWants(faults fault.List) fault.List {
-	p.wants = make([][]float64, len(p.in.Vegetables))
-	p.course = make([][]float32, len(p.in.Vegetables))
+	rows := len(p.in.Vegetables) + len(p.in.Groups)
+	p.wants, p.course, p.buys = make([][]float64, rows), make([][]float32, rows), make([][]float64, rows)
 	for v := range p.wants {
 		p.wants[v] = make([]float64, p.in.Days)
 		p.course[v] = make([]float32, p.in.Days)
 	}
 	for i := range p.in.Wants {
 		w := &p.in.Wants[i]
-		v, known := p.byName[w.Vegetable]
+		v, known := p.rowOf(w.Vegetable, w.Group)
 		switch {
+		case !known && w.Group != "":
+			faults = append(faults, fault.New(fault.NotFound, "larder.want_group", words.Args{"group": w.Group}))
 		case !known:
 			faults = append(faults, fault.New(fault.NotFound, "larder.want_vegetable", words.Args{"vegetable": w.Vegetable}))
 		case !(w.KgPerWeek >= 0) || math.IsInf(w.KgPerWeek, 0):
 			faults = append(faults, fault.New(fault.Invalid, "larder.want_weight", words.Args{"vegetable": w.Vegetable, "kg": w.KgPerWeek}))
+		case !(w.BuyKgPerWeek >= 0) || math.IsInf(w.BuyKgPerWeek, 0):
+			faults = append(faults, fault.New(fault.Invalid, "larder.want_buy", words.Args{"vegetable": w.Vegetable, "kg": w.BuyKgPerWeek}))
 		default:
-			w.addTo(p.wants[v], p.in.First)
+			w.addTo(p.wants[v], p.in.First, w.KgPerWeek)
+			p.allow(int(v), w)
 		}
 	}
+	faults = p.layVisits(faults)
+	faults = p.layLeft(faults)
 	for v, days := range p.wants {
 		for d, kg := range days {
 			p.course[v][d] = float32(kg)
 		}
 	}
 	return faults
+}
+
+// allow adds what a want lets be bought of its vegetable.
+func (p *Pantry) allow(v int, w *Want) {
+	if w.BuyKgPerWeek == 0 {
+		return
+	}
+	if p.buys[v] == nil {
+		p.buys[v] = make([]float64, p.in.Days)
+	}
+	w.addTo(p.buys[v], p.in.First, w.BuyKgPerWeek)
 }
 
 func (p *Pantry) layOpenings(faults fault.List) fault.List {

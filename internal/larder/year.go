@@ -4,23 +4,25 @@ import "garner/internal/cal"
 
 // Year is what came of one future. Its slices are reused by the next run.
 type Year struct {
-	Courses   []Course       // by Setting.Vegetables
+	Courses   []Course       // by Setting.Vegetables, then by Setting.Groups
 	Stores    []StoreYear    // by Setting.Stores
 	Batches   []BatchYear    // by Setting.Batches
 	Plantings []PlantingYear // by Future.Supplies
 	Claims    []ClaimYear    // by Setting.Claims
 	Balance   Balance
 
-	days  int
-	weeks []float32 // room for the weeks of plantings and batches
+	days   int
+	groups int
+	weeks  []float32 // room for the weeks of plantings and batches
 }
 
 // Course is a vegetable's table by day, counted from the table's first day [kg
-// a day]. Fresh, Stored and Short add up to Want.
+// a day]. Fresh, Stored, Bought and Short add up to Want.
 type Course struct {
 	Want   []float32 // shared by all futures: read only
 	Fresh  []float32 // eaten straight from the ground
 	Stored []float32 // eaten from a store
+	Bought []float32 // nil where nothing of it may be bought
 	Short  []float32
 	Over   []float32 // went over that day, from the ground; what spoils in store is not in here
 }
@@ -48,7 +50,8 @@ type BatchYear struct {
 	LeftKg  float64
 	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
 
-	StoredWeek []float32 // eaten, by seven days from the first [kg]
+	StoredWeek  []float32   // eaten, by seven days from the first [kg]
+	GroupStored [][]float32 // of StoredWeek, what each group ate
 }
 
 // PlantingYear is what became of one supply [kg].
@@ -66,23 +69,28 @@ type PlantingYear struct {
 	StoreKg  float64  // still in store at the table's end
 	From, To cal.Date // first and last day it was eaten from the ground; None: never
 
-	FreshWeek  []float32 // eaten from the ground, by seven days from the first [kg]
-	StoredWeek []float32 // eaten from store
+	FreshWeek               []float32   // eaten from the ground, by seven days from the first [kg]
+	StoredWeek              []float32   // eaten from store
+	GroupFresh, GroupStored [][]float32 // of these, what each group ate
 }
 
 // NewYear returns room for the results of one future.
 func (p *Pantry) NewYear() *Year {
 	y := &Year{
-		Courses: make([]Course, len(p.in.Vegetables)),
+		Courses: make([]Course, len(p.course)),
 		Stores:  make([]StoreYear, len(p.in.Stores)),
 		Batches: make([]BatchYear, len(p.openings)),
 		Claims:  make([]ClaimYear, len(p.in.Claims)),
 		days:    p.in.Days,
+		groups:  len(p.in.Groups),
 	}
 	for v := range y.Courses {
 		days := make([]float32, 4*p.in.Days)
 		cut := func(i int) []float32 { return days[i*p.in.Days : (i+1)*p.in.Days : (i+1)*p.in.Days] }
 		y.Courses[v] = Course{Want: p.course[v], Fresh: cut(0), Stored: cut(1), Short: cut(2), Over: cut(3)}
+		if p.buys[v] != nil {
+			y.Courses[v].Bought = make([]float32, p.in.Days)
+		}
 	}
 	for i := range y.Stores {
 		y.Stores[i].LevelKg = make([]float32, p.in.Days)
@@ -96,20 +104,28 @@ func (y *Year) reset(supplies []*Supply) {
 		c := &y.Courses[v]
 		clear(c.Fresh)
 		clear(c.Stored)
+		clear(c.Bought)
 		clear(c.Short)
 		clear(c.Over)
 	}
 	for i := range y.Stores {
 		y.Stores[i] = StoreYear{LevelKg: y.Stores[i].LevelKg}
 	}
-	week := y.weekRoom(2*len(supplies) + len(y.Batches))
+	week := y.weekRoom((2*len(supplies) + len(y.Batches)) * (1 + y.groups))
+	groups := func() [][]float32 {
+		var out [][]float32
+		for range y.groups {
+			out = append(out, week())
+		}
+		return out
+	}
 	for i := range y.Batches {
-		y.Batches[i] = BatchYear{Out: cal.None, StoredWeek: week()}
+		y.Batches[i] = BatchYear{Out: cal.None, StoredWeek: week(), GroupStored: groups()}
 	}
 	y.Plantings = y.Plantings[:0]
 	for _, s := range supplies {
 		y.Plantings = append(y.Plantings, PlantingYear{Planting: s.Planting, From: cal.None, To: cal.None,
-			FreshWeek: week(), StoredWeek: week()})
+			FreshWeek: week(), StoredWeek: week(), GroupFresh: groups(), GroupStored: groups()})
 	}
 	y.Balance = Balance{}
 }

@@ -1,7 +1,6 @@
 package outlook
 
 import (
-	"fmt"
 	"sort"
 
 	"garner/internal/cal"
@@ -55,8 +54,15 @@ func (j *job) layGroups(keeping func(crop, use, method string) (crop.Storage, bo
 // grouped are the groups that the beds' plantings make, without their pantries.
 func (j *job) grouped(openings []larder.Opening, keeping func(crop, use, method string) (crop.Storage, bool)) []*groupWork {
 	g := newGrouping()
-	for i := range j.Holding.Wants {
-		g.vegetable(j.Holding.Wants[i].Vegetable)
+	for i := range j.wants {
+		if j.wants[i].Vegetable != "" {
+			g.vegetable(j.wants[i].Vegetable)
+		}
+	}
+	for i := range j.likes {
+		for _, m := range j.likes[i].Members {
+			g.parent[g.vegetable(m.Vegetable)] = g.vegetable(j.likes[i].Members[0].Vegetable)
+		}
 	}
 	for _, b := range j.beds {
 		for i := range b.plantings {
@@ -102,10 +108,18 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping, KitchenHours: j.Holding.KitchenH}
-	for _, want := range j.Holding.Wants {
-		if in[want.Vegetable] {
+	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping,
+		KitchenHours: j.Holding.KitchenH, Eaters: j.Holding.Eaters, Visits: j.Holding.Visits}
+	var liked map[string]bool
+	s.Groups, liked = j.likedIn(in)
+	for _, want := range j.wants {
+		if in[want.Vegetable] || liked[want.Group] {
 			s.Wants = append(s.Wants, want)
+		}
+	}
+	for _, left := range j.Holding.GapsLeft {
+		if in[left.Vegetable] || liked[left.Group] {
+			s.Left = append(s.Left, left)
 		}
 	}
 	for _, o := range openings {
@@ -134,60 +148,6 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 // site.
 func (j *job) northern() bool {
 	return len(j.Holding.Sites) == 0 || j.Holding.Sites[0].Location.LatitudeDeg >= 0
-}
-
-// name hashes what the group's years depend on.
-func (w *groupWork) name(j *job) {
-	d := num.NewDigester("larder")
-	d.Int(int64(j.From))
-	d.Int(int64(j.Days()))
-	d.Int(int64(j.Years))
-	d.Int(int64(j.Seed))
-	d.Text(fmt.Sprint(w.setting.Northern))
-	for _, v := range w.vegetables {
-		d.Text(v)
-	}
-	for _, v := range w.setting.Wants {
-		d.Text(v.Vegetable)
-		d.Float(v.KgPerWeek)
-		for _, n := range []int{v.From.Month, v.From.Day, v.To.Month, v.To.Day} {
-			d.Int(int64(n))
-		}
-	}
-	for _, s := range w.setting.Stores {
-		d.Text(s.ID + "/" + s.Method)
-		d.Float(s.WinterC)
-		d.Float(s.SummerC)
-		d.Float(s.Holds())
-		if s.Humidity != larder.HumidityAsMethod {
-			d.Text(string(s.Humidity))
-		}
-	}
-	for _, b := range w.setting.Batches {
-		d.Text(b.ID + "/" + b.Store + "/" + b.Crop + "/" + b.Use)
-		d.Float(b.Kg)
-		d.Int(int64(b.Stored))
-		if b.Seen {
-			d.Text("counted")
-			d.Int(int64(b.Counted))
-		}
-	}
-	for _, m := range w.members {
-		d.Digest(m.bed.digest)
-		d.Int(int64(m.index))
-		d.Text(m.bed.plantings[m.index].Store)
-		if m.booked {
-			d.Text("booked")
-		}
-		if m.share != 1 {
-			d.Float(m.share)
-		}
-	}
-	digestClaims(d, w.setting.Claims)
-	if w.setting.KitchenHours > 0 {
-		d.Float(w.setting.KitchenHours)
-	}
-	w.digest = d.Sum()
 }
 
 // grouping joins vegetables that meet in a store.

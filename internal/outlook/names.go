@@ -7,7 +7,7 @@ import "garner/internal/num"
 func (t *Table) VegetableName(vegetable int) (num.Digest, bool) {
 	name := t.Vegetables[vegetable].Name
 	for _, g := range t.groups {
-		for i, v := range g.vegetables {
+		for i, v := range g.rows() {
 			if v != name {
 				continue
 			}

@@ -2,6 +2,7 @@ package outlook
 
 import (
 	"fmt"
+	"garner/internal/appetite"
 	"sync"
 	"sync/atomic"
 
@@ -95,6 +96,8 @@ func (j *job) lay(m *Memory) error {
 		return faults
 	}
 	j.plantings = plantings
+	j.likes = wantedGroups(j.Holding)
+	j.wants = appetite.ByWeight(j.Book, j.Holding.Eaters, j.likes, j.Holding.Wants)
 	j.uses = newUses(j.Book, j.Holding.Varieties, m)
 	if err := j.laySites(m); err != nil {
 		return err

@@ -4,6 +4,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/crop"
 	"garner/internal/holding"
+	"garner/internal/larder"
 	"garner/internal/num"
 	"garner/internal/plan"
 	"garner/internal/season"
@@ -47,6 +48,8 @@ const perennialLookBack = 370
 type job struct {
 	Setting
 	plantings []plan.Planting
+	wants     []larder.Want  // of the household, by weight
+	likes     []larder.Group // of vegetables that stand in for each other, and that are wanted
 	sites     map[string]*siteWork
 	weathers  []*weatherYears // those of the sites, each once
 	beds      []*bedWork

@@ -15,20 +15,21 @@ type Source struct {
 // batches.
 func (t *Table) Sources(vegetable string) []Source {
 	for _, g := range t.groups {
-		for _, v := range g.vegetables {
+		for k, v := range g.rows() {
 			if v == vegetable {
-				return g.sources(t, vegetable)
+				return g.sources(t, k)
 			}
 		}
 	}
 	return nil
 }
 
-func (g *groupWork) sources(t *Table, vegetable string) []Source {
+func (g *groupWork) sources(t *Table, row int) []Source {
+	group, feeds := row-len(g.vegetables), g.feeds(row)
 	var out []Source
 	at := map[string]int{}
 	for _, m := range g.members {
-		if m.bed.uses[m.index].use.Vegetable != vegetable {
+		if !feeds[m.bed.uses[m.index].use.Vegetable] {
 			continue
 		}
 		p := &m.bed.plantings[m.index]
@@ -38,27 +39,52 @@ func (g *groupWork) sources(t *Table, vegetable string) []Source {
 	batches := len(out)
 	var index []int
 	for i, b := range g.setting.Batches {
-		if b.Vegetable == vegetable {
+		if feeds[b.Vegetable] {
 			index = append(index, i)
 			out = append(out, Source{Batch: b.ID, Store: b.Store, Fresh: make([]float64, t.Weeks), Stored: make([]float64, t.Weeks)})
 		}
 	}
 	for _, y := range g.result.years {
-		addYear(out, at, y, t.Years)
+		addYear(out, at, y, t.Years, group)
 		for k, i := range index {
-			addWeeks(out[batches+k].Stored, y.Batches[i].StoredWeek, t.Years)
+			addOwn(out[batches+k].Stored, y.Batches[i].StoredWeek, y.Batches[i].GroupStored, t.Years, group)
 		}
 	}
 	return out
 }
 
-func addYear(out []Source, at map[string]int, y *larder.Year, years int) {
+func addYear(out []Source, at map[string]int, y *larder.Year, years, group int) {
 	for i := range y.Plantings {
 		p := &y.Plantings[i]
 		if k, ours := at[p.Planting]; ours {
-			addWeeks(out[k].Fresh, p.FreshWeek, years)
-			addWeeks(out[k].Stored, p.StoredWeek, years)
+			addOwn(out[k].Fresh, p.FreshWeek, p.GroupFresh, years, group)
+			addOwn(out[k].Stored, p.StoredWeek, p.GroupStored, years, group)
 		}
+	}
+}
+
+// feeds are the vegetables that a row is eaten from: one, or those of its group.
+func (g *groupWork) feeds(row int) map[string]bool {
+	if row < len(g.vegetables) {
+		return map[string]bool{g.vegetables[row]: true}
+	}
+	out := map[string]bool{}
+	for _, m := range g.setting.Groups[row-len(g.vegetables)].Members {
+		out[m.Vegetable] = true
+	}
+	return out
+}
+
+// addOwn adds one future's weeks to a mean: those that a group ate, or of a
+// vegetable, whose group is below 0, those that no group ate.
+func addOwn(sum []float64, weeks []float32, byGroup [][]float32, years, group int) {
+	if group >= 0 {
+		addWeeks(sum, byGroup[group], years)
+		return
+	}
+	addWeeks(sum, weeks, years)
+	for _, eaten := range byGroup {
+		addWeeks(sum, eaten, -years)
 	}
 }
 

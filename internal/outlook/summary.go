@@ -11,8 +11,10 @@ import (
 // what is short, and the chance of a gap.
 type Weekly struct {
 	Name                             string
+	Importance                       larder.Importance
 	Want, Fresh, Stored, Short, Over []float64
 	ShortP10, ShortP50, ShortP90     []float64
+	Bought                           []float64 // nil where nothing of it may be bought
 	GapChance                        []float64
 	Members                          []Member // by future, only when asked for
 }
@@ -65,6 +67,7 @@ func share(got, want float64) float64 {
 func (t *Table) Weekly(vegetable int, members bool) Weekly {
 	v := &t.Vegetables[vegetable]
 	w := v.sums.weekly.of(v.Name, func() Weekly { return t.addUp(v) })
+	w.Importance = v.Importance
 	if !members {
 		w.Members = nil
 	}
@@ -83,6 +86,9 @@ func (t *Table) addUp(v *Vegetable) Weekly {
 		for k, course := range [][]float32{c.Fresh, c.Stored, c.Short, c.Over} {
 			sums[k] = larder.Weekly(sums[k], course, t.From)
 		}
+		if c.Bought != nil {
+			w.addBought(c.Bought, t, len(v.Years))
+		}
 		if w.Want == nil {
 			w.Want = larder.Weekly(nil, c.Want, t.From)
 		}
@@ -97,6 +103,16 @@ func (t *Table) addUp(v *Vegetable) Weekly {
 	}
 	w.odds(short, float64(len(v.Years)))
 	return w
+}
+
+// addBought adds what is bought under one future to the mean of all.
+func (w *Weekly) addBought(course []float32, t *Table, years int) {
+	if w.Bought == nil {
+		w.Bought = make([]float64, t.Weeks)
+	}
+	for k, kg := range larder.Weekly(nil, course, t.From) {
+		w.Bought[k] += kg / float64(years)
+	}
 }
 
 // odds turns sums over the futures into means, and the futures' shortages into

@@ -24,8 +24,9 @@ type Table struct {
 
 // Vegetable is one vegetable under every future.
 type Vegetable struct {
-	Name  string
-	Years []larder.Course // by future
+	Name       string
+	Importance larder.Importance
+	Years      []larder.Course // by future
 
 	sums *sums // of its group
 }
@@ -48,7 +49,10 @@ type StoreCourse struct {
 
 // opened is a course from the table's first day on.
 func opened(c larder.Course) larder.Course {
-	return larder.Course{Want: c.Want[runUp:], Fresh: c.Fresh[runUp:], Stored: c.Stored[runUp:], Short: c.Short[runUp:], Over: c.Over[runUp:]}
+	if c.Bought != nil {
+		c.Bought = c.Bought[runUp:]
+	}
+	return larder.Course{Bought: c.Bought, Want: c.Want[runUp:], Fresh: c.Fresh[runUp:], Stored: c.Stored[runUp:], Short: c.Short[runUp:], Over: c.Over[runUp:]}
 }
 
 // table draws the results together, in the order in which the household named
@@ -56,8 +60,8 @@ func opened(c larder.Course) larder.Course {
 func (j *job) table() *Table {
 	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed, beds: j.beds, groups: j.groups}
 	for _, g := range j.groups {
-		for v, name := range g.vegetables {
-			c := Vegetable{Name: name, Years: make([]larder.Course, j.Years), sums: &g.result.sums}
+		for v, name := range g.rows() {
+			c := Vegetable{Name: name, Importance: j.importanceOf(g, v), Years: make([]larder.Course, j.Years), sums: &g.result.sums}
 			for f, y := range g.result.years {
 				c.Years[f] = opened(y.Courses[v])
 			}
@@ -92,9 +96,9 @@ func (j *job) fate(b *bedWork, i int) Fate {
 // order sorts vegetables by the first want that names them.
 func (j *job) order(vs []Vegetable) {
 	rank := map[string]int{}
-	for i, w := range j.Holding.Wants {
-		if _, known := rank[w.Vegetable]; !known {
-			rank[w.Vegetable] = i + 1
+	for i, w := range j.wants {
+		if name := j.rowName(&w); rank[name] == 0 {
+			rank[name] = i + 1
 		}
 	}
 	sort.SliceStable(vs, func(a, b int) bool {

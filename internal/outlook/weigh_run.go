@@ -148,7 +148,7 @@ func (g *weighedGroup) sumTable(j *job) {
 
 // average turns the futures' shortages into their means.
 func (g *weighedGroup) average(j *job) {
-	n := len(g.work.vegetables)
+	n := len(g.work.rows())
 	g.mean, g.chance, g.meanOver = make([][]float64, n), make([][]float64, n), make([]float64, n)
 	for v := range g.mean {
 		g.mean[v], g.chance[v] = make([]float64, j.Weeks), make([]float64, j.Weeks)
@@ -178,7 +178,7 @@ func (w *weighing) weight(i int) Weight {
 	byName := map[string]*Drop{}
 	add := func(groups []*weighedGroup, sign float64) {
 		for _, g := range groups {
-			for v, name := range g.work.vegetables {
+			for v, name := range g.work.rows() {
 				d := byName[name]
 				if d == nil {
 					d = &Drop{Vegetable: name, ByWeek: make([]float64, w.job.Weeks), Chance: make([]float64, w.job.Weeks)}

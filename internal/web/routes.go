@@ -25,6 +25,7 @@ func (s *Server) routes() http.Handler {
 	s.drawRoutes(mux)
 	s.plansRoutes(mux)
 	s.larderRoutes(mux)
+	s.wantsRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})

@@ -83,6 +83,12 @@ func vegetableChoices(*choosing) ([]option, error) {
 	return out, err
 }
 
+// vegetableOrGroup are the vegetables, and none where a group is wanted.
+func vegetableOrGroup(c *choosing) ([]option, error) {
+	out, err := vegetableChoices(c)
+	return append([]option{{"", c.say("web.blank_vegetable", nil)}}, out...), err
+}
+
 func bedChoices(c *choosing) ([]option, error) {
 	out := bedOptions(c.holding)
 	slices.SortStableFunc(out, func(a, b option) int { return byNumbers(a.Name, b.Name) })

@@ -68,7 +68,8 @@ var coverForm = rowForm{
 
 var wantForm = rowForm{
 	table: "wants", nav: "wants", after: to("/wants"),
-	fields: []fieldForm{{name: "vegetable", wide: true, choices: vegetableChoices}, {name: "kg_per_week", wide: true}, {name: "from"}, {name: "to"}},
+	fields: []fieldForm{{name: "vegetable", wide: true, choices: vegetableOrGroup}, {name: "kg_per_week"}, {name: "portions_per_eater"}, {name: "from"}, {name: "to"},
+		{name: "group", more: true}, {name: "importance", more: true}, {name: "buy_kg_per_week", more: true}},
 }
 
 var storeForm = rowForm{

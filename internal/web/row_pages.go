@@ -208,8 +208,13 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return v.named("desk.value_covers.kind.", row.Cells["kind"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
 	case "crops":
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
-	case "wants":
-		return row.Cells["vegetable"]
+	case "visits":
+		return row.Cells["from"]
+	case "wants", "gaps_left", "members":
+		if row.Cells["vegetable"] != "" {
+			return row.Cells["vegetable"]
+		}
+		return wantedName(h, "", row.Cells["group"])
 	case "gear":
 		return cmp.Or(row.Cells["name"], v.named("desk.value_gear.kind.", row.Cells["kind"]))
 	case "onhand":

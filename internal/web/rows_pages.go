@@ -1,7 +1,6 @@
 package web
 
 import (
-	"garner/internal/cal"
 	"garner/internal/words"
 )
 
@@ -10,6 +9,14 @@ type rowsBody struct {
 	Title, Says, AddKey, None string // keys
 	Path                      string
 	Rows                      []rowLine
+	More                      []rowsPart // what hangs on it
+}
+
+// rowsPart is another list on the page, with its own heading.
+type rowsPart struct {
+	Title, Says, AddKey string // keys
+	Path                string
+	Rows                []rowLine
 }
 
 // rowLine is a row in such a list.
@@ -28,12 +35,11 @@ func wants(v *visit) error {
 	}
 	b := rowsBody{Title: "web.wants_title", Says: "web.wants_says", AddKey: "web.wants_add", None: "web.wants_none", Path: "/wants"}
 	for _, w := range h.Wants {
-		says := words.P("web.want_all_year", words.Args{"kg": w.KgPerWeek})
-		if w.From != (cal.MonthDay{}) {
-			says = words.P("web.want_season", words.Args{"kg": w.KgPerWeek, "from": w.From, "to": w.To})
-		}
-		b.Rows = append(b.Rows, rowLine{Name: capital(w.Vegetable), Path: rowPath(&wantForm, w.ID) + "/edit", Says: says})
+		b.Rows = append(b.Rows, rowLine{Name: capital(wantedName(h, w.Vegetable, w.Group)), Path: rowPath(&wantForm, w.ID) + "/edit", Says: wantWords(&w)})
 	}
+	b.More = append(b.More, groupParts(h)...)
+	b.More = append(b.More, rowsPart{Title: "web.visits_title", Says: "web.visits_note", AddKey: "web.visits_add", Path: "/visits", Rows: visitLines(h)})
+	b.More = append(b.More, rowsPart{Title: "web.left_title", Says: "web.left_note", AddKey: "web.left_add", Path: "/gaps_left", Rows: leftLines(h, "")})
 	return v.show(page{Name: "rows", Nav: "wants", Body: b})
 }
 

@@ -24,6 +24,8 @@ type tableBody struct {
 	Share     tableShare
 	Twin      monthTwin
 	Tried     *triedBody
+	Here      string // its address, for what leads back to it
+	Leave     bool   // there are gaps that can be left
 }
 
 // tableRow is one vegetable of the table.
@@ -36,6 +38,7 @@ type tableRow struct {
 	More        string // the rest of it, where there is room
 	Ribbon      string
 	Changed     string // what a tried change does to it; empty: nothing
+	Leave       *leaveBody
 }
 
 // tableShare is the bottom line.
@@ -74,7 +77,7 @@ func tablePage(v *visit) error {
 }
 
 func (v *visit) tableBody(view, before *desk.TableView, own bool) *tableBody {
-	b := &tableBody{Household: view.Household, Own: own, Turned: turned(v.r.URL, own), Stale: view.Stale,
+	b := &tableBody{Household: view.Household, Own: own, Turned: turned(v.r.URL, own), Here: v.here(), Stale: view.Stale,
 		Lead:  v.sentence(sharpened(view.Lead, view.Today)),
 		Hours: hoursOf(view.Daylight), Twin: monthsOf(view)}
 	shown := rowOrder(view, own)
@@ -83,6 +86,10 @@ func (v *visit) tableBody(view, before *desk.TableView, own bool) *tableBody {
 	drawn := v.rowRibbons(view, shown, byName(before), b.Crowded)
 	for i, r := range shown {
 		row := v.tableRow(view, r)
+		if r.Gap != nil && before == nil && !view.Stale {
+			b.Leave = true
+			row.Leave = v.leaveOf(r.Name, r.Plural, "/", view.Today, r.Gap)
+		}
 		row.Ribbon = drawn[i]
 		b.Rows = append(b.Rows, row)
 	}
@@ -130,7 +137,8 @@ func turned(at *url.URL, own bool) string {
 }
 
 // rowOrder returns the wanted vegetables: in the household's own order, or those
-// first that lack most.
+// first that lack most; before them those of what must never lack, after them
+// those of what would be nice to have.
 func rowOrder(view *desk.TableView, own bool) []*desk.RibbonView {
 	var rows []*desk.RibbonView
 	for i := range view.Vegetables {
@@ -144,6 +152,9 @@ func rowOrder(view *desk.TableView, own bool) []*desk.RibbonView {
 	sort.SliceStable(rows, func(i, k int) bool {
 		if (rows[i].Gap != nil) != (rows[k].Gap != nil) {
 			return rows[i].Gap != nil
+		}
+		if a, b := rows[i].Held.Rank(), rows[k].Held.Rank(); a != b && rows[i].Gap != nil {
+			return a < b
 		}
 		return rows[i].GapKg > rows[k].GapKg
 	})

@@ -65,6 +65,9 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 	switch c.Action {
 	case "remove":
 		return words.P("web.vegetable_tried_remove", args)
+	case desk.LeaveAction:
+		first, last := desk.LeftSpan(c)
+		return words.P("web.tried_leave", words.Args{"vegetable": c.Planting, "first": planned(first, g.today), "last": planned(last, g.today)})
 	case desk.CoverAction:
 		return g.coverWords(c, args)
 	case "add":

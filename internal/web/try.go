@@ -13,7 +13,8 @@ import (
 // A change that is being tried stands in the address of its page as
 // try=planting:field=value; a planting that is tried anew as
 // try=planting:add=field=value;field=value, and one left out as
-// try=planting:remove=; a cover over its bed as try=planting:cover=kind;on;off.
+// try=planting:remove=; a cover over its bed as try=planting:cover=kind;on;off;
+// a gap that is left as try=vegetable:leave=first;last.
 // Nothing of it is written until it is kept.
 const tryName = "try"
 
@@ -53,6 +54,8 @@ func readChange(text string) (plan.Change, *fault.Error) {
 		return plan.Change{Action: "add", Planting: id, Value: value}, nil
 	case "remove":
 		return plan.Change{Action: "remove", Planting: id}, nil
+	case desk.LeaveAction:
+		return desk.ReadLeave(id, value)
 	case "cover":
 		if _, err := desk.ReadCover(value); err != nil {
 			return plan.Change{}, err
@@ -73,6 +76,8 @@ func writeChange(c plan.Change) string {
 		return c.Planting + ":add=" + c.Value
 	case "remove":
 		return c.Planting + ":remove="
+	case desk.LeaveAction:
+		return c.Planting + ":leave=" + c.Value
 	case desk.CoverAction:
 		return c.Planting + ":cover=" + c.Value
 	}

@@ -32,6 +32,8 @@ type vegetableBody struct {
 	Tried                 *triedBody
 	Book                  []nameLink // its crops in the crop book
 	Mends                 []nameLink // what would mend its gaps, or use its glut
+	Leaves                []*leaveBody
+	Left                  []rowLine
 }
 
 // laneBody is one planting on the time axis.
@@ -103,6 +105,12 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 		b.Book = append(b.Book, nameLink{v.say("web.crop_in_book", words.Args{"name": c.Name}), cropPath(c.ID, "")})
 	}
 	b.Mends = v.mendLinks(view, tried)
+	if len(tried) == 0 {
+		for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
+			b.Leaves = append(b.Leaves, v.leaveOf(view.Name, view.Plural, b.Path, view.Today, &view.Gaps[i]))
+		}
+	}
+	b.Left = leftLines(g.holding, view.Name)
 	if len(tried) > 0 {
 		if b.Tried, err = v.compareVegetables(view, g, b.Path, tried); err != nil {
 			return nil, err
@@ -114,6 +122,7 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 // vegetableWords say how much is wanted, the gaps, and when all is well.
 func (v *visit) vegetableWords(view *desk.VegetableView) []string {
 	out := []string{v.say("web.vegetable_want", words.Args{"kg": fullWant(view.WantKg)})}
+	out = append(out, v.heldWords(&view.Ribbon)...)
 	for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
 		out = append(out, v.sentence(gapWords(&view.Gaps[i], view.Today)))
 	}
