@@ -25,6 +25,26 @@ func drafted(t *testing.T, o *desk.Office, asked desk.DraftOptions) *desk.Drafti
 	}
 }
 
+// between is a planting still to come that stands under or between another still to
+// come.
+func between(t *testing.T, o *desk.Office) string {
+	t.Helper()
+	h, err := o.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	all, _ := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
+	for _, p := range all {
+		for _, q := range all {
+			if p.To == q.ID && (p.Relation == plan.Under || p.Relation == plan.Between) && p.Date > h.Today && q.Date > h.Today {
+				return p.ID
+			}
+		}
+	}
+	t.Fatal("nothing stands under or between another")
+	return ""
+}
+
 // A year drafted behind the pages is kept as a draft in one entry, which comes to the
 // same plantings; taking it back leaves everything as it was.
 func TestADraftedYearIsKeptAndTakenBack(t *testing.T) {
@@ -36,7 +56,8 @@ func TestADraftedYearIsKeptAndTakenBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := drafted(t, o, desk.DraftOptions{Seed: 1, Steps: 300})
+	pinned := between(t, o)
+	d := drafted(t, o, desk.DraftOptions{Seed: 1, Steps: 300, Pins: []string{pinned}})
 	if !(d.View.Bound <= d.View.Objective) || d.Best.Objective < d.View.Objective-1e-6 || len(d.View.Rows) == 0 {
 		t.Errorf("%+v", d)
 	}
@@ -55,6 +76,9 @@ func TestADraftedYearIsKeptAndTakenBack(t *testing.T) {
 	}
 	found := map[string]bool{}
 	for _, p := range got {
+		if p.ID == pinned && (p.Relation != plan.Alone || p.To != "") {
+			t.Errorf("what it stood under is gone, and it is %+v", p)
+		}
 		found[p.Crop+p.Bed+p.Date.String()] = true
 	}
 	for _, r := range d.View.Rows {
