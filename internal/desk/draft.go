@@ -9,6 +9,7 @@ import (
 	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/plan"
 	"garner/internal/programme"
 	"garner/internal/search"
 	"garner/internal/words"
@@ -23,6 +24,8 @@ type DraftOptions struct {
 	Forbids  []DraftCrop           // crops that do not come into a bed
 	Hours    *float64              // of garden work a week; nil: not limited
 	Progress func(done, total int) // may be nil
+	Best     func(DraftBest)       // told at times of the best so far; may be nil
+	Stop     func() bool           // asked from several places at once whether the best so far is good enough; nil: never
 
 	MPS, LP  io.Writer // take the problem as a standard file; nil: it is not written
 	Solution io.Reader // what a solver wrote of the problem: judged in the place of a search; nil: it is searched for
@@ -53,6 +56,15 @@ type DraftView struct {
 	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
 	Rows      []DraftRow
 	Notes     []words.Phrase
+
+	present []plan.Planting // the plan as it stands
+	kept    []plan.Planting // what the draft leaves of it
+}
+
+// DraftBest is how far the search for a draft has come.
+type DraftBest struct {
+	Objective float64
+	Bound     float64 // minus infinity: none is known yet
 }
 
 // DraftRow is one planting of a draft.
@@ -87,7 +99,11 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 		return nil, err
 	}
 	start := d.Problem.NewStanding()
-	v := &DraftView{Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
+	present, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	v := &DraftView{present: present, kept: d.Kept, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
 		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
 	found := search.Found{}
 	if o.Solution != nil {
@@ -154,15 +170,22 @@ func sought(o DraftOptions) search.Asked {
 	if seconds == 0 && o.Steps == 0 {
 		seconds = usualSeconds
 	}
-	a := search.Asked{Seed: o.Seed, Steps: o.Steps}
-	if seconds == 0 {
-		return a
-	}
 	began := time.Now()
 	total := int(seconds * 1000)
-	a.Stop = func() bool { return time.Since(began) >= time.Duration(total)*time.Millisecond }
-	if o.Progress != nil {
-		a.Told = func(search.Progress) { o.Progress(min(total, int(time.Since(began).Milliseconds())), total) }
+	a := search.Asked{Seed: o.Seed, Steps: o.Steps}
+	if seconds > 0 || o.Stop != nil {
+		a.Stop = func() bool {
+			over := seconds > 0 && time.Since(began) >= time.Duration(total)*time.Millisecond
+			return over || o.Stop != nil && o.Stop()
+		}
+	}
+	a.Told = func(p search.Progress) {
+		if o.Progress != nil && seconds > 0 {
+			o.Progress(min(total, int(time.Since(began).Milliseconds())), total)
+		}
+		if o.Best != nil {
+			o.Best(DraftBest{p.Objective, p.Bound})
+		}
 	}
 	return a
 }

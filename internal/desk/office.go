@@ -25,6 +25,7 @@ type Office struct {
 	last      computed    // the last table as it stands, and the last one tried
 	tried     computed
 	advisers  advisers
+	drafting  drafting
 }
 
 // computed is a table with the digest of what it was computed from.

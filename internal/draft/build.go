@@ -12,14 +12,16 @@ import (
 // builder makes one draft.
 type builder struct {
 	outlook.Setting
-	setting  *Setting
-	draft    *Draft
-	problem  *programme.Problem
-	scales   *outlook.Scales
-	history  *rotation.History
-	kinds    []kind
-	keepings map[*crop.Use]*keeping
-	northern bool
+	setting *Setting
+	draft   *Draft
+	problem *programme.Problem
+	scales  *outlook.Scales
+	history *rotation.History
+	// demands of groups by the name of their row in the table
+	groupRows map[string]int
+	kinds     []kind
+	keepings  map[*crop.Use]*keeping
+	northern  bool
 }
 
 // Build makes the planning problem of a setting. Wishes that name what is not there
@@ -39,7 +41,7 @@ func Build(s Setting) (*Draft, error) {
 	if !s.met(st) {
 		return nil, s.conflict(all)
 	}
-	b := &builder{Setting: s.Setting, setting: &s, scales: st.scales, keepings: map[*crop.Use]*keeping{}, northern: northern(&s),
+	b := &builder{Setting: s.Setting, setting: &s, scales: st.scales, keepings: map[*crop.Use]*keeping{}, groupRows: map[string]int{}, northern: northern(&s),
 		problem: &programme.Problem{Name: s.Holding.ID, From: s.From, Weeks: s.Weeks},
 		draft:   &Draft{Kept: st.kept, setting: s, present: all, demands: map[string]int{}}}
 	b.draft.Problem = b.problem

@@ -16,7 +16,11 @@
 // graphs", SIAM Journal on Computing 1:180-187), so units that had none of the family
 // before are taken first.
 //
-// Left out: covers are not chosen, they lie as planned; plants under and between
+// Vegetables that stand in for each other make one demand with their group: the sum
+// of the members' own wants and the group's, kilogram for kilogram.
+//
+// Left out: which member of a group is liked best, and that a member's own want is
+// for it alone; covers are not chosen, they lie as planned; plants under and between
 // others; perennials that are not yet planned; raising room; seed that is on hand;
 // and what the programme itself leaves out.
 package draft

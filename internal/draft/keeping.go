@@ -20,7 +20,7 @@ func (b *builder) keepingOf(u *crop.Use) *keeping {
 	var best *keeping
 	for i := range b.Holding.Stores {
 		s := &b.Holding.Stores[i]
-		if !(s.CapacityKg > 0) {
+		if !(s.Holds() > 0) {
 			continue
 		}
 		for _, row := range u.Storage {

@@ -12,7 +12,7 @@ func (b *builder) resources(taken []float64) int {
 		s := &b.Holding.Stores[i]
 		room := make([]float64, b.Weeks)
 		for week := range room {
-			room[week] = max(0, s.CapacityKg)
+			room[week] = max(0, s.Holds())
 		}
 		b.problem.Resources = append(b.problem.Resources, programme.Resource{ID: s.ID, Unit: "kg", PerWeek: room})
 	}

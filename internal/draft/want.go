@@ -1,54 +1,151 @@
 package draft
 
 import (
-	"garner/internal/cal"
+	"garner/internal/appetite"
 	"garner/internal/crop"
 	"garner/internal/larder"
 	"garner/internal/programme"
 	"garner/internal/words"
 )
 
-// wants makes a demand of each vegetable that somebody wants within the problem, and
-// tells of those that the crop book does not grow.
+// wants makes a demand of each vegetable that somebody wants within the problem, one
+// of those that stand in for each other, and tells of what the crop book does not grow.
 func (b *builder) wants() {
-	portions, seasonal := portionsOf(b.Book), seasonalIn(b.Book)
-	for i := range b.Holding.Wants {
-		w := &b.Holding.Wants[i]
-		if w.KgPerWeek <= 0 {
+	groups := b.likedGroups()
+	weighed := appetite.ByWeight(b.Book, b.Holding.Eaters, groups, b.Holding.Wants)
+	parties := b.parties(groups, weighed)
+	for i := range weighed {
+		w := &weighed[i]
+		party := parties[rowOf(w.Vegetable, w.Group)]
+		if w.KgPerWeek <= 0 || party == nil || party.demand != noDemand {
 			continue
 		}
-		portion, grown := portions[w.Vegetable]
-		if !grown {
-			b.draft.Notes = append(b.draft.Notes, words.P("draft.not_grown", words.Args{"vegetable": w.Vegetable}))
+		levels := b.levels(party, weighed)
+		if len(levels) == 0 { // all of it is left
 			continue
 		}
-		if !seasonal[w.Vegetable] {
-			b.draft.Notes = append(b.draft.Notes, words.P("draft.perennial", words.Args{"vegetable": w.Vegetable}))
-			continue
+		party.demand = len(b.problem.Demands)
+		for _, vegetable := range party.vegetables {
+			b.draft.demands[vegetable] = party.demand
 		}
-		at, known := b.draft.demands[w.Vegetable]
-		if !known {
-			at = len(b.problem.Demands)
-			b.draft.demands[w.Vegetable] = at
-			b.problem.Demands = append(b.problem.Demands, programme.Demand{ID: w.Vegetable, OverCost: roundCost(overPortion / portion),
-				Levels: []programme.Level{{PerWeek: make([]float64, b.Weeks), Cost: roundCost(1 / portion)}}})
+		for _, name := range party.groups {
+			b.groupRows[name] = party.demand
 		}
-		addWant(b.problem.Demands[at].Levels[0].PerWeek, w, b.From)
+		b.problem.Demands = append(b.problem.Demands, programme.Demand{ID: party.name, OverCost: roundCost(overPortion / party.portionKg),
+			Levels: levels})
 	}
-	for d := range b.problem.Demands {
-		week := b.problem.Demands[d].Levels[0].PerWeek
-		for u := range week {
-			week[u] = roundKg(week[u])
+}
+
+// noDemand says that a party is not wanted.
+const noDemand = -1
+
+// row is a vegetable, or a group by its id, as the table tells it.
+type row struct{ vegetable, group string }
+
+// rowOf is the row that a want is about: its group's when it has one.
+func rowOf(vegetable, group string) row {
+	if group != "" {
+		return row{group: group}
+	}
+	return row{vegetable: vegetable}
+}
+
+// party is what makes one demand: a vegetable, or all that stand in for each other.
+type party struct {
+	name       string   // the vegetable, or the first of its groups
+	vegetables []string // those of them that the crop book grows
+	groups     []string // names
+	rows       []row
+	portionKg  float64 // mean of its vegetables' [kg]
+	demand     int     // of the problem; noDemand: none
+}
+
+// likedGroups are the groups that a want names, with their members.
+func (b *builder) likedGroups() []larder.Group {
+	wanted := map[string]bool{}
+	for i := range b.Holding.Wants {
+		wanted[b.Holding.Wants[i].Group] = true
+	}
+	var out []larder.Group
+	for _, g := range larder.Gather(b.Holding.Groups, b.Holding.Members) {
+		if wanted[g.ID] && len(g.Members) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// parties find for each wanted row what it makes a demand with. A row whose
+// vegetables no seasonal crop gives has none, and that is told.
+func (b *builder) parties(groups []larder.Group, wants []larder.Want) map[row]*party {
+	out := map[row]*party{}
+	for i := range groups {
+		b.join(out, &groups[i])
+	}
+	for i := range wants {
+		w := &wants[i]
+		if at := rowOf(w.Vegetable, w.Group); w.KgPerWeek > 0 && out[at] == nil && at.group == "" {
+			out[at] = &party{name: w.Vegetable, vegetables: []string{w.Vegetable}, rows: []row{at}, demand: noDemand}
+		}
+	}
+	portions, seasonal := portionsOf(b.Book), seasonalIn(b.Book)
+	looked := map[*party]bool{}
+	for i := range wants {
+		at := rowOf(wants[i].Vegetable, wants[i].Group)
+		if p := out[at]; p != nil && !looked[p] {
+			looked[p] = true
+			if !b.weigh(p, portions, seasonal) {
+				for _, r := range p.rows {
+					delete(out, r)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// join makes a group and its members one party, with the parties that any of them
+// belongs to already.
+func (b *builder) join(parties map[row]*party, g *larder.Group) {
+	own := &party{name: g.Name, groups: []string{g.Name}, rows: []row{{group: g.ID}}, demand: noDemand}
+	for _, m := range g.Members {
+		at := row{vegetable: m.Vegetable}
+		switch known := parties[at]; known {
+		case own:
+		case nil:
+			own.vegetables, own.rows = append(own.vegetables, m.Vegetable), append(own.rows, at)
+		default:
+			known.vegetables = append(known.vegetables, own.vegetables...)
+			known.groups = append(known.groups, own.groups...)
+			known.rows = append(known.rows, own.rows...)
+			own = known
+		}
+		for _, r := range own.rows {
+			parties[r] = own
 		}
 	}
 }
 
-func addWant(weeks []float64, w *larder.Want, from cal.Date) {
-	for day := range 7 * len(weeks) {
-		if w.InSeason(from + cal.Date(day)) {
-			weeks[day/7] += w.KgPerWeek / 7
+// weigh finds the portion of a party and takes out what the book does not grow,
+// which it tells of. It is false when no seasonal crop gives any of it.
+func (b *builder) weigh(p *party, portions map[string]float64, seasonal map[string]bool) bool {
+	var grown []string
+	sum, can := 0.0, false
+	for _, vegetable := range p.vegetables {
+		portion, known := portions[vegetable]
+		switch {
+		case !known:
+			b.draft.Notes = append(b.draft.Notes, words.P("draft.not_grown", words.Args{"vegetable": vegetable}))
+			continue
+		case !seasonal[vegetable]:
+			b.draft.Notes = append(b.draft.Notes, words.P("draft.perennial", words.Args{"vegetable": vegetable}))
+		default:
+			can = true
 		}
+		grown, sum = append(grown, vegetable), sum+portion
 	}
+	p.vegetables, p.portionKg = grown, sum/float64(max(1, len(grown)))
+	return can
 }
 
 // portionsOf are the weights of a portion of each vegetable of the book, as of the

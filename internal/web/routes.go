@@ -24,6 +24,7 @@ func (s *Server) routes() http.Handler {
 	s.pickRoutes(mux)
 	s.drawRoutes(mux)
 	s.plansRoutes(mux)
+	s.draftRoutes(mux)
 	s.larderRoutes(mux)
 	s.wantsRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {

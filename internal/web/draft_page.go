@@ -1,0 +1,171 @@
+package web
+
+import (
+	"math"
+	"net/http"
+	"strconv"
+
+	"garner/internal/desk"
+	"garner/internal/words"
+)
+
+// draftPath is the page of a drafted year.
+const draftPath = "/draft"
+
+// draftBody is the page of a year that is drafted.
+type draftBody struct {
+	Lead   []string
+	Coming bool // it is being drafted
+	Share  int  // of the time that is over [%]
+	Wrong  []string
+	Result *draftResult
+	Ask    *draftAsk
+}
+
+// draftResult is what was drafted.
+type draftResult struct {
+	Notes   []string
+	Beds    []draftBed
+	Hidden  []hiddenField
+	Compare string // address of it beside the plan it stands over; empty: it is not kept
+	Empty   bool
+}
+
+// draftBed is what is to come into a bed, in order of time.
+type draftBed struct {
+	Name string
+	Rows []draftLine
+}
+
+// draftLine is one planting.
+type draftLine struct {
+	desk.DraftRow
+	Title, How, Why string
+}
+
+// draftPage shows the draft behind the pages as it stands, with the form that asks
+// for another.
+func draftPage(v *visit) error {
+	b := &draftBody{}
+	d := v.office.Drafting()
+	asked := desk.DraftOptions{Seconds: usualDraftSeconds}
+	switch {
+	case d == nil:
+		b.Lead = []string{v.say("web.draft_lead", nil)}
+	case !d.Done:
+		b.Coming, b.Share, b.Lead = true, int(100*d.Share), v.draftUnderWay(d)
+		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+	case d.Err != nil:
+		asked, b.Lead = d.Asked, []string{v.say("web.draft_failed", nil)}
+		b.Wrong = v.draftWrong(d.Err)
+	default:
+		asked = d.Asked
+		if err := v.drafted(b, d); err != nil {
+			return err
+		}
+	}
+	ask, err := v.draftAsk(draftTypedOf(asked), nil)
+	if err != nil {
+		return err
+	}
+	b.Ask, ask.Again = ask, d != nil
+	return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+}
+
+// draftUnderWay says how far a draft has come.
+func (v *visit) draftUnderWay(d *desk.Drafting) []string {
+	switch {
+	case !d.Searching:
+		return []string{v.say("web.draft_growing", nil)}
+	case d.Stopped || d.Share >= 1:
+		return []string{v.say("web.draft_laying", nil)}
+	}
+	return []string{v.say("web.draft_searching", words.Args{"best": d.Best.Objective}), v.draftBound(d.Best.Bound)}
+}
+
+// draftBound says how good a plan could be.
+func (v *visit) draftBound(bound float64) string {
+	if math.IsInf(bound, 0) {
+		return v.say("web.draft_no_bound", nil)
+	}
+	return v.say("web.draft_bound", words.Args{"bound": bound})
+}
+
+// draftWrong says why nothing could be drafted.
+func (v *visit) draftWrong(err error) []string {
+	var out []string
+	for _, p := range phrasesOf(err) {
+		out = append(out, v.sentence(p))
+	}
+	return out
+}
+
+// drafted fills the page with what was drafted.
+func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
+	view := d.View
+	b.Lead = []string{v.say("web.draft_done", words.Args{"n": len(view.Rows), "kept": view.Kept, "weeks": view.Weeks, "from": view.From, "futures": view.Futures}),
+		v.say("web.draft_share", words.Args{"now": view.ShareNow, "then": view.ShareThen}),
+		v.say("web.draft_cost", words.Args{"cost": view.Objective, "unsown": view.Unsown}), v.draftBound(view.Bound)}
+	entry, err := v.entry()
+	if err != nil {
+		return err
+	}
+	r := &draftResult{Empty: len(view.Rows) == 0, Hidden: []hiddenField{{"entry", entry}}}
+	for _, n := range view.Notes {
+		r.Notes = append(r.Notes, v.sentence(n))
+	}
+	for i := range view.Rows {
+		row := &view.Rows[i]
+		if n := len(r.Beds); n == 0 || r.Beds[n-1].Name != row.BedName {
+			r.Beds = append(r.Beds, draftBed{Name: row.BedName})
+		}
+		bed := &r.Beds[len(r.Beds)-1]
+		bed.Rows = append(bed.Rows, draftLine{DraftRow: *row, Title: capital(row.Name), How: v.named("web.draft_how_", row.Method), Why: v.sentence(row.Says)})
+	}
+	if d.Kept != "" && d.Base != "" {
+		r.Compare = comparePath(d.Base, d.Kept)
+	}
+	b.Result = r
+	return nil
+}
+
+// startDraft begins a draft, or shows what is wrong with what was asked.
+func startDraft(v *visit) error {
+	typed := typedDraft(v.r.PostForm)
+	asked, faults := typed.options()
+	if len(faults) == 0 {
+		if err := v.office.StartDraft(asked); err != nil {
+			return err
+		}
+		v.moveTo(draftPath)
+		return nil
+	}
+	ask, err := v.draftAsk(typed, faults)
+	if err != nil {
+		return err
+	}
+	b := &draftBody{Ask: ask, Lead: []string{v.say("web.draft_lead", nil)}}
+	return v.show(page{Name: "draft", Nav: "plantings", Status: http.StatusUnprocessableEntity, Body: b})
+}
+
+// stopDraft ends the search with the best so far.
+func stopDraft(v *visit) error {
+	v.office.StopDraft()
+	v.moveTo(draftPath)
+	return nil
+}
+
+// keepDraft writes what was drafted as a draft.
+func keepDraft(v *visit) error {
+	d := v.office.Drafting()
+	year := ""
+	if d != nil && d.View != nil {
+		year = strconv.Itoa(d.View.From.Year())
+	}
+	kept, _, err := v.office.KeepDraft(v.author(), v.say("web.draft_name", words.Args{"year": year}))
+	if err != nil {
+		return err
+	}
+	v.kept(kept, draftPath)
+	return nil
+}
