@@ -70,7 +70,7 @@ var arrows = map[string][]string{
 	"leftout":    {"printed", "crop"},
 	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
-	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "plan", "place", "cover", "crop"},
+	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "plan", "place", "cover", "crop"},
 
 	"compare": {"outlook", "space", "larder"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},

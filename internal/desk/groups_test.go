@@ -50,6 +50,13 @@ func TestAGroupIsARowOfTheTable(t *testing.T) {
 	if view.Ribbon.Gap == nil {
 		t.Fatal("roots are there all year")
 	}
+	mended, err := o.MendView("roots", view.Ribbon.Gap.First, nil)
+	if err != nil || mended.At < 0 {
+		t.Fatal(mended, err)
+	}
+	if last := mended.Lines[len(mended.Lines)-1]; len(last.Try) != 1 || last.Try[0] != leaving(&view.Ribbon) {
+		t.Errorf("leaving it is told as %+v", last)
+	}
 	if err := o.KeepTry(by("leave roots"), []plan.Change{leaving(&view.Ribbon)}); err != nil {
 		t.Fatal(err)
 	}
