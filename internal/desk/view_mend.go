@@ -7,7 +7,6 @@ import (
 	"garner/internal/cal"
 	"garner/internal/fault"
 	"garner/internal/holding"
-	"garner/internal/larder"
 	"garner/internal/mend"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -123,14 +122,9 @@ func mendView(a *asked, m *mend.Mender, vegetable string, on cal.Date) (*MendVie
 // question asks for a row of the table: one that a group's members fill, or a
 // vegetable's own.
 func question(h *holding.Holding, name string, on cal.Date) mend.Question {
-	q := mend.Question{Vegetable: name, On: on}
-	for _, g := range larder.Gather(h.Groups, h.Members) {
-		if g.Name == name {
-			q.Group = g.ID
-			for _, m := range g.Members {
-				q.Feeds = append(q.Feeds, m.Vegetable)
-			}
-		}
+	q := mend.Question{Vegetable: name, Feeds: feeds(h, name), On: on}
+	if g := groupNamed(h, name); g != nil {
+		q.Group = g.ID
 	}
 	return q
 }
