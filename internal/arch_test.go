@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 	"crop":   {},
 	"ground": {},
 	"search": {"programme"},
-	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "holding", "record", "plan", "place",
+	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
 		"crop", "climate", "cover", "sun"},
 	"programme": {},
 	"climate":   {"sun"},
@@ -47,7 +47,8 @@ var arrows = map[string][]string{
 	"place":     {"sun", "cover", "ground"},
 	"plan":      {"place", "crop", "cover"},
 	"record":    {"place", "crop", "plan", "cover"},
-	"larder":    {"crop"},
+	"labour":    {},
+	"larder":    {"crop", "labour"},
 	"holding":   {"place", "plan", "record", "larder", "crop", "climate", "cover", "sun"},
 
 	"growth": {"canopy", "crop", "climate", "sun"},
@@ -70,9 +71,9 @@ var arrows = map[string][]string{
 	"leftout":    {"printed", "crop"},
 	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
-	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "plan", "place", "cover", "crop"},
+	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 
-	"compare": {"outlook", "space", "larder"},
+	"compare": {"outlook", "space", "larder", "labour"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
 	"calendar": {"advise", "plan", "record", "place", "crop"},

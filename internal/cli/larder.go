@@ -92,6 +92,8 @@ type surplusRow struct {
 	Vegetable string       `json:"vegetable"`
 	OverKg    []float64    `json:"over_kg"` // mean by week of the table
 	Weeks     []surplusDay `json:"weeks"`
+	FullKg    float64      `json:"full_kg"`    // over all the weeks, for want of room
+	NoTimeKg  float64      `json:"no_time_kg"` // over all the weeks, for want of time in the kitchen
 	Ways      []wayRow     `json:"ways"`
 }
 
@@ -158,7 +160,7 @@ func stockRowOf(s *desk.StockView) stockRow {
 }
 
 func (a *App) surplusRow(s *desk.SurplusView) surplusRow {
-	row := surplusRow{Vegetable: s.Vegetable, OverKg: s.Course, Weeks: []surplusDay{}, Ways: []wayRow{}}
+	row := surplusRow{Vegetable: s.Vegetable, OverKg: s.Course, FullKg: s.FullKg, NoTimeKg: s.NoTimeKg, Weeks: []surplusDay{}, Ways: []wayRow{}}
 	for _, w := range s.Weeks {
 		row.Weeks = append(row.Weeks, surplusDay{w.Week, w.Poor, w.Mid, w.Good, w.Chance})
 	}

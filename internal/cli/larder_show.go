@@ -52,6 +52,9 @@ func (a *App) showSurplus(v *desk.LarderView) {
 	for i := range v.Surplus {
 		s := &v.Surplus[i]
 		a.say(words.P("cli.larder_surplus", words.Args{"name": asSentence(s.Plural), "says": words.Sharpened(s.Says, v.Today)}))
+		for _, want := range s.Wants {
+			a.say(words.P("cli.list_item", words.Args{"text": want}))
+		}
 		for _, w := range s.Ways {
 			if w.Kind == "give" && len(s.Ways) > 1 {
 				continue // the list below says so of all

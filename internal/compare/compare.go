@@ -26,20 +26,16 @@ type Vegetable struct {
 }
 
 // Of compares two plans. The error is a fault of kind Conflict where the tables are
-// not of the same days, futures and seed, or of the package's own data.
+// not of the same days, futures and seed.
 func Of(a, b Side) (*Comparison, error) {
 	if a.Table.From != b.Table.From || a.Table.Weeks != b.Table.Weeks || a.Table.Years != b.Table.Years || a.Table.Seed != b.Table.Seed {
 		return nil, fault.New(fault.Conflict, "compare.other_futures", nil)
 	}
-	w, err := known()
-	if err != nil {
-		return nil, err
-	}
 	c := &Comparison{From: a.Table.From, Weeks: a.Table.Weeks, Years: a.Table.Years}
 	var ofA, ofB map[string]VegetableCourse
 	var wantsA, wantsB map[string][]float64
-	c.A, ofA, wantsA = w.course(a)
-	c.B, ofB, wantsB = w.course(b)
+	c.A, ofA, wantsA = course(a)
+	c.B, ofB, wantsB = course(b)
 	for _, v := range a.Table.Vegetables {
 		c.add(v.Name, wantsA[v.Name], ofA, ofB)
 	}

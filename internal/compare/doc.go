@@ -15,7 +15,7 @@
 // Hours are tending by the ground that is held, picking by the weight that is eaten
 // fresh or put away, and the kitchen by the weight that is put away and the method.
 // What is put away is the rise of a store from one day to the next, so what is
-// eaten out of it on the same day is not seen. The numbers are in data/work.csv.
+// eaten out of it on the same day is not seen. The numbers are those of package labour.
 //
 // Left out: water, for which there is no forecast yet; the time for raising plants,
 // for covers and for the way to the ground.

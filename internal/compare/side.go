@@ -2,6 +2,7 @@ package compare
 
 import (
 	"garner/internal/cal"
+	"garner/internal/labour"
 	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/space"
@@ -34,7 +35,7 @@ type VegetableCourse struct {
 }
 
 // course is one plan by week with its vegetables by name.
-func (w work) course(s Side) (Course, map[string]VegetableCourse, map[string][]float64) {
+func course(s Side) (Course, map[string]VegetableCourse, map[string][]float64) {
 	n := s.Table.Weeks
 	c := Course{Want: make([]float64, n), Eaten: make([]float64, n), Short: make([]float64, n), Over: make([]float64, n),
 		Gaps: make([]int, n), Gluts: make([]int, n), Ground: held(s.Ground, s.Table.From, n), Garden: make([]float64, n), Kitchen: make([]float64, n)}
@@ -45,13 +46,13 @@ func (w work) course(s Side) (Course, map[string]VegetableCourse, map[string][]f
 		c.add(&weekly, &v)
 		of[weekly.Name], wants[weekly.Name] = v, weekly.Want
 		for k, kg := range weekly.Fresh {
-			c.Garden[k] += w[pick].Value * kg
+			c.Garden[k] += labour.Pick() * kg
 		}
 	}
 	for k, m2 := range c.Ground {
-		c.Garden[k] += w[tend].Value * m2 * daysAWeek / daysAYear
+		c.Garden[k] += labour.Tend() * m2 * daysAWeek / daysAYear
 	}
-	w.store(s, &c)
+	stored(s, &c)
 	return c, of, wants
 }
 
@@ -106,21 +107,21 @@ func held(g *space.Ground, from cal.Date, weeks int) []float64 {
 	return out
 }
 
-// store adds the work of what is put away: the rises of each store, mean over the
+// stored adds the work of what is put away: the rises of each store, mean over the
 // futures.
-func (w work) store(s Side, c *Course) {
+func stored(s Side, c *Course) {
 	methods := map[string]string{}
 	for _, store := range s.Stores {
 		methods[store.ID] = store.Method
 	}
 	for i := range s.Table.Stores {
 		store := &s.Table.Stores[i]
-		hours := w.storing(methods[store.Store])
+		hours := labour.PutAway(methods[store.Store])
 		for _, levels := range store.LevelKg {
 			for d := 1; d < len(levels); d++ {
 				if kg := float64(levels[d] - levels[d-1]); kg > 0 {
 					kg /= float64(len(store.LevelKg))
-					c.Garden[d/daysAWeek] += w[pick].Value * kg
+					c.Garden[d/daysAWeek] += labour.Pick() * kg
 					c.Kitchen[d/daysAWeek] += hours * kg
 				}
 			}

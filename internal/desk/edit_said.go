@@ -33,6 +33,8 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_want_portions", words.Args{"vegetable": n.wanted(after), "n": numberIn(after["portions_per_eater"])})
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["kg_per_week"] != after["kg_per_week"]:
 		return words.P("desk.edit_want_weight", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["kg_per_week"])})
+	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["buy_kg_per_week"] != after["buy_kg_per_week"]:
+		return words.P("desk.edit_bought", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["buy_kg_per_week"])})
 	}
 	return words.P("desk.edit_changed", words.Args{"what": n.row(c.Table, c.After)})
 }

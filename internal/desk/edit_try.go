@@ -38,22 +38,31 @@ func keeping(n naming, h *holding.Holding, try []plan.Change) ([]journal.Change,
 	if err != nil {
 		return nil, err
 	}
-	plantings, covers, leaves := parted(try)
-	own := tryOver(h, plantings)
-	laidOut, err := keptCovers(n, own, covers)
+	p := parted(try)
+	beside, err := besidePlantings(n, h, &p)
 	if err != nil {
 		return nil, err
 	}
-	left, err := keptLeaves(n, h, leaves)
-	if err != nil {
-		return nil, err
-	}
-	laidOut = append(laidOut, left...)
 	if draft {
-		return append(furtherSteps(n, h, plantings), laidOut...), nil
+		return append(furtherSteps(n, h, p.plantings), beside...), nil
 	}
-	changes, err := changedPlantings(n, h, plantings)
-	return append(changes, laidOut...), err
+	changes, err := changedPlantings(n, h, p.plantings)
+	return append(changes, beside...), err
+}
+
+// besidePlantings is what is tried beside plantings: covers, gaps left and what may
+// be bought.
+func besidePlantings(n naming, h *holding.Holding, p *parts) ([]journal.Change, error) {
+	changes, err := keptCovers(n, tryOver(h, p.plantings), p.covers)
+	if err != nil {
+		return nil, err
+	}
+	left, err := keptLeaves(n, h, p.leaves)
+	if err != nil {
+		return nil, err
+	}
+	bought, err := keptBuys(n, h, p.buys)
+	return slices.Concat(changes, left, bought), err
 }
 
 // draftInForce tells whether the plan in force is a draft over another.
@@ -97,7 +106,7 @@ func changedPlantings(n naming, h *holding.Holding, try []plan.Change) ([]journa
 	after := exchange.Rows(&own)["plantings"]
 	var changes []journal.Change
 	for _, id := range touchedBy(try) {
-		if c := changeOf(n.rows["plantings"], after, id); c != nil {
+		if c := changeOf("plantings", n.rows["plantings"], after, id); c != nil {
 			changes = append(changes, *c)
 		}
 	}
@@ -127,8 +136,8 @@ func touchedBy(try []plan.Change) []string {
 
 // changeOf compares a row as it stands with a row as it should be, nil when they
 // are the same.
-func changeOf(stands []KeptRow, after [][]string, id string) *journal.Change {
-	c := journal.Change{Table: "plantings", ID: id, Place: 1}
+func changeOf(table string, stands []KeptRow, after [][]string, id string) *journal.Change {
+	c := journal.Change{Table: table, ID: id, Place: 1}
 	if len(stands) > 0 {
 		c.Place = stands[len(stands)-1].Place + 1
 	}

@@ -50,6 +50,24 @@ func TestAGroupIsARowOfTheTable(t *testing.T) {
 	if view.Ribbon.Gap == nil {
 		t.Fatal("roots are there all year")
 	}
+	grown := map[string]bool{}
+	for _, l := range view.Plantings {
+		row, err := o.Row("plantings", l.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		grown[row.Cells["crop"]] = true
+	}
+	if !grown["carrot"] || len(grown) != 1 || len(view.Crops) != 2 { // no beetroot is grown here
+		t.Errorf("the group's page has plantings of %v and the crops %v", grown, view.Crops)
+	}
+	mended, err := o.MendView("roots", view.Ribbon.Gap.First, nil)
+	if err != nil || mended.At < 0 {
+		t.Fatal(mended, err)
+	}
+	if last := mended.Lines[len(mended.Lines)-1]; len(last.Try) != 1 || last.Try[0] != leaving(&view.Ribbon) {
+		t.Errorf("leaving it is told as %+v", last)
+	}
 	if err := o.KeepTry(by("leave roots"), []plan.Change{leaving(&view.Ribbon)}); err != nil {
 		t.Fatal(err)
 	}

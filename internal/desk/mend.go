@@ -54,12 +54,17 @@ func menderFor(h *holding.Holding, o *MendOptions) (a *asked, m *mend.Mender, ve
 	return &asked{holding: h, setting: s}, mend.New(adviser, h, s.Book), vegetable, nil
 }
 
-// namedVegetable finds a vegetable by the name under which it is wanted, or by that
-// of a crop that is counted as it.
+// namedVegetable finds a row of the table: a vegetable by the name under which it is
+// wanted, a group by its own, or a vegetable by that of a crop that is counted as it.
 func namedVegetable(h *holding.Holding, b *crop.Book, name string) (string, error) {
 	for i := range h.Wants {
 		if v := h.Wants[i].Vegetable; strings.EqualFold(v, name) {
 			return v, nil
+		}
+	}
+	for i := range h.Groups {
+		if strings.EqualFold(h.Groups[i].Name, name) {
+			return h.Groups[i].Name, nil
 		}
 	}
 	c, u, err := b.Find(name)

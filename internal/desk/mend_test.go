@@ -57,9 +57,38 @@ func TestAProposalsChangesAreWorthWhatIsTold(t *testing.T) {
 			}
 		}
 	}
-	for _, kind := range []string{"sow", "cover", "store", "shift"} {
+	for _, kind := range []string{"sow", "cover", "store", "shift", "buy", "leave"} {
 		if !seen[kind] {
 			t.Errorf("no proposal of kind %s", kind)
+		}
+	}
+}
+
+// What may be bought is kept in the want as one entry, and taken back.
+func TestBuyingIsKeptInTheWant(t *testing.T) {
+	o := sampleOffice(t)
+	v, err := o.MendView("leek", cal.Of(2028, 2, 28), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := &v.Lines[len(v.Lines)-2]
+	if len(l.Try) != 1 || l.Try[0].Action != desk.BuyAction || l.BuyKgPerWeek <= 0 {
+		t.Fatalf("%+v", l)
+	}
+	want := l.Try[0].Field
+	if err := o.KeepTry(desk.Author{Entry: "buy"}, l.Try); err != nil {
+		t.Fatal(err)
+	}
+	row, err := o.Row("wants", want)
+	if err != nil || row.Cells["vegetable"] != "leek" || desk.WriteBuy(want, l.BuyKgPerWeek) != want+";"+row.Cells["buy_kg_per_week"] {
+		t.Errorf("%+v, %v; told %.2f", row, err, l.BuyKgPerWeek)
+	}
+	if _, _, err := o.Tried([]plan.Change{{Action: desk.BuyAction, Planting: "leek", Field: "none", Value: "none;1"}}); err == nil {
+		t.Error("a want that is not there was bought for")
+	}
+	for _, wrong := range []string{"", "w", "w;", "w;-1", "w;much", ";1", "w;1e9", "w;NaN"} {
+		if _, err := desk.ReadBuy("leek", wrong); err == nil {
+			t.Errorf("%q was taken", wrong)
 		}
 	}
 }

@@ -56,16 +56,19 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	draft := plan.Plan{ID: "tried", Name: "tried", Base: h.Plan}
 	own.Plans = append(append([]plan.Plan{}, h.Plans...), draft)
 	own.Changes = append([]plan.Change{}, h.Changes...)
-	plantings, covers, leaves := parted(try)
-	for i, c := range plantings {
+	p := parted(try)
+	for i, c := range p.plantings {
 		c.Plan, c.Order = draft.ID, i+1
 		own.Changes = append(own.Changes, c)
 	}
 	own.Plan = draft.ID
-	if own.GapsLeft, err = leftWith(h, leaves); err != nil {
+	if own.GapsLeft, err = leftWith(h, p.leaves); err != nil {
 		return nil, 0, err
 	}
-	own.Covers, err = laid(&own, covers, coverIDs(h))
+	if own.Wants, err = boughtWith(h, p.buys); err != nil {
+		return nil, 0, err
+	}
+	own.Covers, err = laid(&own, p.covers, coverIDs(h))
 	return &own, version, err
 }
 

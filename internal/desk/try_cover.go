@@ -45,20 +45,25 @@ func WriteCover(s cover.Spell) string {
 	return fmt.Sprintf("%s;%s;%s", s.Kind, s.On, s.Off)
 }
 
-// parted takes covers, and gaps that are left, apart from the changes of
-// plantings.
-func parted(try []plan.Change) (plantings, covers, leaves []plan.Change) {
+// parts are tried changes by what they change.
+type parts struct{ plantings, covers, leaves, buys []plan.Change }
+
+// parted takes covers, gaps that are left and what may be bought apart from the
+// changes of plantings.
+func parted(try []plan.Change) (p parts) {
 	for _, c := range try {
 		switch c.Action {
 		case CoverAction:
-			covers = append(covers, c)
+			p.covers = append(p.covers, c)
 		case LeaveAction:
-			leaves = append(leaves, c)
+			p.leaves = append(p.leaves, c)
+		case BuyAction:
+			p.buys = append(p.buys, c)
 		default:
-			plantings = append(plantings, c)
+			p.plantings = append(p.plantings, c)
 		}
 	}
-	return plantings, covers, leaves
+	return p
 }
 
 // laid lays tried covers over the beds on which their plantings stand with all

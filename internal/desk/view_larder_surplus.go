@@ -20,7 +20,10 @@ type SurplusView struct {
 	Crop, Use         string        // most of it is of
 	Ways              []WayView     // what to do before it goes over
 	Course            []float64     // mean by week of the table [kg]: the table's over
+	FullKg            float64       // over all the weeks, for want of room in its store
+	NoTimeKg          float64       // the same for want of time in the kitchen
 	Says              words.Phrase
+	Wants             []words.Phrase // what it goes over for want of
 }
 
 // SurplusWeek is what goes over in one week [kg].
@@ -74,11 +77,28 @@ func (n *namer) surpluses(t *outlook.Table, levels []outlook.Levels) []SurplusVi
 		if len(s.From) > 0 {
 			v.Crop, v.Use = s.From[0].Crop, s.From[0].Use
 		}
+		for _, from := range s.From {
+			v.FullKg += from.FullKg
+			v.NoTimeKg += from.NoTimeKg
+		}
+		v.Wants = v.wantOf()
 		v.Ways = n.ways(t, &v, levels)
 		v.Says = words.P("desk.surplus_says", words.Args{"first": v.First, "weeks": int(v.Last-v.First+1) / 7, "kg": v.Kg})
 		out = append(out, v)
 	}
 	slices.SortStableFunc(out, func(a, b SurplusView) int { return cmp.Compare(a.First, b.First) })
+	return out
+}
+
+// wantOf says what goes over for want of room, and of time in the kitchen.
+func (v *SurplusView) wantOf() []words.Phrase {
+	var out []words.Phrase
+	if v.FullKg >= outlook.WorthGiving {
+		out = append(out, words.P("desk.surplus_no_room", words.Args{"kg": v.FullKg}))
+	}
+	if v.NoTimeKg >= outlook.WorthGiving {
+		out = append(out, words.P("desk.surplus_no_time", words.Args{"kg": v.NoTimeKg}))
+	}
 	return out
 }
 

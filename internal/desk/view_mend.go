@@ -6,6 +6,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/fault"
+	"garner/internal/holding"
 	"garner/internal/mend"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -33,28 +34,35 @@ type MendGap struct {
 
 // MendLine is one proposal.
 type MendLine struct {
-	Kind      string // as in package mend
-	Title     words.Phrase
-	Planting  string // id; of a cover, one that it helps
-	Bed       string // id; empty: in none
-	Crop, Use string
-	Method    string
-	Date      cal.Date // on which it begins; None: nothing is done
-	AreaM2    float64  // of the planting
-	GapKg     float64  // less is short in the gap
-	DropKg    float64  // less is short over the whole table
-	Elsewhere []LessView
-	Weeks     int     // of the gap that are short no more
-	Short     float64 // chance of a week of it being short as it stands
-	Left      float64 // and with the proposal
-	Odds      float64 // of a usable crop; 0: not asked
-	Takes     mend.Takes
-	Does      []words.Phrase // what it does, in sentences
-	Costs     []words.Phrase // what it takes, in parts of a sentence
-	Reason    *words.Phrase  // of a sowing, with its last day; nil: none
-	Remarks   []words.Phrase // what else should be said of a sowing
-	Warning   *words.Phrase
-	Try       []plan.Change // that make it; empty: nothing is changed
+	Kind         string // as in package mend
+	Title        words.Phrase
+	Planting     string // id; of a cover, one that it helps
+	Bed          string // id; empty: in none
+	Crop, Use    string
+	Method       string
+	Date         cal.Date // on which it begins; None: it is of no day
+	AreaM2       float64  // of the planting
+	GapKg        float64  // less is short in the gap
+	DropKg       float64  // less is short over the whole table
+	Elsewhere    []LessView
+	Weeks        int     // of the gap that are short no more
+	Short        float64 // chance of a week of it being short as it stands
+	Left         float64 // and with the proposal
+	Odds         float64 // of a usable crop; 0: not asked
+	Takes        mend.Takes
+	BuyKgPerWeek float64        // that may be bought then, of Buy
+	Does         []words.Phrase // what it does, in sentences
+	Costs        []words.Phrase // what it takes, in parts of a sentence
+	Reason       *words.Phrase  // of a sowing, with its last day; nil: none
+	Remarks      []words.Phrase // what else should be said of a sowing
+	Warning      *words.Phrase
+	Try          []plan.Change // that make it; empty: no want asks for what would be bought
+}
+
+// Remains tells whether a proposal is one of those that always remain: to buy, and to
+// leave it.
+func (l *MendLine) Remains() bool {
+	return mend.Kind(l.Kind) == mend.Buy || mend.Kind(l.Kind) == mend.Leave
 }
 
 // MendView looks for what would mend a gap of a vegetable: the one on a day, or the
@@ -92,7 +100,7 @@ func (o *Office) MendViewWithin(vegetable string, on cal.Date, try []plan.Change
 }
 
 func mendView(a *asked, m *mend.Mender, vegetable string, on cal.Date) (*MendView, error) {
-	r, err := m.Mend(mend.Question{Vegetable: vegetable, On: on})
+	r, err := m.Mend(question(a.holding, vegetable, on))
 	if fault.KindOf(err) == fault.NotFound {
 		return nil, notAtTable(a.setting.Book, vegetable)
 	}
@@ -106,19 +114,30 @@ func mendView(a *asked, m *mend.Mender, vegetable string, on cal.Date) (*MendVie
 	}
 	n := newNamer(a)
 	for i := range r.Proposals {
-		v.Lines = append(v.Lines, n.mendLine(&r.Proposals[i], &v.Gaps[r.At]))
+		v.Lines = append(v.Lines, n.mendLine(&r.Proposals[i], v))
 	}
 	return v, nil
+}
+
+// question asks for a row of the table: one that a group's members fill, or a
+// vegetable's own.
+func question(h *holding.Holding, name string, on cal.Date) mend.Question {
+	q := mend.Question{Vegetable: name, Feeds: feeds(h, name), On: on}
+	if g := groupNamed(h, name); g != nil {
+		q.Group = g.ID
+	}
+	return q
 }
 
 func mendGap(g *outlook.Gap) MendGap {
 	return MendGap{First: g.First, Last: g.Last, Weeks: g.Weeks, ShortKg: g.ShortKg, Chance: g.Chance}
 }
 
-func (n *namer) mendLine(p *mend.Proposal, g *MendGap) MendLine {
+func (n *namer) mendLine(p *mend.Proposal, v *MendView) MendLine {
+	g := &v.Gaps[v.At]
 	l := MendLine{Kind: string(p.Kind), Title: n.mendTitle(p, g), Planting: p.Planting.ID, Bed: p.Planting.Bed, Crop: p.Planting.Crop,
 		Use: p.Planting.Use, Method: string(p.Planting.Method), Date: cal.None, AreaM2: p.Planting.AreaM2, GapKg: p.GapKg, DropKg: p.DropKg,
-		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p)}
+		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p, v.Vegetable), BuyKgPerWeek: p.Want.BuyKgPerWeek}
 	switch p.Kind {
 	case mend.Buy, mend.Leave:
 	case mend.Cover:
@@ -143,7 +162,7 @@ func (n *namer) mendLine(p *mend.Proposal, g *MendGap) MendLine {
 }
 
 // tryMend is a proposal as changes of the plan that can be tried and kept.
-func tryMend(p *mend.Proposal) []plan.Change {
+func tryMend(p *mend.Proposal, vegetable string) []plan.Change {
 	set := func(field string) []plan.Change {
 		return []plan.Change{{Action: "set", Planting: p.Planting.ID, Field: field, Value: plantingCells(&p.Planting)[field]}}
 	}
@@ -158,6 +177,12 @@ func tryMend(p *mend.Proposal) []plan.Change {
 		return set("area_m2")
 	case mend.Shift:
 		return set("date")
+	case mend.Leave:
+		return []plan.Change{{Action: LeaveAction, Planting: vegetable, Field: p.Span.From.String(), Value: WriteSpan(p.Span.From, p.Span.To)}}
+	case mend.Buy:
+		if p.Want.ID != "" {
+			return []plan.Change{{Action: BuyAction, Planting: vegetable, Field: p.Want.ID, Value: WriteBuy(p.Want.ID, p.Want.BuyKgPerWeek)}}
+		}
 	}
 	return nil
 }

@@ -61,15 +61,17 @@ func coverName(k cover.Kind) words.Phrase {
 
 // mendDoes says what a proposal does for the gap and elsewhere.
 func mendDoes(l *MendLine, g *MendGap) []words.Phrase {
-	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg}
-	switch mend.Kind(l.Kind) {
-	case mend.Buy:
-		return []words.Phrase{words.P("desk.mend_buy_does", args)}
-	case mend.Leave:
-		return []words.Phrase{words.P("desk.mend_leave_does", args)}
-	}
+	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg, "buy": l.BuyKgPerWeek}
 	out := []words.Phrase{words.P("desk.mend_does", args)}
-	if l.Weeks > 0 {
+	switch {
+	case mend.Kind(l.Kind) == mend.Leave:
+		out[0] = words.P("desk.mend_leave_does", args)
+	case mend.Kind(l.Kind) == mend.Buy && len(l.Try) == 0:
+		return []words.Phrase{words.P("desk.mend_buy_unwanted", args)}
+	case mend.Kind(l.Kind) == mend.Buy:
+		out = []words.Phrase{words.P("desk.mend_buy_does", args), out[0]}
+	}
+	if l.Weeks > 0 && mend.Kind(l.Kind) != mend.Leave {
 		out = append(out, words.P("desk.mend_weeks", args))
 	}
 	if math.Abs(l.DropKg-l.GapKg) >= leastKg && len(l.Elsewhere) == 0 {

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"sort"
 
 	"garner/internal/cal"
@@ -87,10 +88,10 @@ func (o *Office) vegetableView(a *asked, t *outlook.Table, name string) (*Vegeta
 		v.Sentences = append(v.Sentences, v.Ribbon.Sentence)
 	}
 	n := newNamer(a)
-	v.Sources, v.Plantings = n.sources(t, name), o.lines(a, t, n, name)
+	v.Sources, v.Plantings = n.sources(t, name), o.lines(a, t, n, feeds(a.holding, name))
 	letter(v)
 	for _, c := range a.setting.Book.Crops() {
-		if c.Vegetable == name {
+		if slices.Contains(feeds(a.holding, name), c.Vegetable) {
 			v.Crops = append(v.Crops, CropName{c.ID, c.Name})
 		}
 	}
@@ -120,17 +121,18 @@ func total(v []float64) (sum float64) {
 	return sum
 }
 
-// lines tells the plantings of a vegetable on the table's time axis, in order of
+// lines tells the plantings of vegetables on the table's time axis, in order of
 // date.
-func (o *Office) lines(a *asked, t *outlook.Table, n *namer, vegetable string) []PlantingLine {
+func (o *Office) lines(a *asked, t *outlook.Table, n *namer, vegetables []string) []PlantingLine {
 	var out []PlantingLine
-	leaf := o.leaves(a, t, vegetable)
-	for i := range t.Plantings {
-		f := &t.Plantings[i]
-		if n.vegetableOf(f.Crop, f.Use) != vegetable {
-			continue
+	for _, vegetable := range vegetables {
+		leaf := o.leaves(a, t, vegetable)
+		for i := range t.Plantings {
+			f := &t.Plantings[i]
+			if n.vegetableOf(f.Crop, f.Use) == vegetable {
+				out = append(out, n.line(t, f, leaf[f.Planting]))
+			}
 		}
-		out = append(out, n.line(t, f, leaf[f.Planting]))
 	}
 	sort.SliceStable(out, func(i, k int) bool { return out[i].Date < out[k].Date })
 	return out

@@ -9,7 +9,6 @@ import "math"
 const (
 	overPortion = 0.02
 	hourCost    = 1.0
-	hoursM2Year = 0.7 // garden work [h/m2 a year]: common practice, no source
 )
 
 // The least odds of a usable crop, and the share of futures in which the soil must

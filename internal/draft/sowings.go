@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/crop"
+	"garner/internal/labour"
 	"garner/internal/programme"
 )
 
@@ -87,7 +88,7 @@ func (b *builder) sowing(class int, p *profile, hours int) {
 		lots[f] = merged(p.lots[f], m2)
 	}
 	last := b.lastWeek(p, b.draft.Classes[class].turn)
-	work := hoursM2Year / weeksYear * m2 // a week [h]
+	work := labour.Garden() / weeksYear * m2 // a week [h]
 	s := programme.Sowing{
 		ID:     fmt.Sprintf("%s/%s/%s/%d/%d/%d", p.crop.ID, p.use.Name, p.method, class+1, p.week, last),
 		Ground: class, First: p.week, Last: last, Demand: b.draft.demands[p.use.Vegetable], Lots: lots,

@@ -1,6 +1,9 @@
 package draft
 
-import "garner/internal/space"
+import (
+	"garner/internal/labour"
+	"garner/internal/space"
+)
 
 // workOf is the garden work of what is kept, by week [h].
 func workOf(s *Setting, g *space.Ground) []float64 {
@@ -15,7 +18,7 @@ func workOf(s *Setting, g *space.Ground) []float64 {
 				end = min(end, (int(h.Clear.P50-s.From)+6)/7)
 			}
 			for week := first; week < end; week++ {
-				out[week] += hoursM2Year / weeksYear * h.AreaM2
+				out[week] += labour.Garden() / weeksYear * h.AreaM2
 			}
 		}
 	}

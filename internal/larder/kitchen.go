@@ -1,43 +1,14 @@
 package larder
 
 import (
-	_ "embed"
-	"encoding/csv"
 	"math"
-	"strconv"
-	"strings"
+
+	"garner/internal/labour"
 )
-
-// kitchenCSV holds the work of preserving: method, hours_per_kg, source, mark,
-// note.
-//
-//go:embed data/kitchen.csv
-var kitchenCSV string
-
-// kitchenHours is the work of a method in the kitchen [h/kg]; none: nothing worth
-// counting.
-var kitchenHours = readKitchen(kitchenCSV)
-
-func readKitchen(text string) map[string]float64 {
-	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
-	if err != nil {
-		// The file is part of the program and every test reads it.
-		panic("larder: data/kitchen.csv: " + err.Error())
-	}
-	out := map[string]float64{}
-	for _, row := range rows[1:] {
-		hours, err := strconv.ParseFloat(row[1], 64)
-		if err != nil || !(hours > 0) {
-			panic("larder: data/kitchen.csv: " + row[1])
-		}
-		out[row[0]] = hours
-	}
-	return out
-}
 
 // HoursPerKg returns the work in the kitchen that a method takes [h/kg], washing,
 // cutting and blanching together; 0 where food is laid in as it is.
-func HoursPerKg(method string) float64 { return kitchenHours[method] }
+func HoursPerKg(method string) float64 { return labour.Preserve(method) }
 
 // Preserves tells whether a method takes work in the kitchen.
 func Preserves(method string) bool { return HoursPerKg(method) > 0 }

@@ -3,14 +3,9 @@ package mend
 import (
 	"garner/internal/advise"
 	"garner/internal/crop"
+	"garner/internal/labour"
 	"garner/internal/outlook"
 	"garner/internal/plan"
-)
-
-// Work. Both are rough: they serve to set proposals side by side.
-const (
-	gardenHoursM2Year = 0.7  // sowing to clearing, for ground in use [h/m2]. common practice, no source
-	coverHoursM2      = 0.05 // to lay a cover and take it off again [h/m2]. judgement
 )
 
 // daysPerYear turns days of ground into years.
@@ -48,4 +43,4 @@ func (w *weighing) weeksHeld(p *Proposal, f *outlook.Fate) {
 func (p *Proposal) ground(days float64) { p.Takes.M2Weeks = days / 7 * p.Planting.AreaM2 }
 
 // work fills in the hours that ground takes.
-func (p *Proposal) work() { p.Takes.WorkH = gardenHoursM2Year * p.Takes.M2Weeks * 7 / daysPerYear }
+func (p *Proposal) work() { p.Takes.WorkH = labour.Garden() * p.Takes.M2Weeks * 7 / daysPerYear }

@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/cover"
+	"garner/internal/labour"
 	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/plan"
@@ -51,7 +52,7 @@ func (w *weighing) covers() []Proposal {
 func (w *weighing) coverOf(p plan.Planting, s place.CoverSpell) Proposal {
 	made := Proposal{Kind: Cover, Edit: outlook.Edit{Covers: []place.CoverSpell{s}}, Planting: p, Was: p, Spell: s}
 	made.Takes.CoverM2 = w.areaOf(s.Bed)
-	made.Takes.WorkH = coverHoursM2 * made.Takes.CoverM2
+	made.Takes.WorkH = labour.Cover() * made.Takes.CoverM2
 	stock, err := protect.Count(w.holding.Gear, slices.Concat(w.holding.Covers, []place.CoverSpell{s}), w.holding.Beds, w.today)
 	if err != nil {
 		return made // the package's own tests read its data

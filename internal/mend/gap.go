@@ -12,6 +12,7 @@ import (
 // Question asks how to mend a gap.
 type Question struct {
 	Vegetable string   // row of the table
+	Group     string   // id of the group that the row is of; empty: of a vegetable
 	Feeds     []string // vegetables that fill it; empty: itself
 	On        cal.Date // a day of the gap, or the last before it; None or zero: the gap in which most lacks
 }
@@ -19,6 +20,7 @@ type Question struct {
 // row is a row of the table with what fills it.
 type row struct {
 	index  int
+	group  string // id; empty: the row is of a vegetable
 	weekly outlook.Weekly
 	feeds  []string
 }
@@ -29,7 +31,7 @@ func (m *Mender) row(q *Question) (*row, error) {
 		if m.adviser.Table.Vegetables[i].Name != q.Vegetable {
 			continue
 		}
-		r := &row{index: i, weekly: m.adviser.Table.Weekly(i, true), feeds: q.Feeds}
+		r := &row{index: i, group: q.Group, weekly: m.adviser.Table.Weekly(i, true), feeds: q.Feeds}
 		if len(r.feeds) == 0 {
 			r.feeds = []string{q.Vegetable}
 		}

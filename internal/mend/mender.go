@@ -55,8 +55,9 @@ func (m *Mender) Mend(q Question) (*Answer, error) {
 	if out.Proposals, err = w.tell(best(append(found, changed...))); err != nil {
 		return nil, err
 	}
-	out.Proposals = append(out.Proposals, w.buy(), w.leave())
-	return out, nil
+	last, err := w.last()
+	out.Proposals = append(out.Proposals, last...)
+	return out, err
 }
 
 // weighing is one gap with what is weighed against it.

@@ -2,6 +2,7 @@ package mend
 
 import (
 	"garner/internal/advise"
+	"garner/internal/larder"
 	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/plan"
@@ -18,8 +19,8 @@ const (
 	Store   Kind = "store"   // a planting whose crop goes to a store
 	Enlarge Kind = "enlarge" // more ground for a sowing that is to come
 	Shift   Kind = "shift"   // a sowing moved in time
-	Buy     Kind = "buy"     // nothing is changed: what lacks is bought
-	Leave   Kind = "leave"   // nothing is changed: it is done without
+	Buy     Kind = "buy"     // what lacks may be bought
+	Leave   Kind = "leave"   // it is done without
 )
 
 // Answer is a gap and what could be done about it.
@@ -34,11 +35,13 @@ type Answer struct {
 // Proposal is one thing that could be done about a gap.
 type Proposal struct {
 	Kind      Kind
-	Edit      outlook.Edit      // empty for Buy and Leave
+	Edit      outlook.Edit
 	Planting  plan.Planting     // sown, stored, enlarged or moved; under a cover, one that it helps
 	Was       plan.Planting     // as it stands; empty for Sow
 	Spell     place.CoverSpell  // of Cover
 	Candidate *advise.Candidate // of Sow
+	Want      larder.Want       // of Buy: with what may be bought; empty: no want asks for it
+	Span      larder.GapLeft    // of Leave
 	GapKg     float64           // by how much the expected shortage in the gap's weeks falls [kg]
 	DropKg    float64           // the same over the whole table and all vegetables
 	Elsewhere []Cost            // vegetables of which more lacks then, the most first

@@ -74,15 +74,3 @@ func (w *weighing) tell(list []Proposal) ([]Proposal, error) {
 	}
 	return list, nil
 }
-
-// buy is what always remains: what lacks is bought.
-func (w *weighing) buy() Proposal {
-	p := Proposal{Kind: Buy, Short: w.gap.Chance, Left: w.gap.Chance}
-	p.Takes.BoughtKg = w.gap.ShortKg
-	return p
-}
-
-// leave is to do without.
-func (w *weighing) leave() Proposal {
-	return Proposal{Kind: Leave, Short: w.gap.Chance, Left: w.gap.Chance}
-}

@@ -97,7 +97,7 @@ func (j *job) lay(m *Memory) error {
 	}
 	j.plantings = plantings
 	j.likes = wantedGroups(j.Holding)
-	j.wants = appetite.ByWeight(j.Book, j.Holding.Eaters, j.likes, j.Holding.Wants)
+	j.wants = j.wanted()
 	j.uses = newUses(j.Book, j.Holding.Varieties, m)
 	if err := j.laySites(m); err != nil {
 		return err
@@ -271,4 +271,9 @@ func (w *worker) beside(site *siteWork, ground *season.Ground, start int, name n
 		w.built[name] = true
 	}
 	return beside, nil
+}
+
+// wanted are the wants of the holding by weight.
+func (j *job) wanted() []larder.Want {
+	return appetite.ByWeight(j.Book, j.Holding.Eaters, j.likes, j.Holding.Wants)
 }

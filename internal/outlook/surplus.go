@@ -22,6 +22,8 @@ type Surplus struct {
 type OverFrom struct {
 	Planting, Crop, Use string
 	Kg                  float64
+	FullKg              float64 // of it: its store had no room
+	NoTimeKg            float64 // of it: the kitchen had no time
 }
 
 // WorthGiving is how much must go over in a week to be worth a word [kg]: about a
@@ -76,7 +78,10 @@ func (t *Table) overFrom(vegetable string) []OverFrom {
 		for _, y := range g.result.years {
 			for i := range y.Plantings {
 				if k, ours := at[y.Plantings[i].Planting]; ours {
-					out[k].Kg += y.Plantings[i].OverKg / float64(t.Years)
+					p, years := &y.Plantings[i], float64(t.Years)
+					out[k].Kg += p.OverKg / years
+					out[k].FullKg += p.FullKg / years
+					out[k].NoTimeKg += p.NoTimeKg / years
 				}
 			}
 		}

@@ -12,6 +12,8 @@ type Edit struct {
 	Set    []plan.Planting    // added, or put in the place of the planting of the same id
 	Remove []string           // ids of plantings taken out
 	Covers []place.CoverSpell // laid over their beds, beside those that lie there
+	Left   []larder.GapLeft   // gaps that are left, beside those left already
+	Wants  []larder.Want      // put in the place of the wants of the same id
 }
 
 // Weight is what an edit does to the table.

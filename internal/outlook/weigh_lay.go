@@ -42,7 +42,8 @@ func newWeighing(s *Scales) *weighing {
 func (w *weighing) lay(e *Edit) error {
 	own := *w.job // with the edit made
 	own.beds, own.plantings = nil, e.in(w.job.plantings)
-	own.Holding = e.covering(w.job.Holding)
+	own.Holding = e.told(w.job.Holding)
+	own.wants = own.wanted()
 	own.moves = movesOf(own.plantings, own.done)
 	touched := w.touched(e, own.plantings)
 	for id := range touched {
@@ -140,13 +141,23 @@ func (e *Edit) covers(bed string) bool {
 	return slices.ContainsFunc(e.Covers, func(s place.CoverSpell) bool { return s.Bed == bed })
 }
 
-// covering is the holding with the edit's covers laid.
-func (e *Edit) covering(h *holding.Holding) *holding.Holding {
-	if len(e.Covers) == 0 {
+// told is the holding with all of the edit that is not of plantings: covers laid,
+// gaps left and wants put in the place of others.
+func (e *Edit) told(h *holding.Holding) *holding.Holding {
+	if len(e.Covers)+len(e.Left)+len(e.Wants) == 0 {
 		return h
 	}
 	own := *h
 	own.Covers = slices.Concat(h.Covers, e.Covers)
+	own.GapsLeft = slices.Concat(h.GapsLeft, e.Left)
+	own.Wants = slices.Clone(h.Wants)
+	for i := range own.Wants {
+		for _, n := range e.Wants {
+			if n.ID == own.Wants[i].ID {
+				own.Wants[i] = n
+			}
+		}
+	}
 	return &own
 }
 
@@ -240,7 +251,8 @@ func (w *weighing) group(g *groupWork) (*weighedGroup, error) {
 }
 
 // shape names what a group's pantry is made of: within one table the vegetables
-// tell the wants and the batches; an edit may change what planting stock claims.
+// tell the batches; an edit may change the wants, the gaps that are left and what
+// planting stock claims.
 func shape(g *groupWork) string {
 	var b strings.Builder
 	for _, v := range g.vegetables {
@@ -248,6 +260,12 @@ func shape(g *groupWork) string {
 	}
 	for i := range g.setting.Stores {
 		b.WriteString("\t" + g.setting.Stores[i].ID)
+	}
+	for _, want := range g.setting.Wants {
+		fmt.Fprintf(&b, "\n%s %g %g %v %v", want.ID, want.KgPerWeek, want.BuyKgPerWeek, want.From, want.To)
+	}
+	for _, l := range g.setting.Left {
+		fmt.Fprintf(&b, "\n%s/%s %d %d", l.Vegetable, l.Group, l.From, l.To)
 	}
 	for _, c := range g.setting.Claims {
 		fmt.Fprintf(&b, "\n%s %d %g", c.Planting, c.Day, c.Kg)

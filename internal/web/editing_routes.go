@@ -18,4 +18,5 @@ func (s *Server) editingRoutes(mux *http.ServeMux) {
 	for _, f := range []*rowForm{&plantingForm, &bedForm, &coverForm, &wantForm, &storeForm, &numberForm} {
 		s.mountRows(mux, f)
 	}
+	s.mountOnly(mux, &kitchenForm)
 }

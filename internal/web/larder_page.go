@@ -200,6 +200,9 @@ func monthAfter(d cal.Date) cal.Date { return cal.Of(d.Year(), d.Month()+1, 1) }
 
 func (v *visit) larderSurplus(s *desk.SurplusView, today cal.Date) larderSurplus {
 	out := larderSurplus{Name: capital(s.Plural), Path: vegetablePath(s.Vegetable), Says: v.sentence(sharpened(s.Says, today))}
+	for _, want := range s.Wants {
+		out.Ways = append(out.Ways, v.sentence(want))
+	}
 	for _, w := range s.Ways {
 		if w.Kind == "give" && len(s.Ways) > 1 {
 			continue // the list says so of all

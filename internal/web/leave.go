@@ -15,6 +15,8 @@ type leaveBody struct {
 	Label string // for those who hear the page
 	Try   string // the address that tries it
 	Says  string // which gap, where several are told
+	Mend  string // address of what would mend it
+	Mends string // its label for those who hear the page
 }
 
 // leaveOf is the way to leave one gap of a vegetable.
@@ -22,7 +24,8 @@ func (v *visit) leaveOf(vegetable, plural, path string, today cal.Date, g *desk.
 	c := plan.Change{Action: desk.LeaveAction, Planting: vegetable, Field: g.First.String(), Value: desk.WriteSpan(g.First, g.Last)}
 	args := words.Args{"vegetable": plural, "first": planned(g.First, today), "last": planned(g.Last, today)}
 	return &leaveBody{Value: writeChange(c), Label: v.say("web.gap_leave_label", args), Try: withTried(path, []plan.Change{c}),
-		Says: v.sentence(words.P("web.gap_leave_span", args))}
+		Says: v.sentence(words.P("web.gap_leave_span", args)),
+		Mend: mendPath(vegetable, g.First, nil), Mends: v.say("web.gap_mend_label", args)}
 }
 
 // leftForm is a gap that is left.

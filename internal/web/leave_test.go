@@ -21,6 +21,9 @@ func TestAGapIsLeftInOneTap(t *testing.T) {
 	if gaps := strings.Count(page, `<section class="row gap"`); len(buttons) != gaps || gaps == 0 {
 		t.Fatalf("%d gaps, %d of them can be left", gaps, len(buttons))
 	}
+	if links := strings.Count(page, `/mend?on=`); links != len(buttons) {
+		t.Errorf("%d gaps, %d of them lead to what would mend them", len(buttons), links)
+	}
 	value := buttons[0][1]
 	name, _, _ := strings.Cut(value, ":")
 	w := ask(h, "POST", "/try/keep", url.Values{"back": {"/"}, tryName: {value}}.Encode())

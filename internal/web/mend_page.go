@@ -19,7 +19,7 @@ type mendBody struct {
 	Lead            []string
 	Note            string // how the bars are read
 	Lines           []mendLine
-	Last            []mendLine // what always remains: it changes nothing
+	Last            []mendLine // what always remains
 	Others          []nameLink // pages of the other gaps
 	Coming          string     // the page's own address while it is being worked out
 	Tried           bool       // over the plan with what is being tried
@@ -93,14 +93,16 @@ func (v *visit) fillMend(b *mendBody, view *desk.MendView, tried []plan.Change) 
 	b.Note = v.say("web.mend_note", nil)
 	most := 0.0
 	for i := range view.Lines {
-		most = max(most, view.Lines[i].GapKg)
+		if l := &view.Lines[i]; !l.Remains() {
+			most = max(most, l.GapKg)
+		}
 	}
 	for i := range view.Lines {
 		line, err := v.mendLine(i, view, most, tried)
 		if err != nil {
 			return err
 		}
-		if len(line.Accept) == 0 {
+		if view.Lines[i].Remains() {
 			b.Last = append(b.Last, line)
 			continue
 		}
@@ -145,7 +147,9 @@ func (v *visit) mendLine(i int, view *desk.MendView, most float64, tried []plan.
 	if len(l.Try) == 0 {
 		return out, nil
 	}
-	out.Worth = v.mendWorth(l.GapKg, most)
+	if !l.Remains() {
+		out.Worth = v.mendWorth(l.GapKg, most)
+	}
 	with := withChanges(tried, l.Try)
 	out.Try = withTried(vegetablePath(view.Vegetable), with)
 	form, err := v.acceptForm("web.mend_accept", vegetablePath(view.Vegetable), with, i == 0)

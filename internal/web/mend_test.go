@@ -47,6 +47,35 @@ func TestAGapIsMended(t *testing.T) {
 	}
 }
 
+// To leave a gap, and to buy what lacks, are one tap on the page too, and each is taken
+// back.
+func TestWhatRemainsIsDoneInOneTap(t *testing.T) {
+	h, office := garden(t, words.English())
+	for end, said := range map[string]string{"Leave it": "Left leek short", "Buy what lacks": "a week may be bought"} {
+		if _, err := office.MendView("leek", cal.Of(2028, 2, 28), nil); err != nil { // worked out before the page is asked
+			t.Fatal(err)
+		}
+		done := false
+		for _, f := range open(t, h, "/vegetable/leek/mend?on=2028-02-28").named("form") {
+			if !strings.Contains(f.words(), "Do this: "+end) {
+				continue
+			}
+			next := follow(t, h, post(t, h, f))
+			if got := next.one(t, "div", "class", "said").words(); !strings.Contains(got, said) {
+				t.Errorf("%s: said %q", end, got)
+			}
+			follow(t, h, post(t, h, formTo(t, next, "/undo")))
+			done = true
+		}
+		if !done {
+			t.Errorf("%s: no form", end)
+		}
+	}
+	if left, err := office.Rows("gaps_left"); err != nil || len(left) != 0 {
+		t.Errorf("%d gaps are left after undoing, %v", len(left), err)
+	}
+}
+
 // A sowing that could be smaller is tried with what takes its place, and kept alone.
 func TestAGlutIsTrimmed(t *testing.T) {
 	h, office := garden(t, words.English())

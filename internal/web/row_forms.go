@@ -16,6 +16,8 @@ type rowForm struct {
 	fixed func(h *holding.Holding) map[string]string
 	// fit keeps columns in step with those that were changed, given the row as it stands.
 	fit func(row, cells map[string]string)
+	// only tells that the table has one row, which is neither added nor removed.
+	only bool
 	// after is where to go once a row was written or left.
 	after func(v *visit, cells map[string]string) string
 }

@@ -140,7 +140,9 @@ func (v *visit) showRow(f *rowForm, shown rowShown) error {
 	b := rowBody{Title: "web.new_" + f.table, New: shown.id == "", Path: "/" + f.table + "/new", Back: f.after(v, shown.values)}
 	if !b.New {
 		b.Title, b.Path = "web.edit_"+f.table, rowPath(f, shown.id)+"/edit"
-		b.Remove = rowPath(f, shown.id) + "/remove"
+		if !f.only {
+			b.Remove = rowPath(f, shown.id) + "/remove"
+		}
 		b.Name = v.rowName(f, &desk.RowView{Cells: shown.values}, h)
 	}
 	switch {
@@ -217,6 +219,8 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return wantedName(h, "", row.Cells["group"])
 	case "gear":
 		return cmp.Or(row.Cells["name"], v.named("desk.value_gear.kind.", row.Cells["kind"]))
+	case "holding":
+		return "" // the form's own title says all
 	case "onhand":
 		return labelOf(row.Cells["crop"], row.Cells["use"])
 	}

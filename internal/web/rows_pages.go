@@ -10,6 +10,7 @@ type rowsBody struct {
 	Path                      string
 	Rows                      []rowLine
 	More                      []rowsPart // what hangs on it
+	Kitchen                   *rowLine   // the hours for preserving; nil: told elsewhere
 }
 
 // rowsPart is another list on the page, with its own heading.
@@ -49,7 +50,7 @@ func stores(v *visit) error {
 	if err != nil {
 		return err
 	}
-	b := rowsBody{Title: "web.stores_title", Says: "web.stores_says", AddKey: "web.stores_add", None: "web.stores_none", Path: "/stores"}
+	b := rowsBody{Title: "web.stores_title", Says: "web.stores_says", AddKey: "web.stores_add", None: "web.stores_none", Path: "/stores", Kitchen: kitchenLine(h)}
 	for _, s := range h.Stores {
 		b.Rows = append(b.Rows, rowLine{Name: s.Name, Path: rowPath(&storeForm, s.ID) + "/edit", Holds: storePath(s.ID), Says: words.P("web.store_says", words.Args{
 			"method": v.named("desk.value_stores.method.", s.Method), "kg": s.Holds(), "winter": s.WinterC, "summer": s.SummerC})})

@@ -14,7 +14,8 @@ import (
 // try=planting:field=value; a planting that is tried anew as
 // try=planting:add=field=value;field=value, and one left out as
 // try=planting:remove=; a cover over its bed as try=planting:cover=kind;on;off;
-// a gap that is left as try=vegetable:leave=first;last.
+// a gap that is left as try=vegetable:leave=first;last; what may be bought a week as
+// try=vegetable:buy=want;kg.
 // Nothing of it is written until it is kept.
 const tryName = "try"
 
@@ -56,6 +57,8 @@ func readChange(text string) (plan.Change, *fault.Error) {
 		return plan.Change{Action: "remove", Planting: id}, nil
 	case desk.LeaveAction:
 		return desk.ReadLeave(id, value)
+	case desk.BuyAction:
+		return desk.ReadBuy(id, value)
 	case "cover":
 		if _, err := desk.ReadCover(value); err != nil {
 			return plan.Change{}, err
@@ -78,6 +81,8 @@ func writeChange(c plan.Change) string {
 		return c.Planting + ":remove="
 	case desk.LeaveAction:
 		return c.Planting + ":leave=" + c.Value
+	case desk.BuyAction:
+		return c.Planting + ":buy=" + c.Value
 	case desk.CoverAction:
 		return c.Planting + ":cover=" + c.Value
 	}
