@@ -37,21 +37,22 @@ const chains = 2
 // How many steps of the bound guide the annealing, and how many more are taken
 // beside it.
 const (
-	guideSteps = 600
-	boundSteps = 1800
+	guideSteps = 1200
+	boundSteps = 6000
 	boundStep  = 50 // between looks
 
 	largeEntries = 400_000 // entries of the written-out problem from which fewer steps are taken
 )
 
 // Run searches from a standing, which stays as it is. A short round begins at once;
-// meanwhile the multipliers are found that guide the long one.
+// meanwhile the prices are found that guide the long one.
 func Run(from *programme.Standing, asked Asked) Found {
 	first := newChain(from, asked, 0)
 	first.greedy()
 	first.keepBest()
 	first.tell(math.Inf(-1))
 	b := NewBound(from.Problem)
+	b.Aim(first.bestCost)
 	best := run(first, b, asked)
 	objective, err := from.Problem.Objective(best.best)
 	if err != nil {
@@ -77,7 +78,7 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 	}
 	wait.Go(func() {
 		bounded(b, guideSteps, asked)
-		g = guided{b.Reduced(len(first.s.Problem.Sowings)), b.Value}
+		g = guided{b.Beyond(), b.Value}
 		close(ready)
 		bounded(b, boundSteps, asked)
 	})
@@ -93,8 +94,8 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 
 // guided is what the bound's first steps tell the chains.
 type guided struct {
-	reduced []float64
-	bound   float64
+	beyond []float64
+	bound  float64
 }
 
 // bounded takes steps towards a better bound; a short search is given few, and so is
