@@ -33,8 +33,8 @@ type Bound struct {
 	told        float64   // objective of a solution; infinite when none is known
 }
 
-// How the steps are set: much as Barahona & Anbil (2000) do, with patience and the last
-// mixture chosen by runs on invented problems.
+// How the steps are set: much as Barahona & Anbil (2000) do, with patience, the
+// last mixture, first prices and the scale of rows chosen by runs on invented problems.
 const (
 	firstPace = 0.5
 	leastPace = 1e-4
@@ -44,6 +44,9 @@ const (
 	faster    = 1.1
 	firstMix  = 0.1
 	leastMix  = 0.03
+
+	firstPrice = 0.3
+	rowScale   = 0.03 // rows move more slowly than weeks: many sowings share one
 )
 
 // NewBound begins the search for a bound.
@@ -60,20 +63,21 @@ func NewBound(p *programme.Problem) *Bound {
 	return b
 }
 
-// open sets the first prices: half of what the dearest level costs.
+// open sets the first prices: a part of what the dearest level costs.
 func (b *Bound) open() {
 	for i := range b.m.markets {
 		k := &b.m.markets[i]
 		for u := range k.wanted {
 			if k.wanted[u] > 0 {
-				b.best[int(k.first)+u] = 0.5 * k.share * k.levels[0].Cost
+				b.best[int(k.first)+u] = firstPrice * k.share * k.levels[0].Cost
 			}
 		}
 	}
 }
 
 // scales are prices that matter by amounts that matter: of a demand its dearest level
-// and what a week wants, of a row a hundredth of what there is.
+// and what a week wants, of a row what its users bring for a unit of it and what there
+// is.
 func (b *Bound) scales() []float64 {
 	out := make([]float64, len(b.best))
 	for i := range b.m.markets {
@@ -88,10 +92,31 @@ func (b *Bound) scales() []float64 {
 			}
 		}
 	}
+	rows := out[len(b.m.markets)*b.m.weeks:]
+	users := make([]float64, len(rows))
+	for j := range b.m.sowings {
+		s := &b.m.sowings[j]
+		for _, a := range s.uses {
+			rows[a.of] += b.m.brings(s) / (max(a.n, 1e-9) * float64(len(s.uses)))
+			users[a.of]++
+		}
+	}
 	for r, most := range b.m.rows {
-		out[len(b.m.markets)*b.m.weeks+r] = 0.1 / max(1e-6, most*most)
+		rows[r] *= rowScale / (max(1, users[r]) * max(most, 1e-6))
 	}
 	return out
+}
+
+// brings is what a unit of a sowing brings at the dearest prices.
+func (m *priced) brings(s *offer) float64 {
+	sum := 0.0
+	for _, a := range s.brings {
+		k := &m.markets[m.lots[a.of].market]
+		if len(k.levels) > 0 {
+			sum += a.n * k.share * k.levels[0].Cost
+		}
+	}
+	return sum
 }
 
 // Aim tells the objective of a solution: steps are no longer than they need be.

@@ -65,7 +65,7 @@ func Run(from *programme.Standing, asked Asked) Found {
 func run(first *chain, b *Bound, asked Asked) *chain {
 	all := []*chain{first}
 	for n := 1; n < chains; n++ {
-		other := newChain(first.s, asked, uint64(n))
+		other := newChain(first.s, asked, n)
 		other.keepBest()
 		other.asked.Told = nil
 		all = append(all, other)
@@ -117,6 +117,7 @@ func bounded(b *Bound, steps int, asked Asked) {
 type chain struct {
 	asked  Asked
 	s      *programme.Standing
+	number int
 	stream *num.Stream
 
 	byDemand [][]int32 // sowings that may be taken
@@ -134,9 +135,9 @@ type chain struct {
 	stopped  bool
 }
 
-func newChain(from *programme.Standing, asked Asked, number uint64) *chain {
+func newChain(from *programme.Standing, asked Asked, number int) *chain {
 	p := from.Problem
-	c := &chain{asked: asked, s: from.Clone(), stream: num.NewStream(num.Key("search"), asked.Seed, number),
+	c := &chain{asked: asked, s: from.Clone(), number: number, stream: num.NewStream(num.Key("search"), asked.Seed, uint64(number)),
 		byDemand: make([][]int32, len(p.Demands)), byGround: make([][]int32, len(p.Grounds)),
 		taken: newTaken(p), bound: math.Inf(-1)}
 	for j := range p.Sowings {
@@ -145,7 +146,7 @@ func newChain(from *programme.Standing, asked Asked, number uint64) *chain {
 			c.byDemand[w.Demand] = append(c.byDemand[w.Demand], int32(j))
 			c.byGround[w.Ground] = append(c.byGround[w.Ground], int32(j))
 		}
-		c.taken.note(int32(j), w.Ground, c.s.Units[j])
+		c.taken.note(int32(j), c.s.Units[j])
 	}
 	return c
 }
