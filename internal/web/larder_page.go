@@ -28,6 +28,7 @@ type larderBody struct {
 	Days     int
 	Stores   []larderStore
 	Unused   []larderStore
+	Places   bool // there are stores
 	Surplus  []larderSurplus
 	Later    []larderSurplus // beyond the weeks ahead
 	Give     []giveWeek
@@ -125,6 +126,7 @@ func (v *visit) larderBody(view *desk.LarderView, typed countTyped) (*larderBody
 		b.Stocks = append(b.Stocks, stock)
 	}
 	v.larderStores(b, view)
+	b.Places = len(view.Stores) > 0
 	for i := range view.Surplus {
 		s := v.larderSurplus(&view.Surplus[i], view.Today)
 		if view.Surplus[i].First < view.Today+surplusAhead {

@@ -16,6 +16,7 @@ type pickBody struct {
 	Hidden     []hiddenField
 	Fields     []fieldBody
 	All        bool
+	NoStore    bool // it keeps in none of the stores
 	Wrong      int
 	Faults     []words.Phrase // those of no field
 }
@@ -83,10 +84,16 @@ func (v *visit) showPick(view *desk.LossView, typed lossTyped, faults fault.List
 		All: typed["all"] != "", Wrong: len(faults)}
 	b.Fields = []fieldBody{v.toldField("pick", "kg", kindNumber, typed, true), v.toldField("pick", "date", kindDate, typed, true),
 		v.toldField("pick", "store", kindChoice, typed, false), v.toldField("pick", "stored_kg", kindNumber, typed, false)}
-	b.Fields[0].Unit, b.Fields[3].Unit = v.say("web.unit_kg", nil), v.say("web.unit_kg", nil)
-	b.Fields[2].Options = []option{{"", v.say("web.pick_no_store", nil)}}
-	for _, s := range view.Stores {
-		b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
+	if b.NoStore = len(view.Stores) == 0; b.NoStore {
+		b.Fields = b.Fields[:2]
+	}
+	b.Fields[0].Unit = v.say("web.unit_kg", nil)
+	if !b.NoStore {
+		b.Fields[3].Unit = v.say("web.unit_kg", nil)
+		b.Fields[2].Options = []option{{"", v.say("web.pick_no_store", nil)}}
+		for _, s := range view.Stores {
+			b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
+		}
 	}
 	b.Faults = placed(b.Fields, faults)
 	var err error
