@@ -53,9 +53,13 @@ func plateLead(b *crop.Book, from cal.Date, s *outlook.Summary) words.Phrase {
 	return words.P("desk.lead_again", words.Args{"lead": said, "span": spanWords(from, again.First, again.Last), "plate": plateWords(again.Share)})
 }
 
-// thinWords tells one thin time.
+// thinWords tells one thin time, as a sentence begins.
 func thinWords(b *crop.Book, from cal.Date, t *outlook.ThinTime) words.Phrase {
-	args := words.Args{"span": spanWords(from, t.First, t.Last), "plate": plateWords(t.Share), "lacks": plurals(b, t.Lacks)}
+	span := spanWords(from, t.First, t.Last)
+	if t.First <= from {
+		span = words.P("desk.span_begins", words.Args{"last": t.Last})
+	}
+	args := words.Args{"span": span, "plate": plateWords(t.Share), "lacks": plurals(b, t.Lacks)}
 	if len(t.On) == 0 {
 		return words.P("desk.lead_bare", args)
 	}
