@@ -87,3 +87,13 @@ func TestATableOfWantsAlone(t *testing.T) {
 		}
 	}
 }
+
+// A day that no year has is shown again as it was typed.
+func TestADayThatIsNone(t *testing.T) {
+	h, _ := beginning(t, func(*holding.Holding) {})
+	form := formTo(t, open(t, h, "/wants/new"), "/wants/new")
+	w := post(t, h, form, "vegetable", "kale", "kg_per_week", "0.2", "from", "31 February", "to", "1 May")
+	if w.Code != http.StatusUnprocessableEntity || formTo(t, read(t, w.Body.String()), "/wants/new").filled()["from"] != "31 February" {
+		t.Errorf("%d, shown again as %q", w.Code, formTo(t, read(t, w.Body.String()), "/wants/new").filled()["from"])
+	}
+}

@@ -72,6 +72,9 @@ func pickPosted(v *visit) error {
 
 func (v *visit) writePick(id string, typed lossTyped) (*desk.KeptEntry, error) {
 	r := lossReader{typed: typed}
+	if typed["kg"] == "" {
+		r.wrong("kg", "desk.pick_nothing") // with all else that is wrong
+	}
 	p := desk.Pick{Planting: id, On: r.date("date"), Kg: r.number("kg"), Store: typed["store"], StoredKg: r.number("stored_kg"), All: typed["all"] != ""}
 	if len(r.faults) > 0 {
 		return nil, r.faults
