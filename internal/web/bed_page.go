@@ -61,7 +61,7 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 		return err
 	}
 	asks, month := v.bedAsks(water)
-	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#water"
+	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#light-water"
 	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 
