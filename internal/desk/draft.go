@@ -191,9 +191,9 @@ func sought(o DraftOptions) search.Asked {
 }
 
 func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phrase) DraftRow {
-	c := &d.Columns[r.Sowing]
+	c := &d.Columns[r.Parts[0].Sowing]
 	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
-		Method: string(r.Planting.Method), Odds: c.Odds, Again: r.Again, Says: says}
+		Method: string(r.Planting.Method), Odds: d.Odds(r), Again: r.Again, Says: says}
 	for i := range h.Beds {
 		if h.Beds[i].ID == r.Planting.Bed {
 			row.BedName = h.Beds[i].Name

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -38,10 +39,11 @@ type Column struct {
 	Crop   *crop.Crop
 	Use    *crop.Use
 	Method plan.Method
-	Date   cal.Date // the day it goes into the ground
-	Clear  cal.Date // the day its ground must be free, before the turn-round
-	Store  string   // takes what is lifted or not eaten in time; empty: none
-	Odds   float64  // of a usable crop, 0-1
+	Date   cal.Date    // the day it goes into the ground
+	Clear  cal.Date    // the day its ground must be free, before the turn-round
+	Store  string      // takes what is lifted or not eaten in time; empty: none
+	Odds   float64     // of a usable crop, 0-1
+	Under  cover.Spell // the cover it stands under for a time; no kind: none beside those that lie as planned
 }
 
 // Class is ground of the problem, unit by unit.
