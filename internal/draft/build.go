@@ -21,6 +21,7 @@ type builder struct {
 	groupRows map[string]int
 	kinds     []kind
 	keepings  map[*crop.Use]*keeping
+	sheets    map[string]sheet // by bed
 	northern  bool
 }
 
@@ -54,6 +55,9 @@ func Build(s Setting) (*Draft, error) {
 	}
 	b.wants()
 	b.fixed()
+	if b.sheets, err = b.reach(st.ground); err != nil {
+		return nil, err
+	}
 	if err := b.grounds(st.ground); err != nil {
 		return nil, err
 	}

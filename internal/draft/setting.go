@@ -51,9 +51,10 @@ type Class struct {
 	UnitM2 float64
 	Pieces []Piece
 
-	kind int // of its ground, for profiles
-	turn int // days from clearing until it can be sown again
-	bars *bars
+	kind  int // of its ground, for profiles
+	turn  int // days from clearing until it can be sown again
+	bars  *bars
+	sheet sheet // when it may be covered, and with what
 }
 
 // Piece is units of one bed that lie side by side.
