@@ -23,6 +23,8 @@ type builder struct {
 	keepings  map[*crop.Use]*keeping
 	sheets    map[string]sheet // by bed
 	northern  bool
+	// kitchenRow is the resource of the kitchen's hours; noHours: they are not limited
+	kitchenRow int
 }
 
 // Build makes the planning problem of a setting. Wishes that name what is not there
@@ -55,6 +57,7 @@ func Build(s Setting) (*Draft, error) {
 	}
 	b.wants()
 	b.fixed()
+	b.owed()
 	if b.sheets, err = b.reach(st.ground); err != nil {
 		return nil, err
 	}
@@ -62,6 +65,7 @@ func Build(s Setting) (*Draft, error) {
 		return nil, err
 	}
 	work := b.resources(workOf(&s, st.ground))
+	b.kitchen()
 	if err := b.sowings(work); err != nil {
 		return nil, err
 	}

@@ -67,6 +67,9 @@ func (d *Draft) planting(sowing int, bed string) plan.Planting {
 	c := &d.Columns[sowing]
 	p := plan.New("", d.setting.Holding.Plan)
 	p.Bed, p.Crop, p.Use, p.Method, p.Date, p.Store = bed, c.Crop.ID, c.Use.Name, c.Method, c.Date, c.Store
+	if c.OwnStock {
+		p.Stock = plan.OwnStock
+	}
 	if c.Clear < d.monday(d.Problem.Weeks) {
 		p.ClearBy = c.Clear
 	}

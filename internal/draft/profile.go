@@ -25,6 +25,7 @@ type profile struct {
 	store  *keeping
 	lots   [][]programme.Lot // by future [kg/m2]
 	odds   float64
+	waits  bool        // in the ground until it is taken
 	under  cover.Spell // the cover it stands under for a time; no kind: none beside those that lie as planned
 }
 

@@ -104,7 +104,7 @@ func (b *builder) variants(base profile, t *outlook.Tried) []profile {
 	var out []profile
 	for _, w := range ways {
 		p := base
-		p.free, p.store = w.free, w.store
+		p.free, p.store, p.waits = w.free, w.store, stands(outs)
 		sum := 0.0
 		for f := range outs {
 			lots := outs[f].lots(p.use, w.free, w.store, days)

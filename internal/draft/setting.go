@@ -44,6 +44,8 @@ type Column struct {
 	Store  string      // takes what is lifted or not eaten in time; empty: none
 	Odds   float64     // of a usable crop, 0-1
 	Under  cover.Spell // the cover it stands under for a time; no kind: none beside those that lie as planned
+
+	OwnStock bool // planted from the household's own store, as the plan does with its use
 }
 
 // Class is ground of the problem, unit by unit.

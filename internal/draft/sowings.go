@@ -102,9 +102,10 @@ func (b *builder) lastWeek(p *profile, turn int) int {
 
 func (b *builder) sowing(class int, p *profile, hours int) {
 	m2 := b.draft.Classes[class].UnitM2
+	stock := b.ownStock(p.use, p.method)
 	lots := make([][]programme.Lot, len(p.lots))
-	for f := range p.lots {
-		lots[f] = merged(p.lots[f], m2)
+	for f, own := range heldBack(p.lots, stock) {
+		lots[f] = merged(own, m2)
 	}
 	last := b.lastWeek(p, b.draft.Classes[class].turn)
 	work := labour.Garden() / weeksYear * m2 // a week [h]
@@ -113,11 +114,12 @@ func (b *builder) sowing(class int, p *profile, hours int) {
 		Ground: class, First: p.week, Last: last, Demand: b.draft.demands[p.use.Vegetable], Lots: lots,
 		Uses: b.roomOf(p, lots), Cost: roundCost(work * float64(last+1-p.week) * hourCost), Most: b.problem.Grounds[class].Units,
 	}
-	column := Column{Crop: p.crop, Use: p.use, Method: p.method, Date: b.draft.monday(p.week), Clear: b.From + cal.Date(p.free), Odds: p.odds, Under: p.under}
+	column := Column{Crop: p.crop, Use: p.use, Method: p.method, Date: b.draft.monday(p.week), Clear: b.From + cal.Date(p.free), Odds: p.odds, Under: p.under, OwnStock: stock > 0}
 	if p.store != nil {
 		s.ID += "/" + p.store.store
 		column.Store = p.store.store
 	}
+	s.Uses = append(s.Uses, b.preparing(p, lots)...)
 	if p.under.Kind != "" {
 		s.ID += fmt.Sprintf("/%s %s", p.under.Kind, p.under.On)
 		s.Cost = roundCost(s.Cost + layingHours(m2)*hourCost)
