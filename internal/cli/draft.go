@@ -205,6 +205,9 @@ func (a *App) showDraft(v *desk.DraftView) {
 		}
 		a.say(words.P("cli.draft_row", words.Args{"date": r.Date, "name": r.Name, "how": words.P("cli.draft_"+r.Method, nil), "area": r.AreaM2}))
 		a.say(words.P("cli.draft_why", words.Args{"why": r.Says}))
+		if r.Under.Key != "" {
+			a.say(words.P("cli.draft_why", words.Args{"why": r.Under}))
+		}
 		if r.Again {
 			a.say(words.P("cli.draft_again", nil))
 		}

@@ -81,6 +81,7 @@ type DraftRow struct {
 	Odds    float64
 	Again   bool // its family stands on some of this ground twice
 	Says    words.Phrase
+	Under   words.Phrase // the cover it stands under for a time; no key: none
 }
 
 // DraftYear drafts a year for a holding.
@@ -215,6 +216,9 @@ func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phras
 	c := &d.Columns[r.Parts[0].Sowing]
 	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
 		Method: string(r.Planting.Method), Odds: d.Odds(r), Again: r.Again, Says: says}
+	if r.Under.Kind != "" {
+		row.Under = words.P("desk.draft_under", words.Args{"cover": coverName(r.Under.Kind)})
+	}
 	for i := range h.Beds {
 		if h.Beds[i].ID == r.Planting.Bed {
 			row.BedName = h.Beds[i].Name
