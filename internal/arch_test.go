@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 	"crop":   {},
 	"ground": {},
 	"search": {"programme"},
-	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
+	"draft": {"programme", "outlook", "space", "rotation", "protect", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
 		"crop", "climate", "cover", "sun"},
 	"programme": {},
 	"climate":   {"sun"},
