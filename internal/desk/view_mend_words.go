@@ -71,7 +71,10 @@ func mendDoes(l *MendLine, g *MendGap) []words.Phrase {
 		return []words.Phrase{words.P("desk.mend_buy_does", args)}
 	}
 	out := []words.Phrase{words.P("desk.mend_does", args)}
-	if l.Weeks > 0 {
+	switch {
+	case l.Weeks >= g.Weeks:
+		out = append(out, words.P("desk.mend_weeks_all", args))
+	case l.Weeks > 0:
 		out = append(out, words.P("desk.mend_weeks", args))
 	}
 	if math.Abs(l.DropKg-l.GapKg) >= leastKg && len(l.Elsewhere) == 0 {

@@ -34,6 +34,7 @@ func (s *Server) funcs() template.FuncMap {
 		"percent":  f.Percent,
 		"number":   f.Number,
 		"about":    f.About,
+		"spare":    func(kg float64) string { return spareFigure(f, kg) },            // kg of a list that others read
 		"svg":      func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped
 		"rich":     rich,                                                             // a text with its figure that matters marked
 		"defs":     draw.Defs,                                                        // the textures of drawings

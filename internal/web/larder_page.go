@@ -226,6 +226,14 @@ func giveWeeks(view *desk.LarderView) []giveWeek {
 	return out
 }
 
+// spareFigure writes kilograms to a tenth, from ten up whole.
+func spareFigure(f words.Formatter, kg float64) string {
+	if kg < 9.95 {
+		return f.Number(kg, 1)
+	}
+	return f.Number(kg, 0)
+}
+
 // giveBody is the list to give away, by itself.
 type giveBody struct {
 	Household string
