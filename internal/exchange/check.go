@@ -89,6 +89,7 @@ func (c *checker) checkSense() {
 	c.checkPlantings()
 	c.checkRoom()
 	c.checkDrafts()
+	c.checkWishes()
 	c.checkGroups()
 	c.checkVisits()
 	c.checkGapsLeft()
