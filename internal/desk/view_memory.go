@@ -58,6 +58,7 @@ type viewMemory struct {
 	trims      *recent[num.Digest, *TrimView]
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
+	barren     *recent[num.Digest, []Barren]
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -84,6 +85,7 @@ func newViewMemory() *viewMemory {
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
+		barren:     newRecent[num.Digest, []Barren](mostViews),
 	}
 }
 

@@ -91,6 +91,7 @@ func (c *checker) checkSense() {
 	c.checkDrafts()
 	c.checkWishes()
 	c.checkGroups()
+	c.warnOfWants()
 	c.checkVisits()
 	c.checkGapsLeft()
 	c.checkStores()
