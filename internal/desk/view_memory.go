@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"garner/internal/num"
+	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
 )
@@ -59,6 +60,8 @@ type viewMemory struct {
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
+	waters     *recent[waterKey, map[string]*BedWater]
+	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -86,6 +89,8 @@ func newViewMemory() *viewMemory {
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
+		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		sky:        outlook.NewMemory(),
 	}
 }
 
