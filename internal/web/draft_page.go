@@ -15,12 +15,13 @@ const draftPath = "/draft"
 
 // draftBody is the page of a year that is drafted.
 type draftBody struct {
-	Lead   []string
-	Coming bool // it is being drafted
-	Share  int  // of the time that is over [%]
-	Wrong  []string
-	Result *draftResult
-	Ask    *draftAsk
+	Lead    []string
+	Coming  bool // it is being drafted
+	Share   int  // of the time that is over [%]
+	Wrong   []string
+	NoWants bool // nothing is wanted yet, so there is nothing to draft for
+	Result  *draftResult
+	Ask     *draftAsk
 }
 
 // draftResult is what was drafted.
@@ -68,6 +69,10 @@ func draftPage(v *visit) error {
 	h, err := v.office.Holding()
 	if err != nil {
 		return err
+	}
+	if len(h.Wants) == 0 && d == nil { // a year is drafted for what is wanted
+		b.NoWants, b.Lead = true, []string{v.say("web.draft_no_wants", nil)}
+		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
 	}
 	ask, err := v.draftAsk(draftTypedOf(seconds, h.Wishes), nil)
 	if err != nil {
