@@ -177,12 +177,15 @@ func stopDraft(v *visit) error {
 	return nil
 }
 
+// halfYear is how far on the year lies that a draft is called by [d].
+const halfYear = 182
+
 // keepDraft writes what was drafted as a draft.
 func keepDraft(v *visit) error {
 	d := v.office.Drafting()
 	year := ""
 	if d != nil && d.View != nil {
-		year = strconv.Itoa(d.View.From.Year())
+		year = strconv.Itoa((d.View.From + halfYear).Year()) // drafted in December, it is of the next
 	}
 	kept, _, err := v.office.KeepDraft(v.author(), v.say("web.draft_name", words.Args{"year": year}))
 	if err != nil {
