@@ -92,6 +92,7 @@ func (c *checker) checkSense() {
 	c.checkGroups()
 	c.checkVisits()
 	c.checkGapsLeft()
+	c.checkPurchases()
 	c.checkStores()
 	c.checkRecords()
 	c.checkProblems()

@@ -34,6 +34,7 @@ type Holding struct {
 	Changes   []plan.Change
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
+	Purchases []larder.Purchase
 	Groups    []larder.Group // without their members
 	Members   []larder.Membership
 	Visits    []larder.Visit
