@@ -5,9 +5,9 @@ import (
 	"garner/internal/words"
 )
 
-// PreparingView is how something is made ready for a store.
+// PreparingView is how things that need the same are made ready for a store.
 type PreparingView struct {
-	Name  string         // what it is; empty where that is plain
+	Names []string       // what is
 	Steps []words.Phrase // sentences in order; the last says what is left to eat
 }
 

@@ -1,8 +1,8 @@
 package desk
 
 import (
+	"reflect"
 	"slices"
-	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/crop"
@@ -71,8 +71,13 @@ func (n *namer) prepared(s *larder.Store) []PreparingView {
 			return
 		}
 		told[name] = true
-		if steps := preparingOf(n.a.setting.Book, id, &row); len(steps) > 0 {
-			out = append(out, PreparingView{name, steps})
+		steps := preparingOf(n.a.setting.Book, id, &row)
+		at := slices.IndexFunc(out, func(v PreparingView) bool { return reflect.DeepEqual(v.Steps, steps) })
+		switch {
+		case at >= 0:
+			out[at].Names = append(out[at].Names, name)
+		case len(steps) > 0:
+			out = append(out, PreparingView{[]string{name}, steps})
 		}
 	}
 	for _, b := range n.a.holding.Batches {
@@ -81,7 +86,6 @@ func (n *namer) prepared(s *larder.Store) []PreparingView {
 	for _, p := range n.a.holding.Plantings {
 		tell(p.Crop, p.Use, p.Store)
 	}
-	slices.SortFunc(out, func(a, b PreparingView) int { return strings.Compare(a.Name, b.Name) })
 	return out
 }
 

@@ -2,6 +2,7 @@ package mend
 
 import (
 	"math"
+	"slices"
 
 	"garner/internal/larder"
 	"garner/internal/outlook"
@@ -26,14 +27,14 @@ func (w *weighing) last() ([]Proposal, error) {
 	return out, nil
 }
 
-// buy is that what lacks may be bought in the days of the gap, so much a week as lacks
-// in a mean week of it; nothing when no want asks for it then.
+// buy is that what lacks may be bought in the days of the gap, at most as much a week as
+// is wanted in any week of it; nothing when no want asks for it then.
 func (w *weighing) buy() Proposal {
 	p := Proposal{Kind: Buy}
 	p.Takes.BoughtKg = w.gap.ShortKg
 	if w.wanted() {
 		p.Purchase = larder.Purchase{Vegetable: w.row.weekly.Name, From: w.gap.First, To: w.gap.Last,
-			KgPerWeek: math.Ceil(w.gap.ShortKg/float64(w.gap.Weeks)*100-1e-6) / 100}
+			KgPerWeek: math.Ceil(slices.Max(w.row.weekly.Want[w.gap.From:w.gap.From+w.gap.Weeks])*100-1e-3) / 100}
 		if w.row.group != "" {
 			p.Purchase.Vegetable, p.Purchase.Group = "", w.row.group
 		}

@@ -89,7 +89,7 @@ func (v *visit) showPick(view *desk.LossView, typed lossTyped, faults fault.List
 	for _, s := range view.Stores {
 		b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
 		if len(s.Prepare) > 0 {
-			b.Prepare = append(b.Prepare, desk.PreparingView{Name: s.Name, Steps: s.Prepare})
+			b.Prepare = append(b.Prepare, desk.PreparingView{Names: []string{s.Name}, Steps: s.Prepare})
 		}
 	}
 	b.Faults = placed(b.Fields, faults)
