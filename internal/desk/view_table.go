@@ -143,7 +143,7 @@ func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView
 }
 
 func ribbonOf(r outlook.Ribbon) RibbonView {
-	return RibbonView{Ground: r.Ground, Food: r.Food, Over: r.Over}
+	return RibbonView{Ground: r.Ground, Food: r.Food, Bought: r.Bought, Over: r.Over}
 }
 
 func gapView(g outlook.Gap) GapView {
