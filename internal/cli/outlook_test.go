@@ -52,7 +52,7 @@ func aTable() *desk.OutlookResult {
 	}
 	leek.OverKg[4], leek.WantKg[9] = 1, 0
 	r.Vegetables = []desk.VegetableTable{carrot, leek}
-	r.Lead = words.P("desk.lead_bare", words.Args{"first": r.From, "last": r.From + 13, "lacks": []string{"carrots"}})
+	r.Lead = words.P("desk.lead_bare", words.Args{"span": words.P("desk.span", words.Args{"first": r.From, "last": r.From + 13}), "lacks": []string{"carrots"}})
 	return r
 }
 

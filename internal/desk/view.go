@@ -24,6 +24,7 @@ type TableView struct {
 	ThinPoor   float64 // the same in the poor year of ten and in the good one
 	ThinGood   float64
 	Daylight   []float64 // hours, one for each week
+	Bare       bool      // nothing grows, is meant to or lies in store
 	Stale      bool      // the figures are of before the last change; new ones are being computed
 }
 

@@ -151,6 +151,13 @@ func (n *namer) mendLine(p *mend.Proposal, v *MendView) MendLine {
 	l.Does, l.Costs = mendDoes(&l, g), mendCosts(&l)
 	if p.Candidate != nil {
 		l.Reason, l.Remarks = &p.Candidate.Reason, p.Candidate.Remarks
+		if len(p.Alike) > 0 {
+			var beds []string
+			for _, bed := range p.Alike {
+				beds = append(beds, n.bed(bed))
+			}
+			l.Does = append(l.Does, words.P("desk.mend_alike", words.Args{"beds": beds}))
+		}
 		switch c := p.Candidate; {
 		case c.Lot != nil && c.Enough:
 			l.Does = append(l.Does, words.P("desk.mend_lot_enough", nil))

@@ -211,7 +211,7 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	}
 	row, ok := p.row(b.Crop, b.Use, store)
 	if !ok {
-		return opening{}, fault.New(fault.NotFound, "larder.batch_method",
+		return opening{}, fault.New(fault.Conflict, "larder.batch_method",
 			words.Args{"batch": b.ID, "crop": b.Crop, "method": p.in.Stores[store].Method})
 	}
 	key := keepingKey{b.Crop, b.Use, store}

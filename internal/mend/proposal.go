@@ -44,6 +44,7 @@ type Proposal struct {
 	Span      larder.GapLeft    // of Leave
 	GapKg     float64           // by how much the expected shortage in the gap's weeks falls [kg]
 	DropKg    float64           // the same over the whole table and all vegetables
+	Alike     []string          // of Sow: other beds in which it comes to the same
 	Elsewhere []Cost            // vegetables of which more lacks then, the most first
 	Weeks     int               // of the gap's weeks that are short no more, more often than not
 	Short     float64           // chance of a week of the gap being short as it stands, mean, 0-1

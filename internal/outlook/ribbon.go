@@ -41,7 +41,7 @@ func (t *Table) Ribbon(v *Vegetable) Ribbon {
 func (t *Table) Plate() Ribbon {
 	w := newWeaver(t.Weeks)
 	for f := range t.Years {
-		var sum larder.Course
+		sum := emptyCourse(7 * t.Weeks)
 		for i := range t.Vegetables {
 			addCourse(&sum, &t.Vegetables[i].Years[f])
 		}
@@ -50,11 +50,13 @@ func (t *Table) Plate() Ribbon {
 	return w.ribbon(t.Years)
 }
 
+// emptyCourse is that of a table without a vegetable.
+func emptyCourse(days int) larder.Course {
+	return larder.Course{Want: make([]float32, days), Fresh: make([]float32, days), Stored: make([]float32, days), Over: make([]float32, days)}
+}
+
 func addCourse(sum, c *larder.Course) {
 	for _, pair := range [][2]*[]float32{{&sum.Want, &c.Want}, {&sum.Fresh, &c.Fresh}, {&sum.Stored, &c.Stored}, {&sum.Over, &c.Over}} {
-		if *pair[0] == nil {
-			*pair[0] = make([]float32, len(*pair[1]))
-		}
 		for i, kg := range *pair[1] {
 			(*pair[0])[i] += kg
 		}

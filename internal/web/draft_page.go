@@ -15,12 +15,13 @@ const draftPath = "/draft"
 
 // draftBody is the page of a year that is drafted.
 type draftBody struct {
-	Lead   []string
-	Coming bool // it is being drafted
-	Share  int  // of the time that is over [%]
-	Wrong  []string
-	Result *draftResult
-	Ask    *draftAsk
+	Lead    []string
+	Coming  bool // it is being drafted
+	Share   int  // of the time that is over [%]
+	Wrong   []string
+	NoWants bool // nothing is wanted yet, so there is nothing to draft for
+	Result  *draftResult
+	Ask     *draftAsk
 }
 
 // draftResult is what was drafted.
@@ -68,6 +69,10 @@ func draftPage(v *visit) error {
 	h, err := v.office.Holding()
 	if err != nil {
 		return err
+	}
+	if len(h.Wants) == 0 && d == nil { // a year is drafted for what is wanted
+		b.NoWants, b.Lead = true, []string{v.say("web.draft_no_wants", nil)}
+		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
 	}
 	ask, err := v.draftAsk(draftTypedOf(seconds, h.Wishes), nil)
 	if err != nil {
@@ -172,12 +177,15 @@ func stopDraft(v *visit) error {
 	return nil
 }
 
+// halfYear is how far on the year lies that a draft is called by [d].
+const halfYear = 182
+
 // keepDraft writes what was drafted as a draft.
 func keepDraft(v *visit) error {
 	d := v.office.Drafting()
 	year := ""
 	if d != nil && d.View != nil {
-		year = strconv.Itoa(d.View.From.Year())
+		year = strconv.Itoa((d.View.From + halfYear).Year()) // drafted in December, it is of the next
 	}
 	kept, _, err := v.office.KeepDraft(v.author(), v.say("web.draft_name", words.Args{"year": year}))
 	if err != nil {
