@@ -48,7 +48,7 @@ type BatchYear struct {
 	LostKg  float64
 	SownKg  float64 // as planting stock
 	LeftKg  float64
-	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
+	Out     cal.Date // the day the last of it was eaten or spoiled, or planted where all was planting stock; None: it outlasts the table
 
 	StoredWeek  []float32   // eaten, by seven days from the first [kg]
 	GroupStored [][]float32 // of StoredWeek, what each group ate
