@@ -65,6 +65,18 @@ func only(t *testing.T, r *carry.Result) carry.Carried {
 	return r.Sowings[0]
 }
 
+// Sowings at both ends of one growing year are near each other once the first is a
+// year on; the last of this year is not the first of the next.
+func TestTheLastOfThisYearIsNotTheFirstOfTheNext(t *testing.T) {
+	s := garden(2, true, cal.Of(2027, 1, 4))
+	s.Plantings = []plan.Planting{
+		planted("let-26a", "b1", "lettuce", cal.Of(2026, 7, 3), cal.Of(2026, 9, 20), 1),
+		planted("let-27z", "b2", "lettuce", cal.Of(2027, 6, 27), cal.Of(2027, 9, 10), 1)}
+	if r := of(t, s); len(r.Sowings) != 2 || len(r.Planned) != 0 {
+		t.Errorf("carried %+v, planned already %v", r.Sowings, r.Planned)
+	}
+}
+
 func TestAnEmptyHoldingCarriesNothing(t *testing.T) {
 	for _, s := range []carry.Setting{garden(0, false, cal.Of(2027, 5, 1)), garden(3, false, cal.Of(2027, 5, 1)), {Book: book(), Today: cal.Of(2027, 5, 1)}} {
 		if r := of(t, s); len(r.Sowings)+len(r.Covers)+len(r.Troubles) > 0 {

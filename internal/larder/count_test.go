@@ -51,6 +51,21 @@ func TestACountOfAStore(t *testing.T) {
 	near(t, "more than was put in", more[0].Kg, 6*20.0/16)
 }
 
+// What is found where a count had found nothing lies there in the shares in which it
+// was put in: a count is never lost.
+func TestFoundAfterNothing(t *testing.T) {
+	in := simple(14, 1, kept, sand(50))
+	in.Batches = []Opening{carrots("a", 8, monday-40), carrots("b", 4, monday-40)}
+	made, told := Recount(in, []Count{{On: monday - 20, Store: "sand", Kg: 0}, {On: monday - 5, Store: "sand", Kg: 3}})
+	for i, want := range []float64{2, 1} {
+		near(t, in.Batches[i].ID, told[i].Kg, want)
+		if told[i].On != monday-5 || made[i].Kg <= 0 {
+			t.Errorf("%+v, %+v", told[i], made[i])
+		}
+		near(t, "all accounted for", told[i].Kg+told[i].EatenKg+told[i].LostKg, in.Batches[i].Kg)
+	}
+}
+
 // Later counts go from earlier ones, in whatever order they are given.
 func TestCountsInOrderOfTime(t *testing.T) {
 	in := simple(14, 1, kept, sand(50))
