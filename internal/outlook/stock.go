@@ -135,13 +135,16 @@ func wantedDays(c *larder.Course, first int) []int {
 	return out
 }
 
-// metOver tells whether no more lacks over some days than a week may lack that is
-// no gap.
+// metOver tells whether no more of what is home-grown lacks over some days than a
+// week may lack that is no gap; what is bought lacks.
 func metOver(c *larder.Course, days []int) bool {
 	want, short := 0.0, 0.0
 	for _, day := range days {
 		want += float64(c.Want[day])
 		short += float64(c.Short[day])
+		if c.Bought != nil {
+			short += float64(c.Bought[day])
+		}
 	}
 	return short <= gapShare*want
 }

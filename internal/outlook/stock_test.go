@@ -210,6 +210,22 @@ func TestWhatFollowsAStock(t *testing.T) {
 	}
 }
 
+// What is bought does not follow a stock: the same follows whether or not it may be.
+func TestWhatIsBoughtFollowsNoStock(t *testing.T) {
+	h := stocked()
+	told := stocksByName(compute(t, setting(t, h, 2), outlook.NewMemory()))
+	for i := range h.Wants {
+		h.Wants[i].BuyKgPerWeek = 10
+	}
+	for name, s := range stocksByName(compute(t, setting(t, h, 2), outlook.NewMemory())) {
+		for f, a := range s.After {
+			if a != told[name].After[f] {
+				t.Fatalf("%s, future %d: %+v where it may be bought, else %+v", name, f, a, told[name].After[f])
+			}
+		}
+	}
+}
+
 func TestSurplusIsTheTablesOver(t *testing.T) {
 	h := stocked()
 	for i := range h.Plantings {
