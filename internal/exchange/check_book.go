@@ -22,7 +22,9 @@ func (c *checker) checkBook(book *crop.Book) {
 		for _, w := range bookFaults(p, book) {
 			c.wrong("plantings", i, w.column, w.fault)
 		}
-		c.keeps("plantings", i, book, p.Crop, p.Use, p.Store)
+		if args, unkept := c.unkept(book, p.Crop, p.Use, p.Store); unkept {
+			c.warnings.add(fault.New(fault.Conflict, "exchange.does_not_keep", args).In(c.place("plantings", i, "store")))
+		}
 		c.stock(i, book, p)
 	}
 	for i, l := range c.h.OnHand {
@@ -52,7 +54,9 @@ func (c *checker) checkBook(book *crop.Book) {
 	}
 	for i, b := range c.h.Batches {
 		c.knownUse("batches", i, book, b.Crop, b.Use)
-		c.keeps("batches", i, book, b.Crop, b.Use, b.Store)
+		if args, unkept := c.unkept(book, b.Crop, b.Use, b.Store); unkept {
+			c.wrong("batches", i, "store", fault.New(fault.Conflict, "exchange.batch_does_not_keep", args)) // no table can be reckoned with it
+		}
 	}
 }
 
@@ -139,27 +143,24 @@ func (c *checker) knownUse(table string, row int, book *crop.Book, id, use strin
 	}
 }
 
-// keeps warns of a store in which the crop does not keep, as far as the book
-// knows.
-func (c *checker) keeps(table string, row int, book *crop.Book, id, use, store string) {
+// unkept is what a crop does not keep by in a store, as far as the book knows, with
+// the ways in which it does; false where it keeps there, or where that is not known.
+func (c *checker) unkept(book *crop.Book, id, use, store string) (args words.Args, unkept bool) {
 	i, known := c.ids["stores"][store]
 	k, e := cropOf(book, id)
-	if store == "" || !known || e != nil {
-		return
+	if store == "" || !known || e != nil || c.faulty("stores", i, "method") {
+		return nil, false
 	}
 	u, err := k.Use(use)
 	if err != nil {
-		return
+		return nil, false
 	}
 	method := c.h.Stores[i].Method
 	var ways []string
 	for _, s := range u.Storage {
 		ways = append(ways, s.Method)
 	}
-	if !slices.Contains(ways, method) {
-		c.warnings.add(fault.New(fault.Conflict, "exchange.does_not_keep",
-			words.Args{"crop": k.Name, "method": method, "ways": ways}).In(c.place(table, row, "store")))
-	}
+	return words.Args{"crop": k.Name, "method": method, "ways": ways}, !slices.Contains(ways, method)
 }
 
 // cropOf returns the crop with an id. A name that the book knows otherwise is
