@@ -22,6 +22,9 @@ func (w *weighing) last() ([]Proposal, error) {
 	w.looked += len(out)
 	for i := range out {
 		w.judge(&out[i], &weights[i])
+		if p := &out[i]; p.Kind == Buy && p.Want.ID != "" {
+			p.Takes.BoughtKg = p.GapKg // in the weeks that lack more than the mean, not all of it
+		}
 	}
 	return out, nil
 }

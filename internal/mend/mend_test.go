@@ -150,14 +150,20 @@ func TestWorthIsTheDifferenceOfTwoTables(t *testing.T) {
 			if full := total(before) - total(after); !same(p.DropKg, full) {
 				t.Errorf("%s for %s is told to be worth %.4f kg; two tables differ by %.4f", p.Kind, vegetable, p.DropKg, full)
 			}
-			inGap, left, weeks := 0.0, 0.0, 0
+			inGap, bought, left, weeks := 0.0, 0.0, 0.0, 0
 			for k := gap.From; k < gap.From+gap.Weeks; k++ {
 				is := after[vegetable]
 				inGap += before[vegetable].Short[k] - is.Short[k]
+				if p.Kind == mend.Buy {
+					bought += is.Bought[k]
+				}
 				left += is.GapChance[k] / float64(gap.Weeks)
 				if !outlook.LikelyShort(&is, k) {
 					weeks++
 				}
+			}
+			if !same(p.Takes.BoughtKg, bought) {
+				t.Errorf("%s for %s: %.4f kg are told to be bought in the gap, the table buys %.4f", p.Kind, vegetable, p.Takes.BoughtKg, bought)
 			}
 			if !same(p.GapKg, inGap) || weeks != p.Weeks || math.Abs(left-p.Left) > 1e-9 {
 				t.Errorf("%s for %s: told %.4f kg, %d weeks, chance %.3f; the table has %.4f, %d, %.3f", p.Kind, vegetable, p.GapKg, p.Weeks, p.Left, inGap, weeks, left)
