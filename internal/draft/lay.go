@@ -55,10 +55,11 @@ func (d *Draft) Lay(units programme.Solution) ([]Row, error) {
 	slices.SortStableFunc(rows, func(a, b Row) int {
 		return cmp.Or(cmp.Compare(order[a.Planting.Bed], order[b.Planting.Bed]), cmp.Compare(a.Planting.Date, b.Planting.Date), cmp.Compare(a.Sowing, b.Sowing))
 	})
-	taken := idsIn(d.setting.Holding)
+	taken := plan.Taken(d.setting.Holding.Plantings, d.setting.Holding.Changes)
 	for i := range rows {
 		p := &rows[i].Planting
-		p.ID = taken.next(p.Crop, p.Date)
+		p.ID = taken.Free(p.Crop, p.Date)
+		taken[p.ID] = true
 		rows[i].Instead = d.instead(p, d.Columns[rows[i].Sowing].Clear)
 	}
 	return rows, nil
