@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 	"crop":   {},
 	"ground": {},
 	"search": {"programme"},
-	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
+	"draft": {"programme", "outlook", "space", "rotation", "protect", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
 		"crop", "climate", "cover", "sun"},
 	"programme": {},
 	"climate":   {"sun"},
@@ -69,7 +69,7 @@ var arrows = map[string][]string{
 		"record"},
 	"printed":    {"window", "growth", "cover", "crop", "climate", "sun"},
 	"leftout":    {"printed", "crop"},
-	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
+	"scoreboard": {"water", "outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 

@@ -134,7 +134,16 @@ type draftAnswer struct {
 	ShareNow  float64        `json:"home_grown_share_now"`
 	ShareThen float64        `json:"home_grown_share"`
 	Plantings []draftPlanted `json:"plantings"`
+	Covers    []draftCover   `json:"covers"`
 	Notes     []string       `json:"notes"`
+}
+
+// draftCover is a cover that a draft lays over a bed.
+type draftCover struct {
+	Bed  string   `json:"bed"`
+	Kind string   `json:"kind"`
+	On   cal.Date `json:"on"`
+	Off  cal.Date `json:"off"`
 }
 
 // draftPlanted is one planting of a draft as the JSON shows it.
@@ -147,7 +156,7 @@ type draftPlanted struct {
 
 func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	r := draftAnswer{Objective: v.Objective, Unsown: v.Unsown, From: v.From, Weeks: v.Weeks, Futures: v.Futures, Seed: v.Seed, Steps: v.Steps,
-		Sowings: v.Sowings, Kept: v.Kept, ShareNow: v.ShareNow, ShareThen: v.ShareThen, Plantings: []draftPlanted{}, Notes: []string{}}
+		Sowings: v.Sowings, Kept: v.Kept, ShareNow: v.ShareNow, ShareThen: v.ShareThen, Plantings: []draftPlanted{}, Covers: []draftCover{}, Notes: []string{}}
 	if !math.IsInf(v.Bound, 0) {
 		r.Bound = &v.Bound
 	}
@@ -157,6 +166,9 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	}
 	for i := range v.Rows {
 		r.Plantings = append(r.Plantings, draftPlanted{v.Rows[i].Cells, v.Rows[i].Odds, v.Rows[i].Again, a.Words.Text(v.Rows[i].Says)})
+	}
+	for _, c := range v.Covers {
+		r.Covers = append(r.Covers, draftCover{c.Bed, string(c.Kind), c.On, c.Off})
 	}
 	for _, n := range v.Notes {
 		r.Notes = append(r.Notes, a.Words.Text(n))
@@ -193,6 +205,9 @@ func (a *App) showDraft(v *desk.DraftView) {
 		}
 		a.say(words.P("cli.draft_row", words.Args{"date": r.Date, "name": r.Name, "how": words.P("cli.draft_"+r.Method, nil), "area": r.AreaM2}))
 		a.say(words.P("cli.draft_why", words.Args{"why": r.Says}))
+		if r.Under.Key != "" {
+			a.say(words.P("cli.draft_why", words.Args{"why": r.Under}))
+		}
 		if r.Again {
 			a.say(words.P("cli.draft_again", nil))
 		}

@@ -9,6 +9,7 @@ import (
 	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/programme"
 	"garner/internal/search"
@@ -55,10 +56,12 @@ type DraftView struct {
 	ShareNow  float64
 	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
 	Rows      []DraftRow
+	Covers    []place.CoverSpell // laid over beds for what is drafted
 	Notes     []words.Phrase
 
-	present []plan.Planting // the plan as it stands
-	kept    []plan.Planting // what the draft leaves of it
+	present []plan.Planting    // the plan as it stands
+	kept    []plan.Planting    // what the draft leaves of it
+	lie     []place.CoverSpell // the covers as they lie without it
 }
 
 // DraftBest is how far the search for a draft has come.
@@ -78,6 +81,7 @@ type DraftRow struct {
 	Odds    float64
 	Again   bool // its family stands on some of this ground twice
 	Says    words.Phrase
+	Under   words.Phrase // the cover it stands under for a time; no key: none
 }
 
 // DraftYear drafts a year for a holding.
@@ -103,7 +107,7 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	v := &DraftView{present: present, kept: d.Kept, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
+	v := &DraftView{present: present, kept: d.Kept, lie: h.Covers, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
 		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
 	found := search.Found{}
 	if o.Solution != nil {
@@ -133,12 +137,30 @@ func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Sett
 	for i := range rows {
 		v.Rows = append(v.Rows, draftRow(s.Holding, d, &rows[i], says[i]))
 	}
+	v.cover(s.Holding, d.Covers(rows))
 	s.Years = usualYears
 	if v.ShareNow, err = shareOf(s); err == nil {
 		s.Holding = d.With(rows)
 		v.ShareThen, err = shareOf(s)
 	}
 	return err
+}
+
+// cover tells which covers a draft lays.
+func (v *DraftView) cover(h *holding.Holding, laid []place.CoverSpell) {
+	v.Covers = laid
+	for i := range laid {
+		name := laid[i].Bed
+		for b := range h.Beds {
+			if h.Beds[b].ID == laid[i].Bed {
+				name = h.Beds[b].Name
+			}
+		}
+		v.Notes = append(v.Notes, words.P("desk.draft_cover", words.Args{"bed": name, "cover": coverName(laid[i].Kind), "on": laid[i].On, "off": laid[i].Off}))
+	}
+	if len(laid) > 0 {
+		v.Notes = append(v.Notes, words.P("desk.draft_covers_lie", nil))
+	}
 }
 
 // wishes are what is asked for, with crops and beds by their ids.
@@ -191,9 +213,12 @@ func sought(o DraftOptions) search.Asked {
 }
 
 func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phrase) DraftRow {
-	c := &d.Columns[r.Sowing]
+	c := &d.Columns[r.Parts[0].Sowing]
 	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
-		Method: string(r.Planting.Method), Odds: c.Odds, Again: r.Again, Says: says}
+		Method: string(r.Planting.Method), Odds: d.Odds(r), Again: r.Again, Says: says}
+	if r.Under.Kind != "" {
+		row.Under = words.P("desk.draft_under", words.Args{"cover": coverName(r.Under.Kind)})
+	}
 	for i := range h.Beds {
 		if h.Beds[i].ID == r.Planting.Bed {
 			row.BedName = h.Beds[i].Name

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"garner/internal/num"
+	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
 )
@@ -58,6 +59,8 @@ type viewMemory struct {
 	trims      *recent[num.Digest, *TrimView]
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
+	waters     *recent[waterKey, map[string]*BedWater]
+	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -84,6 +87,8 @@ func newViewMemory() *viewMemory {
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
+		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		sky:        outlook.NewMemory(),
 	}
 }
 

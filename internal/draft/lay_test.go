@@ -38,14 +38,21 @@ func TestSolutionsAreLaid(t *testing.T) {
 			held[b.ID] = make([]float64, d.Problem.Weeks)
 		}
 		for _, r := range rows {
-			w := &d.Problem.Sowings[r.Sowing]
-			units[r.Sowing] += r.Units
 			if ids[r.Planting.ID] {
 				t.Fatalf("%s stands twice", r.Planting.ID)
 			}
 			ids[r.Planting.ID] = true
-			for week := w.First; week <= w.Last; week++ {
-				held[r.Planting.Bed][week] += r.Planting.AreaM2
+			m2 := 0.0
+			for _, p := range r.Parts {
+				w := &d.Problem.Sowings[p.Sowing]
+				units[p.Sowing] += p.Units
+				m2 += float64(p.Units) * d.Classes[w.Ground].UnitM2
+				for week := w.First; week <= w.Last; week++ {
+					held[r.Planting.Bed][week] += float64(p.Units) * d.Classes[w.Ground].UnitM2
+				}
+			}
+			if math.Abs(m2-r.Planting.AreaM2) > 1e-9 {
+				t.Fatalf("%s has %v m2, its parts %v", r.Planting.ID, r.Planting.AreaM2, m2)
 			}
 		}
 		for j := range units {

@@ -167,6 +167,7 @@ var sections = []section{
 	{"winter", (*maker).winter},
 	{"short-days", (*maker).shortDays},
 	{"shared-ground", (*maker).sharedGround},
+	{"water", (*maker).water},
 	{"practice", (*maker).practice},
 }
 

@@ -120,7 +120,11 @@ func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
 			r.Beds = append(r.Beds, draftBed{Name: row.BedName})
 		}
 		bed := &r.Beds[len(r.Beds)-1]
-		bed.Rows = append(bed.Rows, draftLine{DraftRow: *row, Title: capital(row.Name), How: v.named("web.draft_how_", row.Method), Why: v.sentence(row.Says)})
+		why := v.sentence(row.Says)
+		if row.Under.Key != "" {
+			why += " " + v.sentence(row.Under)
+		}
+		bed.Rows = append(bed.Rows, draftLine{DraftRow: *row, Title: capital(row.Name), How: v.named("web.draft_how_", row.Method), Why: why})
 	}
 	if d.Kept != "" && d.Base != "" {
 		r.Compare = comparePath(d.Base, d.Kept)
