@@ -268,7 +268,7 @@ func shape(g *groupWork) string {
 		fmt.Fprintf(&b, "\n%s/%s %d %d", l.Vegetable, l.Group, l.From, l.To)
 	}
 	for _, c := range g.setting.Claims {
-		fmt.Fprintf(&b, "\n%s %d %g", c.Planting, c.Day, c.Kg)
+		fmt.Fprintf(&b, "\n%s %s/%s %d %g", c.Planting, c.Crop, c.Use, c.Day, c.Kg)
 	}
 	return b.String()
 }
