@@ -114,6 +114,31 @@ func TestWhatWasSeenIsGood(t *testing.T) {
 	near(t, "the rest spoils", y.Stores[0].SpoiledKg, 9)
 }
 
+// A batch is there from the morning after its count, or from the day from which it was
+// there anyway when that is earlier.
+func TestABatchIsThereAfterItsCount(t *testing.T) {
+	in := simple(20, 0.5, kept, sand(50))
+	for _, c := range []struct{ on, want cal.Date }{{monday - 8, monday - 7}, {monday - 1, monday}, {monday + 2, monday}} {
+		in.Batches = []Opening{carrots("a", 10, monday-60)}
+		in.Batches[0].Counted = monday
+		if made, _ := Recount(in, []Count{{On: c.on, Batch: "a", Kg: 7}}); made[0].Counted != c.want || !made[0].Seen {
+			t.Errorf("counted on %s it is there from %s, want %s", c.on, made[0].Counted, c.want)
+		}
+	}
+}
+
+// What would have gone into a store before a day lies there as a batch, or never did:
+// it is left, and neither stored nor over.
+func TestWhatIsStoredFromADayOn(t *testing.T) {
+	in := simple(9, 0, plain, sand(50))
+	s := supply("p", 0)
+	s.Flow, s.Store, s.StoreFrom = []float32{1, 1, 1, 1, 1}, "sand", monday+2
+	p := run(t, in, Future{Supplies: []*Supply{s}}).Plantings[0]
+	near(t, "left", p.GroundKg, 2)
+	near(t, "stored", p.PutKg, 3)
+	near(t, "over", p.OverKg, 0)
+}
+
 // What lies in a store as a batch is not laid into it again when the planting
 // ends, and is not over either.
 func TestWhatIsBookedIsNotStoredTwice(t *testing.T) {
