@@ -172,6 +172,19 @@ func TestGroundHeldIsWithinTheBeds(t *testing.T) {
 	}
 }
 
+// What stands under or between another holds no ground of its own.
+func TestGuestsHoldNoGround(t *testing.T) {
+	a, _ := side(t, "p2027", 12)
+	for i := range a.Ground.Beds {
+		for k := range a.Ground.Beds[i].Holds {
+			a.Ground.Beds[i].Holds[k].Guest = true
+		}
+	}
+	if c := of(t, a, a); c.SumA.AreaWeeks != 0 || c.SumA.KgPerM2 != 0 {
+		t.Errorf("guests hold %g m2 weeks", c.SumA.AreaWeeks)
+	}
+}
+
 // Common practice, no source: about 0.7 h of work per m2 of garden and year. The
 // hours of tending were set to what picking and kitchen leave of it, so this check
 // only holds the three together.
