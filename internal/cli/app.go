@@ -135,6 +135,11 @@ func asSentence(problem string) string {
 	return capital(strings.TrimSuffix(strings.TrimSuffix(problem, "."), "?"))
 }
 
+// sentence says a phrase with a capital at its beginning.
+func (a *App) sentence(p words.Phrase) {
+	a.say(words.P("cli.sentence", words.Args{"text": capital(a.Words.Text(p))}))
+}
+
 // capital gives a text a capital at its beginning.
 func capital(text string) string {
 	first, size := utf8.DecodeRuneInString(text)

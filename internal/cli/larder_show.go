@@ -96,5 +96,5 @@ func (a *App) together(phrases []words.Phrase, today cal.Date) string {
 // sayPlain says a phrase without the marks of what matters in it.
 func (a *App) sayPlain(p words.Phrase, today cal.Date) {
 	text := strings.ReplaceAll(a.Words.Text(words.Sharpened(p, today)), "**", "")
-	a.say(words.P("cli.larder_lead", words.Args{"text": capital(text)}))
+	a.say(words.P("cli.sentence", words.Args{"text": capital(text)}))
 }

@@ -125,7 +125,7 @@ func (a *App) mendRow(l *desk.MendLine) mendRow {
 // showMend writes the gap and what would mend it.
 func (a *App) showMend(v *desk.MendView) {
 	if v.At < 0 {
-		a.say(words.P("cli.mend_lead", words.Args{"text": asSentence(a.Words.Text(v.None()))}))
+		a.sentence(v.None())
 		a.showOtherGaps(v)
 		return
 	}
