@@ -26,8 +26,24 @@ func (c *outlookCommand) Run(a *App) error {
 		return err
 	}
 	if c.JSON {
-		return a.json(result)
+		answer := outlookAnswer{OutlookResult: result, Warnings: []string{}}
+		for _, b := range result.CannotGrow {
+			answer.Warnings = append(answer.Warnings, a.Words.Text(b.Phrase()))
+		}
+		for _, w := range result.OddWants {
+			answer.Warnings = append(answer.Warnings, a.Words.Text(w))
+		}
+		return a.json(answer)
+	}
+	if isPath(c.Holding) {
+		result.OddWants = nil // told when the files were read
 	}
 	a.showOutlook(result)
 	return nil
+}
+
+// outlookAnswer is the JSON of a table.
+type outlookAnswer struct {
+	*desk.OutlookResult
+	Warnings []string `json:"warnings"` // of wants that no bed can grow, or that are hardly meant as they are told
 }

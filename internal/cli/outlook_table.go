@@ -84,6 +84,12 @@ func (a *App) showOutlook(r *desk.OutlookResult) {
 		"half": string(signHalf), "little": string(signLittle), "none": string(signNone),
 	}))
 	a.gap()
+	for _, b := range r.CannotGrow {
+		a.say(b.Phrase())
+	}
+	for _, w := range r.OddWants {
+		a.say(w)
+	}
 	a.showGaps(r)
 	a.gap()
 	a.say(words.P("cli.outlook_share", words.Args{"share": r.HomeGrownShare}))

@@ -21,9 +21,10 @@ type DraftOptions struct {
 	Seed     uint64                // of the random streams
 	Seconds  float64               // of search; 0: usualSeconds, or as long as the steps take when they are told
 	Steps    int                   // moves of the search; 0: until the time is up
-	Pins     []string              // plantings that stay as they are
-	Forbids  []DraftCrop           // crops that do not come into a bed
-	Hours    *float64              // of garden work a week; nil: not limited
+	Pins     []string              // plantings that stay as they are, beside those of the wishes that are kept
+	Forbids  []DraftCrop           // crops that do not come into a bed, beside those of the wishes that are kept
+	Hours    *float64              // of garden work a week in the place of those that are kept; nil: as kept, else not limited
+	Alone    bool                  // the wishes that are kept with the holding are not heeded
 	Progress func(done, total int) // may be nil
 	Best     func(DraftBest)       // told at times of the best so far; may be nil
 	Stop     func() bool           // asked from several places at once whether the best so far is good enough; nil: never
@@ -56,6 +57,7 @@ type DraftView struct {
 	ShareNow  float64
 	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
 	Rows      []DraftRow
+	Wishes    []words.Phrase     // that were heeded
 	Covers    []place.CoverSpell // laid over beds for what is drafted
 	Notes     []words.Phrase
 
@@ -90,7 +92,11 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 	if err != nil {
 		return nil, err
 	}
-	wishes, err := o.wishes(s)
+	present, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	wishes, gone, err := o.wishes(s, present)
 	if err != nil {
 		return nil, err
 	}
@@ -103,12 +109,11 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 		return nil, err
 	}
 	start := d.Problem.NewStanding()
-	present, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
-	if len(faults) > 0 {
-		return nil, faults
-	}
 	v := &DraftView{present: present, kept: d.Kept, lie: h.Covers, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
-		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
+		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: append(gone, d.Notes...)}
+	for _, w := range wishes {
+		v.Wishes = append(v.Wishes, w.Phrase())
+	}
 	found := search.Found{}
 	if o.Solution != nil {
 		if found, err = v.judge(d.Problem, linear, o); err != nil {
@@ -161,29 +166,6 @@ func (v *DraftView) cover(h *holding.Holding, laid []place.CoverSpell) {
 	if len(laid) > 0 {
 		v.Notes = append(v.Notes, words.P("desk.draft_covers_lie", nil))
 	}
-}
-
-// wishes are what is asked for, with crops and beds by their ids.
-func (o *DraftOptions) wishes(s outlook.Setting) ([]draft.Wish, error) {
-	var out []draft.Wish
-	for _, id := range o.Pins {
-		out = append(out, draft.Wish{Kind: draft.Pin, Planting: id})
-	}
-	for _, f := range o.Forbids {
-		c, _, err := s.Book.Find(f.Crop)
-		if err != nil {
-			return nil, err
-		}
-		bed, err := namedBed(s.Holding, f.Bed)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, draft.Wish{Kind: draft.Forbid, Crop: c.ID, Bed: bed})
-	}
-	if o.Hours != nil {
-		out = append(out, draft.Wish{Kind: draft.Hours, Hours: *o.Hours})
-	}
-	return out, nil
 }
 
 // sought turns the options into what the search takes: the clock is the desk's.

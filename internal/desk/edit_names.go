@@ -36,6 +36,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
 		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
+	case "wishes":
+		return n.wish(cells)
 	case "members":
 		return words.P("desk.name_member", words.Args{"vegetable": cells["vegetable"], "group": n.name("groups", cells["group"])})
 	case "visits":

@@ -59,6 +59,7 @@ type viewMemory struct {
 	trims      *recent[num.Digest, *TrimView]
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
+	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
@@ -87,6 +88,7 @@ func newViewMemory() *viewMemory {
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
+		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		sky:        outlook.NewMemory(),
 	}

@@ -31,6 +31,7 @@ func (c *checker) checkBook(book *crop.Book) {
 		c.knownUse("onhand", i, book, l.Crop, l.Use)
 	}
 	c.checkDraftCrops(book)
+	c.checkWishedCrops(book)
 	vegetables := vegetablesOf(book)
 	for i, w := range c.h.Wants {
 		if w.Vegetable != "" && !slices.Contains(vegetables, w.Vegetable) {

@@ -32,6 +32,7 @@ type Holding struct {
 	Plans     []plan.Plan
 	Plantings []plan.Planting
 	Changes   []plan.Change
+	Wishes    []plan.Wish // of every year that is drafted
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
 	Groups    []larder.Group // without their members

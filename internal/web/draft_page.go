@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"math"
 	"net/http"
 	"strconv"
@@ -48,7 +49,7 @@ type draftLine struct {
 func draftPage(v *visit) error {
 	b := &draftBody{}
 	d := v.office.Drafting()
-	asked := desk.DraftOptions{Seconds: usualDraftSeconds}
+	seconds := float64(usualDraftSeconds)
 	switch {
 	case d == nil:
 		b.Lead = []string{v.say("web.draft_lead", nil)}
@@ -56,15 +57,19 @@ func draftPage(v *visit) error {
 		b.Coming, b.Share, b.Lead = true, int(100*d.Share), v.draftUnderWay(d)
 		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
 	case d.Err != nil:
-		asked, b.Lead = d.Asked, []string{v.say("web.draft_failed", nil)}
+		seconds, b.Lead = d.Asked.Seconds, []string{v.say("web.draft_failed", nil)}
 		b.Wrong = v.draftWrong(d.Err)
 	default:
-		asked = d.Asked
+		seconds = d.Asked.Seconds
 		if err := v.drafted(b, d); err != nil {
 			return err
 		}
 	}
-	ask, err := v.draftAsk(draftTypedOf(asked), nil)
+	h, err := v.office.Holding()
+	if err != nil {
+		return err
+	}
+	ask, err := v.draftAsk(draftTypedOf(seconds, h.Wishes), nil)
 	if err != nil {
 		return err
 	}
@@ -133,15 +138,23 @@ func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
 	return nil
 }
 
-// startDraft begins a draft, or shows what is wrong with what was asked.
+// startDraft keeps what is wished and begins a draft, or shows what is wrong with what
+// was asked.
 func startDraft(v *visit) error {
 	typed := typedDraft(v.r.PostForm)
-	asked, faults := typed.options()
+	asked, wishes, faults := typed.asked()
+	var kept *desk.KeptEntry
+	if len(faults) == 0 {
+		var err error
+		if kept, err = v.office.KeepWishes(v.author(), wishes); err != nil && !errors.As(err, &faults) {
+			return err
+		}
+	}
 	if len(faults) == 0 {
 		if err := v.office.StartDraft(asked); err != nil {
 			return err
 		}
-		v.moveTo(draftPath)
+		v.kept(kept, draftPath)
 		return nil
 	}
 	ask, err := v.draftAsk(typed, faults)

@@ -85,6 +85,11 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	g.today = view.Today
 	b := &vegetableBody{Title: capital(view.Plural), Path: vegetablePath(name), Today: view.Today, Kg: fullWant(view.WantKg)}
 	b.Sentences = v.vegetableWords(view)
+	barren, err := v.barrenWords(view)
+	if err != nil {
+		return nil, err
+	}
+	b.Sentences = append(b.Sentences, barren...)
 	b.Axis, b.AxisEnd = v.vegetableAxis(view, true), v.vegetableAxis(view, false)
 	b.Stack, b.Days = v.stack(view), 7*view.Weeks
 	b.ShortNow = v.shortTotal(view)
