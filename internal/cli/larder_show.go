@@ -58,6 +58,9 @@ func (a *App) showSurplus(v *desk.LarderView) {
 				continue // the list below says so of all
 			}
 			a.say(words.P("cli.list_item", words.Args{"text": w.Says}))
+			for _, step := range w.Prepare {
+				a.say(words.P("cli.list_below", words.Args{"text": step}))
+			}
 		}
 	}
 	if len(v.Give) == 0 {

@@ -29,6 +29,8 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 		return plain("w-"+slug(cells["vegetable"]+cells["group"]), taken)
 	case "gaps_left":
 		return numbered("left-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "gap"), taken)
+	case "purchases":
+		return numbered("buy-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "some"), taken)
 	case "members":
 		return plain("m-"+cmp.Or(slug(cells["vegetable"]), "member"), taken)
 	case "sites", "varieties", "plans", "stores", "weather", "groups":

@@ -23,6 +23,8 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_cover_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["on"])})
 	case c.Table == "gaps_left" && c.Before == nil:
 		return words.P("desk.edit_left", words.Args{"vegetable": n.wanted(after), "first": dateIn(after["from"]), "last": dateIn(after["to"])})
+	case c.Table == "purchases" && c.Before == nil:
+		return words.P("desk.edit_purchase", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["kg_per_week"]), "first": dateIn(after["from"]), "last": dateIn(after["to"])})
 	case c.Before == nil:
 		return words.P("desk.edit_added", words.Args{"what": n.row(c.Table, c.After)})
 	case c.Table == "plantings":

@@ -65,7 +65,7 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	if own.GapsLeft, err = leftWith(h, p.leaves); err != nil {
 		return nil, 0, err
 	}
-	if own.Wants, err = boughtWith(h, p.buys); err != nil {
+	if own.Purchases, err = boughtWith(h, p.buys); err != nil {
 		return nil, 0, err
 	}
 	own.Covers, err = laid(&own, p.covers, coverIDs(h))

@@ -146,7 +146,7 @@ func (n *namer) mendLine(p *mend.Proposal, v *MendView) MendLine {
 	g := &v.Gaps[v.At]
 	l := MendLine{Kind: string(p.Kind), Title: n.mendTitle(p), Planting: p.Planting.ID, Bed: p.Planting.Bed, Crop: p.Planting.Crop,
 		Use: p.Planting.Use, Method: string(p.Planting.Method), Date: cal.None, AreaM2: p.Planting.AreaM2, GapKg: p.GapKg, DropKg: p.DropKg,
-		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p, v.Vegetable), BuyKgPerWeek: p.Want.BuyKgPerWeek}
+		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p, v.Vegetable), BuyKgPerWeek: p.Purchase.KgPerWeek}
 	switch p.Kind {
 	case mend.Buy, mend.Leave:
 	case mend.Cover:
@@ -189,8 +189,8 @@ func tryMend(p *mend.Proposal, vegetable string) []plan.Change {
 	case mend.Leave:
 		return []plan.Change{{Action: LeaveAction, Planting: vegetable, Field: p.Span.From.String(), Value: WriteSpan(p.Span.From, p.Span.To)}}
 	case mend.Buy:
-		if p.Want.ID != "" {
-			return []plan.Change{{Action: BuyAction, Planting: vegetable, Field: p.Want.ID, Value: WriteBuy(p.Want.ID, p.Want.BuyKgPerWeek)}}
+		if p.Purchase.KgPerWeek > 0 {
+			return []plan.Change{{Action: BuyAction, Planting: vegetable, Field: p.Purchase.From.String(), Value: WriteBuy(p.Purchase)}}
 		}
 	}
 	return nil

@@ -61,7 +61,7 @@ func coverName(k cover.Kind) words.Phrase {
 
 // mendDoes says what a proposal does for the gap and elsewhere.
 func mendDoes(l *MendLine, g *MendGap) []words.Phrase {
-	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg, "buy": l.BuyKgPerWeek}
+	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg, "buy": l.BuyKgPerWeek, "first": g.First, "last": g.Last}
 	out := []words.Phrase{words.P("desk.mend_does", args)}
 	switch {
 	case mend.Kind(l.Kind) == mend.Leave:

@@ -13,7 +13,7 @@ import (
 )
 
 // viewForm names the form in which views are kept; another form is another name.
-const viewForm = "table view 5"
+const viewForm = "table view 6"
 
 // TableView returns the first page as it stands or with changes tried. A view
 // computed before from the same inputs is not computed again. When the program
@@ -133,7 +133,7 @@ func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView
 }
 
 func ribbonOf(r outlook.Ribbon) RibbonView {
-	return RibbonView{Ground: r.Ground, Food: r.Food, Over: r.Over}
+	return RibbonView{Ground: r.Ground, Food: r.Food, Bought: r.Bought, Over: r.Over}
 }
 
 func gapView(g outlook.Gap) GapView {

@@ -94,6 +94,7 @@ func (c *checker) checkSense() {
 	c.warnOfWants()
 	c.checkVisits()
 	c.checkGapsLeft()
+	c.checkPurchases()
 	c.checkStores()
 	c.checkRecords()
 	c.checkProblems()

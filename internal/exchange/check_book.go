@@ -53,6 +53,11 @@ func (c *checker) checkBook(book *crop.Book) {
 			c.wrong("gaps_left", i, "vegetable", unknownVegetable(l.Vegetable, vegetables))
 		}
 	}
+	for i, p := range c.h.Purchases {
+		if p.Vegetable != "" && !slices.Contains(vegetables, p.Vegetable) {
+			c.wrong("purchases", i, "vegetable", unknownVegetable(p.Vegetable, vegetables))
+		}
+	}
 	for i, b := range c.h.Batches {
 		c.knownUse("batches", i, book, b.Crop, b.Use)
 		if args, unkept := c.unkept(book, b.Crop, b.Use, b.Store); unkept {

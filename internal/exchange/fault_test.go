@@ -128,6 +128,8 @@ var faultsOfCells = []one{
 	{"visits.csv", ",-2,", ",-4,", "exchange.fewer_than_none", 2, "eaters"},
 	{"visits.csv", ",3,", ",three,", "exchange.not_a_number", 3, "eaters"},
 	{"gaps_left.csv", "carrot,2027", "carot,2027", "exchange.vegetable_unknown_near", 2, "vegetable"},
+	{"purchases.csv", "carrot,2026", "carot,2026", "exchange.vegetable_unknown_near", 2, "vegetable"},
+	{"purchases.csv", "2026-06-30", "2026-06-01", "exchange.to_before_from", 2, "to"},
 	{"gaps_left.csv", "2027-06-10", "2027-04-10", "exchange.to_before_from", 2, "to"},
 	{"stores.csv", "3.5,14", "14,3.5", "exchange.summer_colder", 2, "summer_c"},
 	{"stores.csv", "14,80,", "14,,", "exchange.capacity_untold", 2, "capacity_kg"},

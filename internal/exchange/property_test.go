@@ -180,6 +180,9 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 	h.GapsLeft = rows(d.count("gaps left"), func(i int) larder.GapLeft {
 		return larder.GapLeft{ID: id("left", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to")}
 	})
+	h.Purchases = rows(d.count("purchases"), func(i int) larder.Purchase {
+		return larder.Purchase{ID: id("buy", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to"), KgPerWeek: d.number("bought", 0.001, 50)}
+	})
 	h.Stores = rows(stores, func(i int) larder.Store {
 		s := larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40)}
 		switch {

@@ -35,6 +35,7 @@ type Holding struct {
 	Wishes    []plan.Wish // of every year that is drafted
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
+	Purchases []larder.Purchase
 	Groups    []larder.Group // without their members
 	Members   []larder.Membership
 	Visits    []larder.Visit

@@ -18,7 +18,7 @@ type Want struct {
 type Store struct {
 	ID         string
 	Name       string
-	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
+	Method     string  // a method of the book: damp sand, cool shed, hung, nets, cured, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
 	WinterC    float64 // mean temperature of its coldest month [C]
 	SummerC    float64 // mean temperature of its warmest month [C]
 	CapacityKg float64 // what it holds, told in one of three ways; 0: in another

@@ -20,6 +20,7 @@ type Setting struct {
 	Wants      []Want   // of these vegetables
 	Groups     []Group  // of these vegetables; their rows come after them
 	Left       []GapLeft
+	Purchases  []Purchase
 	Eaters     float64 // who usually sit at the table; needed with visits only
 	Visits     []Visit
 	Stores     []Store
@@ -159,6 +160,7 @@ func (p *Pantry) layWants(faults fault.List) fault.List {
 			p.allow(int(v), w)
 		}
 	}
+	faults = p.layPurchases(faults)
 	faults = p.layVisits(faults)
 	faults = p.layLeft(faults)
 	for v, days := range p.wants {

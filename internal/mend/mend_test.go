@@ -55,10 +55,7 @@ func edited(h *holding.Holding, e outlook.Edit) *holding.Holding {
 	own := *h
 	own.Covers = slices.Concat(h.Covers, e.Covers)
 	own.GapsLeft = slices.Concat(h.GapsLeft, e.Left)
-	own.Wants = slices.Clone(h.Wants)
-	for _, w := range e.Wants {
-		own.Wants[slices.IndexFunc(own.Wants, func(o larder.Want) bool { return o.ID == w.ID })] = w
-	}
+	own.Purchases = slices.Concat(h.Purchases, e.Buys)
 	own.Plantings = slices.DeleteFunc(slices.Clone(h.Plantings), func(p plan.Planting) bool { return slices.Contains(e.Remove, p.ID) })
 	for _, p := range e.Set {
 		if at := slices.IndexFunc(own.Plantings, func(o plan.Planting) bool { return o.ID == p.ID }); at >= 0 {

@@ -40,7 +40,7 @@ type Proposal struct {
 	Was       plan.Planting     // as it stands; empty for Sow
 	Spell     place.CoverSpell  // of Cover
 	Candidate *advise.Candidate // of Sow
-	Want      larder.Want       // of Buy: with what may be bought; empty: no want asks for it
+	Purchase  larder.Purchase   // of Buy; empty: no want asks for it
 	Span      larder.GapLeft    // of Leave
 	GapKg     float64           // by how much the expected shortage in the gap's weeks falls [kg]
 	DropKg    float64           // the same over the whole table and all vegetables

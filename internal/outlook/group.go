@@ -123,6 +123,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 			s.Left = append(s.Left, left)
 		}
 	}
+	for _, bought := range j.Holding.Purchases {
+		if in[bought.Vegetable] || liked[bought.Group] {
+			s.Purchases = append(s.Purchases, bought)
+		}
+	}
 	for _, o := range openings {
 		if in[o.Vegetable] {
 			s.Batches = append(s.Batches, o)

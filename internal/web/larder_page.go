@@ -208,6 +208,9 @@ func (v *visit) larderSurplus(s *desk.SurplusView, today cal.Date) larderSurplus
 			continue // the list says so of all
 		}
 		out.Ways = append(out.Ways, v.sentence(w.Says))
+		for _, step := range w.Prepare {
+			out.Ways = append(out.Ways, v.sentence(step))
+		}
 	}
 	return out
 }

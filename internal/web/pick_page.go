@@ -17,7 +17,8 @@ type pickBody struct {
 	Fields     []fieldBody
 	All        bool
 	Wrong      int
-	Faults     []words.Phrase // those of no field
+	Faults     []words.Phrase       // those of no field
+	Prepare    []desk.PreparingView // by store
 }
 
 // pickFields are what the form of a pick sends.
@@ -87,6 +88,9 @@ func (v *visit) showPick(view *desk.LossView, typed lossTyped, faults fault.List
 	b.Fields[2].Options = []option{{"", v.say("web.pick_no_store", nil)}}
 	for _, s := range view.Stores {
 		b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
+		if len(s.Prepare) > 0 {
+			b.Prepare = append(b.Prepare, desk.PreparingView{Names: []string{s.Name}, Steps: s.Prepare})
+		}
 	}
 	b.Faults = placed(b.Fields, faults)
 	var err error

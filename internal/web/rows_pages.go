@@ -50,6 +50,7 @@ func wants(v *visit) error {
 	b.More = append(b.More, groupParts(h, notes.Members)...)
 	b.More = append(b.More, rowsPart{Title: "web.visits_title", Says: "web.visits_note", AddKey: "web.visits_add", Path: "/visits", Rows: visitLines(h)})
 	b.More = append(b.More, rowsPart{Title: "web.left_title", Says: "web.left_note", AddKey: "web.left_add", Path: "/gaps_left", Rows: leftLines(h, "")})
+	b.More = append(b.More, rowsPart{Title: "web.purchases_title", Says: "web.purchases_note", AddKey: "web.purchases_add", Path: "/purchases", Rows: purchaseLines(h)})
 	return v.showPart(page{Name: "rows", Nav: "wants", Body: b})
 }
 

@@ -21,6 +21,7 @@ var visitForm = rowForm{
 // wantsRoutes names the pages of what hangs on the wants.
 func (s *Server) wantsRoutes(mux *http.ServeMux) {
 	s.mountRows(mux, &leftForm)
+	s.mountRows(mux, &purchaseForm)
 	s.mountRows(mux, &visitForm)
 	s.mountRows(mux, &groupForm)
 	s.mountRows(mux, &memberForm)
