@@ -84,6 +84,9 @@ var arrows = map[string][]string{
 		"sun", "rotation"},
 	"sample": {},
 
+	// what tests of several packages set up alike
+	"demotest": {"sample", "exchange", "crop", "holding", "outlook"},
+
 	"journal":   {},
 	"gazetteer": {"climate", "sun"},
 	"notebook":  {"crop", "plan", "place", "cover"},

@@ -2,8 +2,6 @@ package cli
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -101,6 +99,5 @@ func (a *App) together(phrases []words.Phrase, today cal.Date) string {
 // sayPlain says a phrase without the marks of what matters in it.
 func (a *App) sayPlain(p words.Phrase, today cal.Date) {
 	text := strings.ReplaceAll(a.Words.Text(words.Sharpened(p, today)), "**", "")
-	first, size := utf8.DecodeRuneInString(text)
-	a.say(words.P("cli.larder_lead", words.Args{"text": string(unicode.ToUpper(first)) + text[size:]}))
+	a.say(words.P("cli.sentence", words.Args{"text": capital(text)}))
 }

@@ -7,31 +7,17 @@ import (
 
 // outlookCommand shows the table of a holding, week by week.
 type outlookCommand struct {
-	From    string `placeholder:"DATE"`
-	Weeks   string `placeholder:"N"`
-	Years   string `placeholder:"N"`
-	Seed    string `placeholder:"S"`
+	tableFlags
 	Members bool
 	holdingFlags
 	JSON bool `name:"json"`
 }
 
-// The longest table and the most years of weather that are computed.
-const (
-	maxWeeks = 156
-	maxYears = 2000
-)
-
 // Run asks the desk for the table and shows it.
 func (c *outlookCommand) Run(a *App) error {
 	var f flags
-	options := desk.OutlookOptions{
-		From:    f.date("--from", c.From),
-		Weeks:   f.whole("--weeks", c.Weeks, 1, maxWeeks, 0),
-		Years:   f.whole("--years", c.Years, 1, maxYears, 0),
-		Seed:    f.seed(c.Seed),
-		Members: c.Members,
-	}
+	options := c.options(&f)
+	options.Members = c.Members
 	result, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.OutlookResult, error) {
 		options.Progress = progress
 		return desk.Outlook(h, options)

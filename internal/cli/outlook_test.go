@@ -204,3 +204,19 @@ func FuzzArgumentsNeverBreakGarner(f *testing.F) {
 		}
 	})
 }
+
+// A table that begins in the last weeks of a year names the next year alone, and no two
+// heads run into each other.
+func TestHeadsOfTheYearTurn(t *testing.T) {
+	a := &App{Words: words.English()}
+	for from, want := range map[cal.Date]string{cal.Of(2026, 12, 28): " 2027", cal.Of(2026, 12, 7): "    2027", cal.Of(2026, 11, 23): "2026  2027", cal.Of(2027, 1, 4): "2027"} {
+		var weeks []cal.Date
+		for k := range 12 {
+			weeks = append(weeks, from+cal.Date(7*k))
+		}
+		years, _ := a.weekHeads(weeks)
+		if got := strings.TrimRight(string(years), " "); got != want {
+			t.Errorf("from %s: %q, want %q", from, got, want)
+		}
+	}
+}

@@ -12,9 +12,9 @@ import (
 )
 
 // mendTitle says what is proposed.
-func (n *namer) mendTitle(p *mend.Proposal, g *MendGap) words.Phrase {
+func (n *namer) mendTitle(p *mend.Proposal) words.Phrase {
 	args := words.Args{"name": n.planting(p.Was.ID), "bed": n.bed(p.Planting.Bed), "area": p.Planting.AreaM2, "date": p.Planting.Date,
-		"before": p.Was.AreaM2, "kg": g.ShortKg}
+		"before": p.Was.AreaM2, "kg": p.Takes.BoughtKg}
 	switch p.Kind {
 	case mend.Sow:
 		return n.sowTitle(p.Candidate)

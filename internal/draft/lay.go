@@ -50,10 +50,11 @@ func (d *Draft) Lay(units programme.Solution) ([]Row, error) {
 		return cmp.Or(cmp.Compare(order[a.Planting.Bed], order[b.Planting.Bed]), cmp.Compare(a.Planting.Date, b.Planting.Date),
 			cmp.Compare(a.Parts[0].Sowing, b.Parts[0].Sowing))
 	})
-	taken := idsIn(d.setting.Holding)
+	taken := plan.Taken(d.setting.Holding.Plantings, d.setting.Holding.Changes)
 	for i := range l.rows {
 		r := &l.rows[i]
-		r.Planting.ID = taken.next(r.Planting.Crop, r.Planting.Date)
+		r.Planting.ID = taken.Free(r.Planting.Crop, r.Planting.Date)
+		taken[r.Planting.ID] = true
 		r.Instead = d.instead(&r.Planting, d.Columns[r.Parts[0].Sowing].Clear)
 	}
 	return l.rows, nil

@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"garner/internal/demotest"
 	"garner/internal/draft"
 	"garner/internal/programme"
 	"garner/internal/space"
@@ -108,7 +109,7 @@ func TestADraftHoldsInTheTable(t *testing.T) {
 	if before-after < 0.75*foreseen {
 		t.Errorf("the table lacks %.1f kg with the draft, %.1f without; %.1f kg less were foreseen", after, before, foreseen)
 	}
-	b, _ := book()
+	b := demotest.Book(t)
 	ground, err := space.Of(table, h, b, h.Today)
 	if err != nil {
 		t.Fatal(err)
@@ -147,10 +148,7 @@ func TestSolutionsBeyondTheGroundAreRefused(t *testing.T) {
 // The names of the benchmark's gardens differ, each size comes in each climate, and
 // a seed gives the same gardens again.
 func TestBenchmarkGardens(t *testing.T) {
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := demotest.Book(t)
 	all, err := draft.Benchmark(b, 1)
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"garner/internal/cal"
+	"garner/internal/demotest"
 	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/larder"
@@ -24,11 +25,7 @@ func garlicked(t *testing.T) (*holding.Holding, plan.Planting) {
 
 // perM2 is the planting stock of a square metre of garlic [kg], by the crop book.
 func perM2(t *testing.T) float64 {
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
-	c, _ := b.Crop("garlic")
+	c, _ := demotest.Book(t).Crop("garlic")
 	u, err := c.Use("")
 	if err != nil {
 		t.Fatal(err)

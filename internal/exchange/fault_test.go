@@ -137,6 +137,7 @@ var faultsOfCells = []one{
 	{"stores.csv", "14,80,,", "14,80,,40", "exchange.capacity_twice", 2, "jars"},
 	{"stores.csv", "14,80,,,,", "14,80,,,,moist", "exchange.not_allowed", 2, "humidity"},
 	{"batches.csv", "sand,carrot", "sand,carot", "crop.unknown", 2, "crop"},
+	{"batches.csv", "carrot,storage", "lettuce,leaf", "exchange.batch_does_not_keep", 2, "store"},
 	{"batches.csv", "2026-10-28", "2027-10-28", "exchange.after_today", 2, "stored"},
 	{"records.csv", "planted,p4", "planted,p8", "exchange.unknown_near", 2, "planting"},
 	{"records.csv", "planted,p4", "picked,", "exchange.about_what", 2, "planting"},

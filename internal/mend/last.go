@@ -23,6 +23,9 @@ func (w *weighing) last() ([]Proposal, error) {
 	w.looked += len(out)
 	for i := range out {
 		w.judge(&out[i], &weights[i])
+		if p := &out[i]; p.Kind == Buy && len(p.Edit.Buys) > 0 {
+			p.Takes.BoughtKg = p.GapKg // what the table buys, which may be less than lacks
+		}
 	}
 	return out, nil
 }

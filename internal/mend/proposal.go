@@ -67,7 +67,7 @@ type Takes struct {
 	Plants   float64 // plants, sets or tubers
 	WorkH    float64
 	CoverM2  float64
-	BoughtKg float64 // of Buy
+	BoughtKg float64 // of Buy, in the weeks of the gap; where no want asks for it, all that lacks
 }
 
 // score orders proposals: what they mend of the gap, less what they cost elsewhere.

@@ -79,6 +79,9 @@ func (w *groupWork) name(j *job) {
 		d.Digest(m.bed.digest)
 		d.Int(int64(m.index))
 		d.Text(m.bed.plantings[m.index].Store)
+		if m.stores != j.From {
+			d.Int(int64(m.stores))
+		}
 		if m.booked {
 			d.Text("booked")
 		}

@@ -264,7 +264,7 @@ func shape(g *groupWork) string {
 		fmt.Fprintf(&b, "\nbuy %s/%s %d %d %g", p.Vegetable, p.Group, p.From, p.To, p.KgPerWeek)
 	}
 	for _, c := range g.setting.Claims {
-		fmt.Fprintf(&b, "\n%s %d %g", c.Planting, c.Day, c.Kg)
+		fmt.Fprintf(&b, "\n%s %s/%s %d %g", c.Planting, c.Crop, c.Use, c.Day, c.Kg)
 	}
 	return b.String()
 }

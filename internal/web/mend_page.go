@@ -84,7 +84,8 @@ func (v *visit) fillMend(b *mendBody, view *desk.MendView, tried []plan.Change) 
 	b.Vegetable = capital(view.Plural)
 	b.Title = v.say("web.mend_title", words.Args{"vegetable": view.Plural})
 	if view.At < 0 {
-		b.Lead = append(b.Lead, v.say("web.mend_none", words.Args{"vegetable": capital(view.Plural)}))
+		b.Lead = append(b.Lead, v.sentence(view.None()))
+		v.otherGaps(b, view, tried)
 		return nil
 	}
 	g := &view.Gaps[view.At]
@@ -115,13 +116,18 @@ func (v *visit) fillMend(b *mendBody, view *desk.MendView, tried []plan.Change) 
 	if len(b.Lines) == 0 {
 		b.Lead, b.Note = append(b.Lead, v.say("web.mend_nothing", nil)), ""
 	}
+	v.otherGaps(b, view, tried)
+	return nil
+}
+
+// otherGaps lists the gaps beside the one that is answered.
+func (v *visit) otherGaps(b *mendBody, view *desk.MendView, tried []plan.Change) {
 	for i := range view.Gaps {
 		if o := &view.Gaps[i]; i != view.At {
 			text := v.say("web.mend_other", words.Args{"first": words.Sharp(o.First, view.Today), "last": words.Sharp(o.Last, view.Today), "kg": o.ShortKg})
 			b.Others = append(b.Others, nameLink{text, mendPath(view.Vegetable, o.First, tried)})
 		}
 	}
-	return nil
 }
 
 // mendPath is the page of what would mend a vegetable's gap.
