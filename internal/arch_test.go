@@ -39,7 +39,7 @@ var arrows = map[string][]string{
 	"crop":   {},
 	"ground": {},
 	"search": {"programme"},
-	"draft": {"programme", "outlook", "space", "rotation", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
+	"draft": {"programme", "outlook", "space", "rotation", "protect", "season", "growth", "gazetteer", "appetite", "larder", "labour", "holding", "record", "plan", "place",
 		"crop", "climate", "cover", "sun"},
 	"programme": {},
 	"climate":   {"sun"},
@@ -69,10 +69,11 @@ var arrows = map[string][]string{
 		"record"},
 	"printed":    {"window", "growth", "cover", "crop", "climate", "sun"},
 	"leftout":    {"printed", "crop"},
-	"scoreboard": {"outlook", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
+	"scoreboard": {"water", "outlook", "larder", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 
+	"barren":  {"draft", "outlook", "season", "growth", "holding", "plan", "crop", "climate"},
 	"compare": {"outlook", "space", "larder", "labour"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
@@ -82,6 +83,9 @@ var arrows = map[string][]string{
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
 		"sun", "rotation"},
 	"sample": {},
+
+	// what tests of several packages set up alike
+	"demotest": {"sample", "exchange", "crop", "holding", "outlook"},
 
 	"journal":   {},
 	"gazetteer": {"climate", "sun"},

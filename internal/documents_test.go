@@ -56,15 +56,45 @@ func TestDocumentOfSymbols(t *testing.T) {
 }
 
 func TestDocumentOfCommands(t *testing.T) {
-	for _, command := range []string{
-		"serve", "outlook", "grow", "window", "weather describe", "weather generate", "check", "check-files", "draft", "import", "export", "completion", "version", "mend", "compare", "carry-forward",
-	} {
-		page, code := garner(append([]string{"help"}, strings.Fields(command)...)...)
-		if code != 0 {
-			t.Fatalf("garner help %s left with %d", command, code)
+	commands := 0
+	for _, command := range commandsOf(t) {
+		within := commandsOf(t, command)
+		if len(within) == 0 {
+			within = []string{""}
 		}
-		keepBlock(t, "docs/commands.md", command, fence(page))
+		for _, sub := range within {
+			name := strings.TrimSpace(command + " " + sub)
+			keepBlock(t, "docs/commands.md", name, fence(help(t, strings.Fields(name)...)))
+			commands++
+		}
 	}
+	if commands < 20 {
+		t.Errorf("only %d commands were found", commands)
+	}
+}
+
+// help is the help page of a command.
+func help(t *testing.T, command ...string) string {
+	t.Helper()
+	page, code := garner(append([]string{"help"}, command...)...)
+	if code != 0 {
+		t.Fatalf("garner help %v left with %d", command, code)
+	}
+	return page
+}
+
+// listed finds a command in the list of a help page.
+var listed = regexp.MustCompile(`(?m)^  ([a-z][a-z-]*)  +\S`)
+
+// commandsOf are the commands that the help page of one, or of garner itself, lists.
+func commandsOf(t *testing.T, command ...string) (names []string) {
+	t.Helper()
+	_, list, _ := strings.Cut(help(t, command...), "\nCommands\n")
+	list, _, _ = strings.Cut(list, "\n\n")
+	for _, m := range listed.FindAllStringSubmatch(list, -1) {
+		names = append(names, m[1])
+	}
+	return names
 }
 
 // The picture in the README is what make run prints. It is compared on one

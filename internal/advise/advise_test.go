@@ -10,6 +10,7 @@ import (
 	"garner/internal/advise"
 	"garner/internal/cal"
 	"garner/internal/cover"
+	"garner/internal/demotest"
 	"garner/internal/growth"
 	"garner/internal/holding"
 	"garner/internal/larder"
@@ -37,7 +38,7 @@ func short(t testing.TB, h *holding.Holding, years int, set ...plan.Planting) fl
 			own.Plantings = append(own.Plantings, p)
 		}
 	}
-	table, err := outlook.Compute(setting(t, &own, years), outlook.NewMemory())
+	table, err := outlook.Compute(demotest.Setting(t, &own, years), outlook.NewMemory())
 	if err != nil {
 		t.Fatal(err)
 	}

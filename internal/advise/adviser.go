@@ -29,7 +29,7 @@ type Adviser struct {
 	book    *crop.Book
 	scales  *outlook.Scales
 	lacking map[string]bool // vegetables that somebody wants
-	names   idsTaken
+	names   plan.IDs
 	stores  map[string]store
 
 	mu     sync.Mutex
@@ -48,7 +48,7 @@ func New(s outlook.Setting, m *outlook.Memory) (*Adviser, error) {
 		return nil, err
 	}
 	a := &Adviser{Today: s.Today, Table: scales.Table, Ground: g, holding: s.Holding, book: s.Book, scales: scales,
-		lacking: map[string]bool{}, names: takenBy(s.Holding), tested: map[testKey]testing{}}
+		lacking: map[string]bool{}, names: plan.Taken(s.Holding.Plantings, s.Holding.Changes), tested: map[testKey]testing{}}
 	for i := range s.Holding.Wants {
 		if s.Holding.Wants[i].Wanted() {
 			if s.Holding.Wants[i].Vegetable != "" {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"garner/internal/advise"
+	"garner/internal/demotest"
 	"garner/internal/holding"
 	"garner/internal/larder"
 	"garner/internal/outlook"
@@ -21,7 +22,7 @@ func rank(b *testing.B, h *holding.Holding) {
 	m := outlook.NewMemory()
 	for b.Loop() {
 		b.StopTimer()
-		a, err := advise.New(setting(b, h, demoYears), m)
+		a, err := advise.New(demotest.Setting(b, h, demoYears), m)
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -44,10 +45,7 @@ func rank(b *testing.B, h *holding.Holding) {
 func wantingAll(t testing.TB) *holding.Holding {
 	t.Helper()
 	h := demo(t)
-	known, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
+	known := demotest.Book(t)
 	wanted := map[string]bool{}
 	for i := range h.Wants {
 		wanted[h.Wants[i].Vegetable] = true

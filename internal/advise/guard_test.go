@@ -6,6 +6,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/cover"
+	"garner/internal/demotest"
 	"garner/internal/place"
 	"garner/internal/plan"
 )
@@ -13,7 +14,7 @@ import (
 // South of the equator pests fly from October to April: a mesh that lies over kale
 // for that time keeps them out, and not for a part of the time only.
 func TestCoversAreHeldToTheSouthsSummer(t *testing.T) {
-	h := demoOf(t, "south")
+	h := demotest.Holding(t, "south")
 	on, off := cal.Of(2027, 10, 10), cal.Of(2028, 4, 20)
 	h.Covers = append(h.Covers, place.CoverSpell{ID: "summer", Bed: "n3", Spell: cover.Spell{Kind: cover.Mesh, On: on, Off: off, MeshMM: 0.8}})
 	a := adviser(t, h, 10)

@@ -90,7 +90,7 @@ func (a *Adviser) eachUse(do func(c *crop.Crop, u *crop.Use)) {
 }
 
 func (a *Adviser) way(s Space, c *crop.Crop, u *crop.Use, method plan.Method, day cal.Date) way {
-	p := plan.New(a.names.of(c.ID, day), a.holding.Plan)
+	p := plan.New(a.names.Free(c.ID, day), a.holding.Plan)
 	p.Bed, p.Crop, p.Use, p.Method = s.Bed, c.ID, u.Name, method
 	p.Date, p.AreaM2, p.ClearBy, p.Store = day, s.AreaM2, s.Until, a.stores[key(u)].id
 	return way{planting: p, crop: c, use: u, ready: cal.None}

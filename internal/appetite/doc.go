@@ -7,6 +7,6 @@
 // adult does. Who ticks everything does not eat for ten: the whole is held to
 // what one person eats in a year.
 //
-// Left out: tastes of single eaters, holidays, and guests. Wants are a start,
-// which a household changes as it learns.
+// Left out: tastes of single eaters. Guests and absences are told as visits, which
+// package larder reads. Wants are a start, which a household changes as it learns.
 package appetite

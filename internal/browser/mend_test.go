@@ -16,7 +16,7 @@ func TestAGapIsMendedAndUndone(t *testing.T) {
 			beside(t)
 			b := openTab(t, serveSample(t), w.on, w.before...)
 			b.visit("/vegetable/lettuce")
-			b.follow(`.mends a[href*="/mend"]:nth-of-type(2)`)
+			b.follow(`.leaves li:nth-of-type(2) a.mend`)
 			adviceThere(t, b)
 			b.says("What always remains")
 			title := b.text(".next-list h2")

@@ -65,6 +65,18 @@ func only(t *testing.T, r *carry.Result) carry.Carried {
 	return r.Sowings[0]
 }
 
+// Sowings at both ends of one growing year are near each other once the first is a
+// year on; the last of this year is not the first of the next.
+func TestTheLastOfThisYearIsNotTheFirstOfTheNext(t *testing.T) {
+	s := garden(2, true, cal.Of(2027, 1, 4))
+	s.Plantings = []plan.Planting{
+		planted("let-26a", "b1", "lettuce", cal.Of(2026, 7, 3), cal.Of(2026, 9, 20), 1),
+		planted("let-27z", "b2", "lettuce", cal.Of(2027, 6, 27), cal.Of(2027, 9, 10), 1)}
+	if r := of(t, s); len(r.Sowings) != 2 || len(r.Planned) != 0 {
+		t.Errorf("carried %+v, planned already %v", r.Sowings, r.Planned)
+	}
+}
+
 func TestAnEmptyHoldingCarriesNothing(t *testing.T) {
 	for _, s := range []carry.Setting{garden(0, false, cal.Of(2027, 5, 1)), garden(3, false, cal.Of(2027, 5, 1)), {Book: book(), Today: cal.Of(2027, 5, 1)}} {
 		if r := of(t, s); len(r.Sowings)+len(r.Covers)+len(r.Troubles) > 0 {
@@ -230,6 +242,79 @@ func TestCoversGoWithTheirBeds(t *testing.T) {
 	}
 	if len(r.Covers) != 1 || r.Covers[0].Bed != "b2" || r.Covers[0].On != cal.Of(2028, 5, 19) || r.Covers[0].ID == "b1-mesh" {
 		t.Errorf("%+v", r.Covers)
+	}
+}
+
+// Sowings go to beds alike only: with as much light and under the same standing cover.
+func TestSowingsKeepToBedsAlike(t *testing.T) {
+	for name, spoil := range map[string]func(*carry.Setting){
+		"alike": func(*carry.Setting) {},
+		"dark":  func(s *carry.Setting) { s.Beds[1].Light = 0.8 },
+		"kind":  func(s *carry.Setting) { s.Beds[1].Kind = "border" },
+		"covered": func(s *carry.Setting) {
+			s.Covers = []place.CoverSpell{{ID: "c", Bed: "b2", Spell: cover.Spell{Kind: cover.Mesh, On: cal.Of(2027, 1, 1), Off: cal.None}}}
+		},
+	} {
+		s := garden(2, false, cal.Of(2027, 5, 1))
+		s.Plantings = []plan.Planting{planted("cab-27", "b1", "cabbage", cal.Of(2027, 5, 20), cal.Of(2027, 9, 1), 6)}
+		spoil(&s)
+		if got, want := only(t, of(t, s)).Bed, map[bool]string{true: "b2", false: "b1"}[name == "alike"]; got != want {
+			t.Errorf("%s: it goes to %s, want %s", name, got, want)
+		}
+	}
+}
+
+// Ground that was cleared before its day is free, and what was planted after the day by
+// which it was to be cleared stands as long as meant.
+func TestRecordedDaysCount(t *testing.T) {
+	s := garden(1, false, cal.Of(2027, 6, 1))
+	s.Plantings = []plan.Planting{
+		planted("old", "b1", "leek", cal.Of(2026, 9, 1), cal.Of(2028, 8, 1), 6),
+		planted("let-27", "b1", "lettuce", cal.Of(2027, 5, 1), cal.Of(2027, 5, 4), 2)}
+	s.Plantings[1].StripOn, s.Plantings[1].StripShare = cal.Of(2027, 5, 3), 0.2
+	s.Records = []record.Record{{ID: "a", Date: cal.Of(2027, 5, 10), What: record.Planted, Planting: "let-27"}}
+	noRoom := func(r *carry.Result) bool {
+		return slices.ContainsFunc(r.Troubles, func(w carry.Trouble) bool { return w.Kind == carry.NoRoom })
+	}
+	if r := of(t, s); !noRoom(r) {
+		t.Errorf("the bed is full, and is told as %+v", r.Troubles)
+	}
+	s.Records = append(s.Records, record.Record{ID: "b", Date: cal.Of(2027, 5, 9), What: record.Cleared, Planting: "old"})
+	r := of(t, s)
+	if noRoom(r) {
+		t.Errorf("the bed was cleared, and is told as %+v", r.Troubles)
+	}
+	if c := only(t, r); c.LaterD != 9 || c.ClearBy != c.Date+3 || c.StripOn != c.Date+2 {
+		t.Errorf("planted %s, stripped %s, cleared %s", c.Date, c.StripOn, c.ClearBy)
+	}
+}
+
+// A cover that finds another there is told, one that finds its like is not laid twice,
+// and beds whose sowings are planned already keep their own.
+func TestCoversThatMeet(t *testing.T) {
+	s := garden(1, false, cal.Of(2027, 5, 1))
+	s.Plantings = []plan.Planting{planted("cab-27", "b1", "cabbage", cal.Of(2027, 5, 20), cal.Of(2027, 9, 1), 6)}
+	lies := func(id string, kind cover.Kind, on cal.Date) place.CoverSpell {
+		return place.CoverSpell{ID: id, Bed: "b1", Spell: cover.Spell{Kind: kind, On: on, Off: on + 60}}
+	}
+	covered := func(r *carry.Result) (n int) {
+		for _, w := range r.Troubles {
+			if w.Kind == carry.Covered {
+				n++
+			}
+		}
+		return n
+	}
+	for kind, want := range map[cover.Kind]int{cover.Mesh: 0, cover.Fleece: 1} {
+		s.Covers = []place.CoverSpell{lies("a", cover.Mesh, cal.Of(2027, 5, 21)), lies("b", kind, cal.Of(2028, 5, 1))}
+		if r := of(t, s); len(r.Covers) != 0 || covered(r) != want {
+			t.Errorf("%s lies there: %d laid, %d told", kind, len(r.Covers), covered(r))
+		}
+	}
+	s.Covers = s.Covers[:1]
+	s.Plantings = append(s.Plantings, planted("cab-28", "b1", "cabbage", cal.Of(2028, 5, 20), cal.Of(2028, 9, 1), 6))
+	if r := of(t, s); len(r.Planned) != 1 || len(r.Covers) != 0 {
+		t.Errorf("planned already %v, covers %+v", r.Planned, r.Covers)
 	}
 }
 

@@ -29,20 +29,24 @@ const alikeWithin = 14
 func (c *carrier) choose() {
 	for i := range c.Plantings {
 		p := &c.Plantings[i]
-		day := c.begun(p)
-		south := c.south[p.Bed]
-		year := rotation.GrowingYear(c.Today, south)
 		switch {
-		case rotation.GrowingYear(day, south) != year || c.stays(p):
+		case !c.thisYear(p) || c.stays(p):
 		case c.Leave[p.ID]:
 			c.out.Left = append(c.out.Left, p.ID)
 		default:
-			c.out.Sowings = append(c.out.Sowings, c.moved(p, day, weeksOn(year)))
+			c.out.Sowings = append(c.out.Sowings, c.moved(p, c.begun(p), weeksOn(rotation.GrowingYear(c.Today, c.south[p.Bed]))))
 		}
 	}
 	slices.SortStableFunc(c.out.Sowings, func(a, b Carried) int { return cmp.Compare(a.Date, b.Date) })
 	c.dropPlanned()
 	c.name()
+}
+
+// thisYear tells whether a planting went in, or is to, in the growing year that is
+// carried.
+func (c *carrier) thisYear(p *plan.Planting) bool {
+	south := c.south[p.Bed]
+	return rotation.GrowingYear(c.begun(p), south) == rotation.GrowingYear(c.Today, south)
 }
 
 // begun is the day a planting went in: as recorded, else as planned.
@@ -93,7 +97,7 @@ func (c *carrier) dropPlanned() {
 		var nearest *plan.Planting
 		for i := range c.Plantings {
 			p := &c.Plantings[i]
-			if p.Crop == s.Crop && p.Use == s.Use && p.ID != s.From && !stands[p.ID] && apart(p, &s) <= alikeWithin &&
+			if p.Crop == s.Crop && p.Use == s.Use && !c.thisYear(p) && !stands[p.ID] && apart(p, &s) <= alikeWithin &&
 				(nearest == nil || apart(p, &s) < apart(nearest, &s)) {
 				nearest = p
 			}

@@ -7,6 +7,8 @@ import (
 	"os"
 	"runtime/debug"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
 
@@ -130,8 +132,21 @@ func (a *App) parser(exit func(int)) (*kong.Kong, error) {
 
 // asSentence begins what the parser said as a sentence; its end is the text's.
 func asSentence(problem string) string {
-	problem = strings.TrimSuffix(strings.TrimSuffix(problem, "."), "?")
-	return strings.ToUpper(problem[:1]) + problem[1:]
+	return capital(strings.TrimSuffix(strings.TrimSuffix(problem, "."), "?"))
+}
+
+// sentence says a phrase with a capital at its beginning.
+func (a *App) sentence(p words.Phrase) {
+	a.say(words.P("cli.sentence", words.Args{"text": capital(a.Words.Text(p))}))
+}
+
+// capital gives a text a capital at its beginning.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // commandNamed returns the command that the leading words of the arguments name,

@@ -36,7 +36,7 @@ func (c *carryCommand) Run(a *App) error {
 
 func (a *App) showCarried(v *desk.CarryView) {
 	for _, p := range v.Lead {
-		a.say(p)
+		a.sentence(p)
 	}
 	if len(v.Wrong) > 0 {
 		a.gap()

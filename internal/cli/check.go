@@ -103,7 +103,7 @@ func (a *App) showSection(s *desk.BoardSection) {
 }
 
 // digits are the decimals that figures of a unit are written with.
-var digits = map[string]int{"C": 1, "h": 2, "kg/m2": 1, "1": 2, "g/MJ": 1, "1/d": 2}
+var digits = map[string]int{"C": 1, "h": 2, "kg/m2": 1, "1": 2, "g/MJ": 1, "1/d": 2, "mm": 2}
 
 func (a *App) amount(v float64, unit string) string {
 	if unit == "date" {

@@ -9,12 +9,9 @@ import (
 
 // compareCommand sets two plans side by side.
 type compareCommand struct {
-	A     string `arg:"" name:"a" placeholder:"PLAN"`
-	B     string `arg:"" name:"b" placeholder:"PLAN"`
-	From  string `placeholder:"DATE"`
-	Weeks string `placeholder:"N"`
-	Years string `placeholder:"N"`
-	Seed  string `placeholder:"S"`
+	A string `arg:"" name:"a" placeholder:"PLAN"`
+	B string `arg:"" name:"b" placeholder:"PLAN"`
+	tableFlags
 	holdingFlags
 	JSON bool `name:"json"`
 }
@@ -22,9 +19,7 @@ type compareCommand struct {
 // Run asks the desk for both plans and shows what differs.
 func (c *compareCommand) Run(a *App) error {
 	var f flags
-	options := desk.ComparePlans{A: c.A, B: c.B, OutlookOptions: desk.OutlookOptions{
-		From: f.date("--from", c.From), Weeks: f.whole("--weeks", c.Weeks, 1, maxWeeks, 0),
-		Years: f.whole("--years", c.Years, 1, maxYears, 0), Seed: f.seed(c.Seed)}}
+	options := desk.ComparePlans{A: c.A, B: c.B, OutlookOptions: c.options(&f)}
 	v, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, progress reporter) (*desk.CompareView, error) {
 		options.Progress = progress
 		return desk.Compare(h, options)

@@ -21,6 +21,7 @@ type draftCommand struct {
 	Pin     []string `placeholder:"PLANTING" sep:"none"`
 	Forbid  []string `placeholder:"CROP[@BED]" sep:"none"`
 	Hours   string   `placeholder:"H"`
+	Without bool     `name:"without-wishes"`
 	MPS     string   `name:"mps" placeholder:"FILE"`
 	LP      string   `name:"lp" placeholder:"FILE"`
 
@@ -39,7 +40,7 @@ const (
 func (c *draftCommand) Run(a *App) error {
 	var f flags
 	options := desk.DraftOptions{Seconds: f.above("--seconds", c.Seconds, maxSeconds), Steps: f.whole("--steps", c.Steps, 1, maxSteps, 0),
-		Seed: f.seed(c.Seed), Pins: c.Pin, Forbids: c.forbids(), Hours: c.hours(&f)}
+		Seed: f.seed(c.Seed), Pins: c.Pin, Forbids: c.forbids(), Hours: c.hours(&f), Alone: c.Without}
 	if c.Evaluate != "" {
 		file, err := open(c.Evaluate)
 		if err != nil {
@@ -134,7 +135,17 @@ type draftAnswer struct {
 	ShareNow  float64        `json:"home_grown_share_now"`
 	ShareThen float64        `json:"home_grown_share"`
 	Plantings []draftPlanted `json:"plantings"`
+	Wishes    []string       `json:"wishes"` // that were heeded: kept, then asked for this once
+	Covers    []draftCover   `json:"covers"`
 	Notes     []string       `json:"notes"`
+}
+
+// draftCover is a cover that a draft lays over a bed.
+type draftCover struct {
+	Bed  string   `json:"bed"`
+	Kind string   `json:"kind"`
+	On   cal.Date `json:"on"`
+	Off  cal.Date `json:"off"`
 }
 
 // draftPlanted is one planting of a draft as the JSON shows it.
@@ -147,7 +158,7 @@ type draftPlanted struct {
 
 func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	r := draftAnswer{Objective: v.Objective, Unsown: v.Unsown, From: v.From, Weeks: v.Weeks, Futures: v.Futures, Seed: v.Seed, Steps: v.Steps,
-		Sowings: v.Sowings, Kept: v.Kept, ShareNow: v.ShareNow, ShareThen: v.ShareThen, Plantings: []draftPlanted{}, Notes: []string{}}
+		Sowings: v.Sowings, Kept: v.Kept, ShareNow: v.ShareNow, ShareThen: v.ShareThen, Plantings: []draftPlanted{}, Wishes: []string{}, Covers: []draftCover{}, Notes: []string{}}
 	if !math.IsInf(v.Bound, 0) {
 		r.Bound = &v.Bound
 	}
@@ -157,6 +168,12 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	}
 	for i := range v.Rows {
 		r.Plantings = append(r.Plantings, draftPlanted{v.Rows[i].Cells, v.Rows[i].Odds, v.Rows[i].Again, a.Words.Text(v.Rows[i].Says)})
+	}
+	for _, w := range v.Wishes {
+		r.Wishes = append(r.Wishes, a.Words.Text(w))
+	}
+	for _, c := range v.Covers {
+		r.Covers = append(r.Covers, draftCover{c.Bed, string(c.Kind), c.On, c.Off})
 	}
 	for _, n := range v.Notes {
 		r.Notes = append(r.Notes, a.Words.Text(n))
@@ -183,6 +200,12 @@ func (a *App) showDraft(v *desk.DraftView) {
 	for _, n := range v.Notes {
 		a.say(n)
 	}
+	if len(v.Wishes) > 0 {
+		a.say(words.P("cli.draft_wishes", words.Args{"n": len(v.Wishes)}))
+		for _, w := range v.Wishes {
+			a.say(words.P("cli.list_item", words.Args{"text": w}))
+		}
+	}
 	bed := ""
 	for i := range v.Rows {
 		r := &v.Rows[i]
@@ -193,6 +216,9 @@ func (a *App) showDraft(v *desk.DraftView) {
 		}
 		a.say(words.P("cli.draft_row", words.Args{"date": r.Date, "name": r.Name, "how": words.P("cli.draft_"+r.Method, nil), "area": r.AreaM2}))
 		a.say(words.P("cli.draft_why", words.Args{"why": r.Says}))
+		if r.Under.Key != "" {
+			a.say(words.P("cli.draft_why", words.Args{"why": r.Under}))
+		}
 		if r.Again {
 			a.say(words.P("cli.draft_again", nil))
 		}

@@ -6,7 +6,8 @@ import (
 	"garner/internal/words"
 )
 
-// shadeCommand tells the light that each bed gets through the year.
+// shadeCommand tells the light that each bed gets through the year, and what the
+// air asks of it.
 type shadeCommand struct {
 	holdingFlags
 	JSON bool `name:"json"`
@@ -18,7 +19,10 @@ func (c *shadeCommand) Run(a *App) error {
 	if err != nil {
 		return err
 	}
-	r := desk.Shade(h)
+	r, err := desk.Shade(h)
+	if err != nil {
+		return err
+	}
 	a.warn(r.Wrong)
 	if c.JSON {
 		return a.json(r)
@@ -59,4 +63,39 @@ func (a *App) showShade(h *holding.Holding, r *desk.ShadeResult) {
 		a.gap()
 		a.say(words.P("cli.shade_undrawn", words.Args{"n": undrawn}))
 	}
+	a.showAsked(h, r)
+}
+
+// showAsked writes what the air asks of each bed: a line of twelve months, and
+// how much of the year's the shade spares.
+func (a *App) showAsked(h *holding.Holding, r *desk.ShadeResult) {
+	g := &grid{right: []bool{false}}
+	head := []string{a.head("cli.column_bed")}
+	for m := 1; m <= 12; m++ {
+		head = append(head, a.Words.Format().ShortMonth(m))
+		g.right = append(g.right, true)
+	}
+	g.right = append(g.right, true)
+	g.add(append(head, a.head("cli.column_spared"))...)
+	told := false
+	for _, b := range r.Beds {
+		if b.Water == nil {
+			continue
+		}
+		told = true
+		row := []string{b.Bed}
+		for _, litres := range b.Water.WeekL {
+			row = append(row, a.Words.Format().Number(litres, 0))
+		}
+		g.add(append(row, a.Words.Format().Number(100*b.Water.YearSpared(), 0))...)
+	}
+	if !told {
+		return
+	}
+	a.gap()
+	a.say(words.P("cli.asked_title", words.Args{"name": h.Name}))
+	a.gap()
+	g.write(a)
+	a.gap()
+	a.say(words.P("cli.asked_reading", nil))
 }

@@ -24,7 +24,7 @@ type importAnswer struct {
 // Run checks the files and takes them in as one entry. With a fault nothing is
 // changed.
 func (c *importCommand) Run(a *App) error {
-	h, faults, warnings, err := desk.OpenHolding(c.Path)
+	h, faults, warnings, err := desk.OpenChecked(c.Path)
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,7 @@ import (
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/holding"
+	"garner/internal/words"
 )
 
 // larderCommand shows what lies in store, how long it lasts and what goes over.
@@ -106,11 +107,12 @@ type surplusDay struct {
 }
 
 type wayRow struct {
-	Kind   string  `json:"kind"`
-	Store  string  `json:"store"`
-	Method string  `json:"method"`
-	RoomKg float64 `json:"room_kg"`
-	Text   string  `json:"text"`
+	Kind    string   `json:"kind"`
+	Store   string   `json:"store"`
+	Method  string   `json:"method"`
+	RoomKg  float64  `json:"room_kg"`
+	Text    string   `json:"text"`
+	Prepare []string `json:"prepare"` // how it is made ready for the store
 }
 
 type giveRow struct {
@@ -165,7 +167,16 @@ func (a *App) surplusRow(s *desk.SurplusView) surplusRow {
 		row.Weeks = append(row.Weeks, surplusDay{w.Week, w.Poor, w.Mid, w.Good, w.Chance})
 	}
 	for _, w := range s.Ways {
-		row.Ways = append(row.Ways, wayRow{w.Kind, w.Store, w.Method, w.RoomKg, a.Words.Text(w.Says)})
+		row.Ways = append(row.Ways, wayRow{w.Kind, w.Store, w.Method, w.RoomKg, a.Words.Text(w.Says), a.texts(w.Prepare)})
 	}
 	return row
+}
+
+// texts are phrases as written; empty, never null, where there are none.
+func (a *App) texts(phrases []words.Phrase) []string {
+	out := []string{}
+	for _, p := range phrases {
+		out = append(out, a.Words.Text(p))
+	}
+	return out
 }

@@ -2,8 +2,6 @@ package cli
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -60,6 +58,9 @@ func (a *App) showSurplus(v *desk.LarderView) {
 				continue // the list below says so of all
 			}
 			a.say(words.P("cli.list_item", words.Args{"text": w.Says}))
+			for _, step := range w.Prepare {
+				a.say(words.P("cli.list_below", words.Args{"text": step}))
+			}
 		}
 	}
 	if len(v.Give) == 0 {
@@ -98,6 +99,5 @@ func (a *App) together(phrases []words.Phrase, today cal.Date) string {
 // sayPlain says a phrase without the marks of what matters in it.
 func (a *App) sayPlain(p words.Phrase, today cal.Date) {
 	text := strings.ReplaceAll(a.Words.Text(words.Sharpened(p, today)), "**", "")
-	first, size := utf8.DecodeRuneInString(text)
-	a.say(words.P("cli.larder_lead", words.Args{"text": string(unicode.ToUpper(first)) + text[size:]}))
+	a.say(words.P("cli.sentence", words.Args{"text": capital(text)}))
 }

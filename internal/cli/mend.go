@@ -125,7 +125,8 @@ func (a *App) mendRow(l *desk.MendLine) mendRow {
 // showMend writes the gap and what would mend it.
 func (a *App) showMend(v *desk.MendView) {
 	if v.At < 0 {
-		a.say(words.P("cli.mend_none", words.Args{"vegetable": asSentence(v.Plural)}))
+		a.sentence(v.None())
+		a.showOtherGaps(v)
 		return
 	}
 	g := &v.Gaps[v.At]
@@ -134,7 +135,12 @@ func (a *App) showMend(v *desk.MendView) {
 		a.gap()
 		a.showProposal(i+1, &v.Lines[i])
 	}
-	if len(v.Gaps) < 2 {
+	a.showOtherGaps(v)
+}
+
+// showOtherGaps lists the gaps beside the one that is answered.
+func (a *App) showOtherGaps(v *desk.MendView) {
+	if len(v.Gaps) == 0 || len(v.Gaps) == 1 && v.At >= 0 {
 		return
 	}
 	a.gap()

@@ -84,6 +84,12 @@ func (a *App) showOutlook(r *desk.OutlookResult) {
 		"half": string(signHalf), "little": string(signLittle), "none": string(signNone),
 	}))
 	a.gap()
+	for _, b := range r.CannotGrow {
+		a.say(b.Phrase())
+	}
+	for _, w := range r.OddWants {
+		a.say(w)
+	}
 	a.showGaps(r)
 	a.gap()
 	a.say(words.P("cli.outlook_share", words.Args{"share": r.HomeGrownShare}))
@@ -121,10 +127,10 @@ func (a *App) weekHeads(weeks []cal.Date) (years, months []rune) {
 	year, month := 0, 0
 	for i, week := range weeks {
 		y, m, _ := week.YMD()
-		if m != month && !(i == 0 && nextMonthWithin(weeks, 4)) {
+		if m != month && !(i == 0 && changesWithin(weeks, 4, cal.Date.Month)) {
 			writeOver(months, i, a.Words.Format().ShortMonth(m))
 		}
-		if y != year {
+		if y != year && !(i == 0 && changesWithin(weeks, 5, cal.Date.Year)) {
 			writeOver(years, i, fmt.Sprint(y))
 		}
 		year, month = y, m
@@ -132,11 +138,11 @@ func (a *App) weekHeads(weeks []cal.Date) (years, months []rune) {
 	return years, months
 }
 
-// nextMonthWithin tells whether another month begins within n weeks of the
+// changesWithin tells whether another month or year begins within n weeks of the
 // first, too soon to name both.
-func nextMonthWithin(weeks []cal.Date, n int) bool {
+func changesWithin(weeks []cal.Date, n int, part func(cal.Date) int) bool {
 	for i := 1; i < min(n, len(weeks)); i++ {
-		if weeks[i].Month() != weeks[0].Month() {
+		if part(weeks[i]) != part(weeks[0]) {
 			return true
 		}
 	}

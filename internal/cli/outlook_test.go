@@ -52,7 +52,7 @@ func aTable() *desk.OutlookResult {
 	}
 	leek.OverKg[4], leek.WantKg[9] = 1, 0
 	r.Vegetables = []desk.VegetableTable{carrot, leek}
-	r.Lead = words.P("desk.lead_bare", words.Args{"first": r.From, "last": r.From + 13, "lacks": []string{"carrots"}})
+	r.Lead = words.P("desk.lead_bare", words.Args{"span": words.P("desk.span", words.Args{"first": r.From, "last": r.From + 13}), "lacks": []string{"carrots"}})
 	return r
 }
 
@@ -203,4 +203,20 @@ func FuzzArgumentsNeverBreakGarner(f *testing.F) {
 			t.Errorf("garner %s left with %d: %s", line, code, err.String())
 		}
 	})
+}
+
+// A table that begins in the last weeks of a year names the next year alone, and no two
+// heads run into each other.
+func TestHeadsOfTheYearTurn(t *testing.T) {
+	a := &App{Words: words.English()}
+	for from, want := range map[cal.Date]string{cal.Of(2026, 12, 28): " 2027", cal.Of(2026, 12, 7): "    2027", cal.Of(2026, 11, 23): "2026  2027", cal.Of(2027, 1, 4): "2027"} {
+		var weeks []cal.Date
+		for k := range 12 {
+			weeks = append(weeks, from+cal.Date(7*k))
+		}
+		years, _ := a.weekHeads(weeks)
+		if got := strings.TrimRight(string(years), " "); got != want {
+			t.Errorf("from %s: %q, want %q", from, got, want)
+		}
+	}
 }

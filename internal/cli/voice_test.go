@@ -71,3 +71,13 @@ func TestTheInsideIsShownToWhoeverAsks(t *testing.T) {
 		t.Errorf("said %q", err.String())
 	}
 }
+
+// A text that begins with a letter of more than one byte gets its capital whole, and
+// nothing is nothing.
+func TestCapitals(t *testing.T) {
+	for text, want := range map[string]string{"": "", "kale.": "Kale", "école?": "École", "**x**": "**x**"} {
+		if got := asSentence(text); got != want {
+			t.Errorf("%q becomes %q", text, got)
+		}
+	}
+}

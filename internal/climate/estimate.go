@@ -95,13 +95,13 @@ func humidityNormal(n *MonthNormal) float64 {
 // Source: FAO-56 eq. 14 (actual vapour pressure) over eq. 12 (mean saturation
 // pressure).
 func HumidityFromDew(dewC, tMinC, tMaxC float64) float64 {
-	saturated := (saturationKPa(tMinC) + saturationKPa(tMaxC)) / 2 // eq. 12
-	return math.Min(100, 100*saturationKPa(dewC)/saturated)
+	saturated := (SaturationKPa(tMinC) + SaturationKPa(tMaxC)) / 2 // eq. 12
+	return math.Min(100, 100*SaturationKPa(dewC)/saturated)
 }
 
-// saturationKPa is the vapour pressure of saturated air at t [C] [kPa] (FAO-56
+// SaturationKPa is the vapour pressure of saturated air at t [C] [kPa] (FAO-56
 // eq. 11). Check: 24.5 C: 3.075 (example 3).
-func saturationKPa(t float64) float64 {
+func SaturationKPa(t float64) float64 {
 	return 0.6108 * math.Exp(17.27*t/(t+237.3)) // eq. 11
 }
 

@@ -125,6 +125,37 @@ func TestSumsAreThoseOfEachTable(t *testing.T) {
 	}
 }
 
+// A week in which a vegetable goes over that nobody wants is a glut as well, when it is
+// enough to be worth a word; and a week in which more is wanted than goes over is none.
+func TestGlutsAreOfTheTable(t *testing.T) {
+	a, h := side(t, "p2027", 12)
+	unwanted := *h
+	unwanted.Wants = unwanted.Wants[:1]
+	table, err := desk.Table(&unwanted, desk.OutlookOptions{Years: 12, Seed: 3})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, s := range []compare.Side{a, {Table: table, Ground: a.Ground, Stores: h.Stores}} {
+		gluts, without := 0, 0
+		for _, v := range s.Table.Summarise(false).Vegetables {
+			for k, over := range v.Over {
+				if over > v.Want[k] && over >= 0.3 {
+					gluts++
+					if v.Want[k] == 0 {
+						without++
+					}
+				}
+			}
+		}
+		if got := of(t, s, s).SumA.GlutWeeks; got != gluts {
+			t.Errorf("%d weeks of glut, the table has %d", got, gluts)
+		}
+		if i == 1 && without == 0 {
+			t.Error("nothing unwanted goes over: the case shows nothing")
+		}
+	}
+}
+
 // Ground held is at most the ground there is, and less where a planting is smaller
 // or left away.
 func TestGroundHeldIsWithinTheBeds(t *testing.T) {
@@ -138,6 +169,19 @@ func TestGroundHeldIsWithinTheBeds(t *testing.T) {
 		if m2 < 0 || m2 > all {
 			t.Errorf("week %d holds %g m2 of %g", k, m2, all)
 		}
+	}
+}
+
+// What stands under or between another holds no ground of its own.
+func TestGuestsHoldNoGround(t *testing.T) {
+	a, _ := side(t, "p2027", 12)
+	for i := range a.Ground.Beds {
+		for k := range a.Ground.Beds[i].Holds {
+			a.Ground.Beds[i].Holds[k].Guest = true
+		}
+	}
+	if c := of(t, a, a); c.SumA.AreaWeeks != 0 || c.SumA.KgPerM2 != 0 {
+		t.Errorf("guests hold %g m2 weeks", c.SumA.AreaWeeks)
 	}
 }
 

@@ -8,9 +8,10 @@
 // is the second plan less the first.
 //
 // A week of a vegetable is a gap when it is short more often than not, as in the
-// outlook, and a glut when on average more goes over than is wanted. Ground is
-// held from the day a planting goes in to the day it is gone in each future; what
-// stands under or between another holds none of its own.
+// outlook, and a glut when on average more goes over than is wanted, also where none
+// is, and enough to be worth giving away. Ground is held from the day a planting goes
+// in to the day it is gone in each future; what stands under or between another holds
+// none of its own.
 //
 // Hours are tending by the ground that is held, picking by the weight that is eaten
 // fresh or put away, and the kitchen by the weight that is put away and the method.

@@ -22,7 +22,7 @@ type Course struct {
 	Short   []float64 // [kg]
 	Over    []float64 // [kg]
 	Gaps    []int     // vegetables that are short more often than not
-	Gluts   []int     // vegetables of which more goes over than is wanted
+	Gluts   []int     // vegetables of which more goes over than is wanted, and enough to give away
 	Ground  []float64 // ground held [m2]
 	Garden  []float64 // tending and picking [h]
 	Kitchen []float64 // [h]
@@ -68,7 +68,7 @@ func vegetable(w *outlook.Weekly) VegetableCourse {
 	for k := range n {
 		v.Eaten[k] = w.Fresh[k] + w.Stored[k]
 		v.Gap[k] = outlook.LikelyShort(w, k)
-		v.Glut[k] = w.Want[k] > 0 && w.Over[k] > w.Want[k]
+		v.Glut[k] = w.Over[k] >= outlook.WorthGiving && w.Over[k] > w.Want[k]
 	}
 	return v
 }

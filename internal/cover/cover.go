@@ -56,6 +56,20 @@ func (c *Cover) LightShare() float64 { return c.light }
 // RainShare returns the share of the rain that reaches the soil, 0-1.
 func (c *Cover) RainShare() float64 { return c.rain }
 
+// SkyShare returns the share of the warmth that ground in the open would radiate
+// to the sky which the ground under the cover still loses, 0-1.
+//
+// Source: data/covers.csv, glass and film by Hanson 1963.
+func (c *Cover) SkyShare() float64 {
+	switch {
+	case c.open:
+		return 1
+	case c.outer != nil:
+		return c.own.skyShare * c.outer.skyShare
+	}
+	return c.own.skyShare
+}
+
 // SoilLiftC returns how much warmer [C] the soil is than the air and radiation
 // under the cover would make it.
 func (c *Cover) SoilLiftC() float64 {

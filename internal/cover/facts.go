@@ -6,6 +6,7 @@ import "math"
 // source and mark; the tag is its name there.
 type facts struct {
 	lightShare float64 // radiation and light that pass
+	skyShare   float64 // share of the warmth lost to the open sky that is still lost below
 
 	nightOvercastC  float64 // lift of the minimum under cloud
 	nightClearC     float64 // lift of the minimum under a clear sky with some wind
@@ -46,6 +47,7 @@ type column struct {
 
 var columns = []column{
 	{name: "light_share", unit: "1", high: 1, into: func(f *facts) *float64 { return &f.lightShare }},
+	{name: "sky_share", unit: "1", high: 1, into: func(f *facts) *float64 { return &f.skyShare }},
 	{name: "night_overcast_c", unit: "C", high: 8, thermal: true, into: func(f *facts) *float64 { return &f.nightOvercastC }},
 	{name: "night_clear_c", unit: "C", low: -2, high: 8, thermal: true, into: func(f *facts) *float64 { return &f.nightClearC }},
 	{name: "night_still_c", unit: "C", low: -3, thermal: true, into: func(f *facts) *float64 { return &f.nightStillC }},

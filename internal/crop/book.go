@@ -14,7 +14,8 @@ type Book struct {
 	sources    map[string]Source
 	cautions   map[string]Caution
 	families   map[string]Family // by botanical name
-	crops      []*Crop           // sorted by name
+	preparing  map[wayOf][]Preparing
+	crops      []*Crop // sorted by name
 	byID       map[string]*Crop
 	names      names
 }

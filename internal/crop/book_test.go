@@ -112,6 +112,11 @@ func TestEverySourceIsUsed(t *testing.T) {
 	for _, f := range book.families {
 		used[f.Source] = true
 	}
+	for _, steps := range book.preparing {
+		for _, p := range steps {
+			used[p.Source] = true
+		}
+	}
 	for _, c := range book.Crops() {
 		for _, u := range c.Uses {
 			for _, fact := range u.resolved.facts {

@@ -32,11 +32,12 @@ func Load() (*Book, error) {
 // left out.
 func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 	l := &loader{fsys: fsys, book: &Book{
-		index:    map[string]int{},
-		sources:  map[string]Source{},
-		cautions: map[string]Caution{},
-		families: map[string]Family{},
-		byID:     map[string]*Crop{},
+		index:     map[string]int{},
+		sources:   map[string]Source{},
+		cautions:  map[string]Caution{},
+		families:  map[string]Family{},
+		preparing: map[wayOf][]Preparing{},
+		byID:      map[string]*Crop{},
 	}, rows: map[string]row{}, like: map[string]likeness{}, refused: map[told]bool{}}
 	l.loadParameters()
 	l.loadSources()
@@ -48,6 +49,7 @@ func LoadFrom(fsys fs.FS) (*Book, fault.List) {
 	l.loadLike()
 	l.resolve(uses, defaults, l.withFitted(l.loadFacts()))
 	l.loadStorage()
+	l.loadPreparing()
 	l.loadNames()
 	l.settle()
 	l.book.names.live()

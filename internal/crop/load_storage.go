@@ -8,7 +8,7 @@ import (
 )
 
 // storageMethods are the ways a crop keeps. The list is closed and documented.
-var storageMethods = []string{"damp sand", "clamp", "cool shed", "hung", "fridge", "cellar", "frozen", "dried", "bottled", "fermented", "ripened indoors", "in the ground"}
+var storageMethods = []string{"damp sand", "clamp", "cool shed", "hung", "nets", "cured", "fridge", "cellar", "frozen", "dried", "bottled", "fermented", "ripened indoors", "in the ground"}
 
 // storageRange is what the columns of storage may hold.
 var storageRange = []struct {

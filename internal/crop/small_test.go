@@ -39,7 +39,7 @@ func smallBook(t testing.TB, more ...string) fstest.MapFS {
 	for _, id := range crops {
 		keep("facts/"+id+".csv", all)
 	}
-	for _, name := range []string{"crops/roots.csv", "uses/roots.csv", "storage/roots.csv"} {
+	for _, name := range []string{"crops/roots.csv", "uses/roots.csv", "storage/roots.csv", "preparing/ways.csv"} {
 		keep(name, ours)
 	}
 	keep("names/roots.csv", func(line string) bool {

@@ -1,6 +1,10 @@
 package desk
 
-import "garner/internal/words"
+import (
+	"math"
+
+	"garner/internal/words"
+)
 
 // ComparedFigure is one figure of both plans, and the second less the first.
 type ComparedFigure struct{ Name, A, B, Differs words.Phrase }
@@ -8,12 +12,12 @@ type ComparedFigure struct{ Name, A, B, Differs words.Phrase }
 // Figures are the sums of both plans in words, in the order in which they are shown.
 func (v *CompareView) Figures() []ComparedFigure {
 	a, b := &v.SumA, &v.SumB
-	kg := unit{"desk.figure_kg", "desk.figure_kg"}
-	share := unit{"desk.figure_share", "desk.figure_share_differs"}
-	weeks := unit{"desk.figure_weeks", "desk.figure_weeks"}
-	area := unit{"desk.figure_area_weeks", "desk.figure_area_weeks"}
-	hours := unit{"desk.figure_hours", "desk.figure_hours_differs"}
-	yield := unit{"desk.figure_yield", "desk.figure_yield"}
+	kg := unit{"desk.figure_kg", "desk.figure_kg", 1}
+	share := unit{"desk.figure_share", "desk.figure_share_differs", 0.01}
+	weeks := unit{"desk.figure_weeks", "desk.figure_weeks", 1}
+	area := unit{"desk.figure_area_weeks", "desk.figure_area_weeks", 10}
+	hours := unit{"desk.figure_hours", "desk.figure_hours", 1}
+	yield := unit{"desk.figure_yield", "desk.figure_yield", 0.1}
 	return []ComparedFigure{
 		figure("desk.compare_figure_share", share, a.Share, b.Share),
 		figure("desk.compare_figure_eaten", kg, a.EatenKg, b.EatenKg),
@@ -28,10 +32,14 @@ func (v *CompareView) Figures() []ComparedFigure {
 	}
 }
 
-// unit is how a figure is written, and how a difference of it.
-type unit struct{ figure, differs string }
+// unit is how a figure is written, how a difference of it, and how finely both are told.
+type unit struct {
+	figure, differs string
+	step            float64
+}
 
 func figure(name string, u unit, a, b float64) ComparedFigure {
+	a, b = math.Round(a/u.step)*u.step, math.Round(b/u.step)*u.step
 	told := func(key string, n float64) words.Phrase { return words.P(key, words.Args{"n": n, "points": 100 * n}) }
 	return ComparedFigure{words.P(name, nil), told(u.figure, a), told(u.figure, b), told(u.differs, b-a)}
 }

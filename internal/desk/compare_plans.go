@@ -37,7 +37,7 @@ func Compare(h *holding.Holding, o ComparePlans) (*CompareView, error) {
 
 // CompareView sets two plans side by side, by their ids or names.
 func (o *Office) CompareView(first, second string) (*CompareView, error) {
-	h, version, err := o.keeper.Holding()
+	h, version, err := o.standing()
 	if err != nil {
 		return nil, err
 	}

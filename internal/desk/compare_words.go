@@ -46,7 +46,11 @@ func (v *CompareView) lead() []words.Phrase {
 	if v.A.ID == v.B.ID {
 		return []words.Phrase{words.P("desk.compare_itself", nil)}
 	}
-	out := []words.Phrase{words.P("desk.compare_share", words.Args{"a": v.A.Name, "b": v.B.Name, "before": v.SumA.Share, "share": v.SumB.Share})}
+	key := "desk.compare_share"
+	if math.Round(100*v.SumA.Share) == math.Round(100*v.SumB.Share) {
+		key = "desk.compare_share_same"
+	}
+	out := []words.Phrase{words.P(key, words.Args{"a": v.A.Name, "b": v.B.Name, "before": v.SumA.Share, "share": v.SumB.Share})}
 	var says []words.Phrase
 	d := &v.Comparison.Differs
 	says = append(says, kgSaid(d.EatenKg, "desk.compare_more", "desk.compare_less")...)
@@ -65,7 +69,7 @@ func (v *CompareView) groundSaid(d *compare.Sum) []words.Phrase {
 	if share := d.AreaWeeks / max(1, v.SumA.AreaWeeks); math.Abs(share) >= leastGround {
 		says = append(says, signed(share, "desk.compare_ground_more", "desk.compare_ground_less"))
 	}
-	if hours := d.GardenH + d.KitchenH; math.Abs(hours) >= leastHours {
+	if hours := math.Round(d.GardenH + d.KitchenH); math.Abs(hours) >= leastHours {
 		says = append(says, signed(hours, "desk.compare_hours_more", "desk.compare_hours_less"))
 	}
 	return says

@@ -9,6 +9,7 @@ import (
 	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/programme"
 	"garner/internal/search"
@@ -20,9 +21,10 @@ type DraftOptions struct {
 	Seed     uint64                // of the random streams
 	Seconds  float64               // of search; 0: usualSeconds, or as long as the steps take when they are told
 	Steps    int                   // moves of the search; 0: until the time is up
-	Pins     []string              // plantings that stay as they are
-	Forbids  []DraftCrop           // crops that do not come into a bed
-	Hours    *float64              // of garden work a week; nil: not limited
+	Pins     []string              // plantings that stay as they are, beside those of the wishes that are kept
+	Forbids  []DraftCrop           // crops that do not come into a bed, beside those of the wishes that are kept
+	Hours    *float64              // of garden work a week in the place of those that are kept; nil: as kept, else not limited
+	Alone    bool                  // the wishes that are kept with the holding are not heeded
 	Progress func(done, total int) // may be nil
 	Best     func(DraftBest)       // told at times of the best so far; may be nil
 	Stop     func() bool           // asked from several places at once whether the best so far is good enough; nil: never
@@ -55,10 +57,13 @@ type DraftView struct {
 	ShareNow  float64
 	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
 	Rows      []DraftRow
+	Wishes    []words.Phrase     // that were heeded
+	Covers    []place.CoverSpell // laid over beds for what is drafted
 	Notes     []words.Phrase
 
-	present []plan.Planting // the plan as it stands
-	kept    []plan.Planting // what the draft leaves of it
+	present []plan.Planting    // the plan as it stands
+	kept    []plan.Planting    // what the draft leaves of it
+	lie     []place.CoverSpell // the covers as they lie without it
 }
 
 // DraftBest is how far the search for a draft has come.
@@ -78,6 +83,7 @@ type DraftRow struct {
 	Odds    float64
 	Again   bool // its family stands on some of this ground twice
 	Says    words.Phrase
+	Under   words.Phrase // the cover it stands under for a time; no key: none
 }
 
 // DraftYear drafts a year for a holding.
@@ -86,7 +92,11 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 	if err != nil {
 		return nil, err
 	}
-	wishes, err := o.wishes(s)
+	present, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	wishes, gone, err := o.wishes(s, present)
 	if err != nil {
 		return nil, err
 	}
@@ -99,12 +109,11 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 		return nil, err
 	}
 	start := d.Problem.NewStanding()
-	present, faults := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
-	if len(faults) > 0 {
-		return nil, faults
+	v := &DraftView{present: present, kept: d.Kept, lie: h.Covers, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
+		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: append(gone, d.Notes...)}
+	for _, w := range wishes {
+		v.Wishes = append(v.Wishes, w.Phrase())
 	}
-	v := &DraftView{present: present, kept: d.Kept, Holding: h.Name, From: s.From, Weeks: s.Weeks, Futures: s.Years, Seed: s.Seed,
-		Unsown: start.Objective(), Sowings: len(d.Problem.Sowings), Kept: len(d.Kept), Notes: d.Notes}
 	found := search.Found{}
 	if o.Solution != nil {
 		if found, err = v.judge(d.Problem, linear, o); err != nil {
@@ -133,6 +142,7 @@ func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Sett
 	for i := range rows {
 		v.Rows = append(v.Rows, draftRow(s.Holding, d, &rows[i], says[i]))
 	}
+	v.cover(s.Holding, d.Covers(rows))
 	s.Years = usualYears
 	if v.ShareNow, err = shareOf(s); err == nil {
 		s.Holding = d.With(rows)
@@ -141,27 +151,21 @@ func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Sett
 	return err
 }
 
-// wishes are what is asked for, with crops and beds by their ids.
-func (o *DraftOptions) wishes(s outlook.Setting) ([]draft.Wish, error) {
-	var out []draft.Wish
-	for _, id := range o.Pins {
-		out = append(out, draft.Wish{Kind: draft.Pin, Planting: id})
-	}
-	for _, f := range o.Forbids {
-		c, _, err := s.Book.Find(f.Crop)
-		if err != nil {
-			return nil, err
+// cover tells which covers a draft lays.
+func (v *DraftView) cover(h *holding.Holding, laid []place.CoverSpell) {
+	v.Covers = laid
+	for i := range laid {
+		name := laid[i].Bed
+		for b := range h.Beds {
+			if h.Beds[b].ID == laid[i].Bed {
+				name = h.Beds[b].Name
+			}
 		}
-		bed, err := namedBed(s.Holding, f.Bed)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, draft.Wish{Kind: draft.Forbid, Crop: c.ID, Bed: bed})
+		v.Notes = append(v.Notes, words.P("desk.draft_cover", words.Args{"bed": name, "cover": coverName(laid[i].Kind), "on": laid[i].On, "off": laid[i].Off}))
 	}
-	if o.Hours != nil {
-		out = append(out, draft.Wish{Kind: draft.Hours, Hours: *o.Hours})
+	if len(laid) > 0 {
+		v.Notes = append(v.Notes, words.P("desk.draft_covers_lie", nil))
 	}
-	return out, nil
 }
 
 // sought turns the options into what the search takes: the clock is the desk's.
@@ -191,9 +195,12 @@ func sought(o DraftOptions) search.Asked {
 }
 
 func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phrase) DraftRow {
-	c := &d.Columns[r.Sowing]
+	c := &d.Columns[r.Parts[0].Sowing]
 	row := DraftRow{Cells: plantingCells(&r.Planting), Name: c.Use.Label, Date: r.Planting.Date, AreaM2: r.Planting.AreaM2,
-		Method: string(r.Planting.Method), Odds: c.Odds, Again: r.Again, Says: says}
+		Method: string(r.Planting.Method), Odds: d.Odds(r), Again: r.Again, Says: says}
+	if r.Under.Kind != "" {
+		row.Under = words.P("desk.draft_under", words.Args{"cover": coverName(r.Under.Kind)})
+	}
 	for i := range h.Beds {
 		if h.Beds[i].ID == r.Planting.Bed {
 			row.BedName = h.Beds[i].Name

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"reflect"
+	"slices"
 
 	"garner/internal/exchange"
 	"garner/internal/fault"
@@ -12,7 +13,7 @@ import (
 )
 
 // KeepDraft writes the year that was drafted behind the pages as a draft over the
-// plan in force, in one entry. It is refused when there is none, or when the plan is
+// plan in force, with the covers it lays, in one entry. It is refused when there is none, or when the plan is
 // no longer the one that it was drafted for.
 func (o *Office) KeepDraft(by Author, name string) (*KeptEntry, plan.Plan, error) {
 	o.drafting.mu.Lock()
@@ -38,7 +39,7 @@ func (o *Office) KeepDraft(by Author, name string) (*KeptEntry, plan.Plan, error
 		if len(faults) > 0 {
 			return journal.Entry{}, faults
 		}
-		if h.Plan != run.plan || !reflect.DeepEqual(now, v.present) {
+		if h.Plan != run.plan || !reflect.DeepEqual(now, v.present) || len(v.Covers) > 0 && !slices.Equal(h.Covers, v.lie) {
 			return journal.Entry{}, fault.New(fault.Conflict, "desk.draft_moved", nil)
 		}
 		n, err := o.naming()
@@ -46,9 +47,9 @@ func (o *Office) KeepDraft(by Author, name string) (*KeptEntry, plan.Plan, error
 			return journal.Entry{}, err
 		}
 		made = draftOver(h, name)
-		rows := exchange.Rows(&holding.Holding{Plans: []plan.Plan{made}, Changes: v.steps(made.ID, plantingIDs(h))})
+		rows := exchange.Rows(&holding.Holding{Plans: []plan.Plan{made}, Changes: v.steps(made.ID, plantingIDs(h)), Covers: v.Covers})
 		what := words.P("desk.edit_drafted", words.Args{"draft": made.Name, "n": len(v.Rows)})
-		return journal.Entry{What: what, Changes: append(added(n, "plans", rows), added(n, "changes", rows)...)}, nil
+		return journal.Entry{What: what, Changes: slices.Concat(added(n, "plans", rows), added(n, "changes", rows), added(n, "covers", rows))}, nil
 	})
 	if err == nil && made.ID != "" {
 		run.mu.Lock()

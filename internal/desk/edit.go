@@ -120,6 +120,9 @@ func (o *Office) writeWith(by Author, draft draftOf) (*KeptEntry, error) {
 		if len(e.Changes) == 0 {
 			return &KeptEntry{Entry: journal.Entry{What: words.P("desk.edit_nothing", nil)}}, nil
 		}
+		if e.Changes, err = o.withPlan(e.Changes); err != nil {
+			return nil, err
+		}
 		e.ID, e.Key, e.Who, e.Device, e.At = by.Entry, by.key(), by.Who, by.Device, by.At
 		over, err := o.sound(e.Changes, files)
 		if err != nil {

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"garner/internal/cal"
+	"garner/internal/plan"
 )
 
 // newID makes a readable id for a new row, such as let-27c for the third lettuce
@@ -23,11 +24,13 @@ func (o *Office) newID(table string, cells map[string]string) (string, error) {
 func idFor(table string, cells map[string]string, taken map[string]bool) string {
 	switch table {
 	case "plantings":
-		return lettered(plantingStem(cells), taken)
+		return plan.IDs(taken).Free(slug(cells["crop"]), dayIn(cells["date"]))
 	case "wants":
 		return plain("w-"+slug(cells["vegetable"]+cells["group"]), taken)
 	case "gaps_left":
 		return numbered("left-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "gap"), taken)
+	case "purchases":
+		return numbered("buy-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "some"), taken)
 	case "members":
 		return plain("m-"+cmp.Or(slug(cells["vegetable"]), "member"), taken)
 	case "sites", "varieties", "plans", "stores", "weather", "groups":
@@ -41,7 +44,7 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 // stems begin the ids of tables that are simply counted.
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "features": "feature", "covers": "cover", "gear": "gear", "crops": "own",
-	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "groups": "group",
+	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "groups": "group",
 	"weather": "weather",
 }
 
@@ -67,30 +70,13 @@ func (o *Office) takenIDs(table string) (map[string]bool, error) {
 	return taken, nil
 }
 
-// plantingStem is the crop's first three letters and the year.
-func plantingStem(cells map[string]string) string {
-	letters := []rune(strings.ReplaceAll(slug(cells["crop"]), "-", ""))
-	stem := string(letters[:min(3, len(letters))])
-	if stem == "" {
-		stem = "new"
+// dayIn is the day in a cell; None when there is none.
+func dayIn(cell string) cal.Date {
+	day, err := cal.Parse(strings.TrimSpace(cell))
+	if err != nil {
+		return cal.None
 	}
-	if d, err := cal.Parse(strings.TrimSpace(cells["date"])); err == nil {
-		stem += "-" + strconv.Itoa(d.Year()%100 + 100)[1:]
-	}
-	return stem
-}
-
-// lettered adds the first free letter: a to z, then aa and on.
-func lettered(stem string, taken map[string]bool) string {
-	for n := 1; ; n++ {
-		letters := ""
-		for k := n; k > 0; k = (k - 1) / 26 {
-			letters = string(rune('a'+(k-1)%26)) + letters
-		}
-		if id := stem + letters; !taken[id] {
-			return id
-		}
-	}
+	return day
 }
 
 // plain is the stem itself, with a number when it is taken.

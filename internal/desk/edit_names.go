@@ -36,12 +36,16 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_number", words.Args{"crop": cropName(cells["crop"])})
 	case "wants":
 		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
+	case "wishes":
+		return n.wish(cells)
 	case "members":
 		return words.P("desk.name_member", words.Args{"vegetable": cells["vegetable"], "group": n.name("groups", cells["group"])})
 	case "visits":
 		return words.P("desk.name_visit", words.Args{"date": dateIn(cells["from"])})
 	case "gaps_left":
 		return words.P("desk.name_gap_left", words.Args{"vegetable": n.wanted(cells)})
+	case "purchases":
+		return words.P("desk.name_purchase", words.Args{"vegetable": n.wanted(cells), "date": dateIn(cells["from"])})
 	case "batches":
 		return words.P("desk.name_batch", words.Args{"crop": cropName(cells["crop"]), "store": n.name("stores", cells["store"])})
 	case "records":

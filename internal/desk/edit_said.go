@@ -23,10 +23,14 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_cover_added", words.Args{"what": n.row(c.Table, c.After), "date": dateIn(after["on"])})
 	case c.Table == "gaps_left" && c.Before == nil:
 		return words.P("desk.edit_left", words.Args{"vegetable": n.wanted(after), "first": dateIn(after["from"]), "last": dateIn(after["to"])})
+	case c.Table == "purchases" && c.Before == nil:
+		return words.P("desk.edit_purchase", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["kg_per_week"]), "first": dateIn(after["from"]), "last": dateIn(after["to"])})
 	case c.Before == nil:
 		return words.P("desk.edit_added", words.Args{"what": n.row(c.Table, c.After)})
 	case c.Table == "plantings":
 		return n.saidPlanting(changedColumns(columns, c), c, after)
+	case c.Table == "holding":
+		return n.saidHolding(changedColumns(columns, c), c, after)
 	case c.Table == "beds" || c.Table == "features":
 		return n.saidDrawn(changedColumns(columns, c), c, before, after)
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["portions_per_eater"] != after["portions_per_eater"]:
@@ -35,6 +39,20 @@ func (n naming) said(c journal.Change) words.Phrase {
 		return words.P("desk.edit_want_weight", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["kg_per_week"])})
 	case c.Table == "wants" && len(changedColumns(columns, c)) == 1 && before["buy_kg_per_week"] != after["buy_kg_per_week"]:
 		return words.P("desk.edit_bought", words.Args{"vegetable": n.wanted(after), "weight": numberIn(after["buy_kg_per_week"])})
+	}
+	return words.P("desk.edit_changed", words.Args{"what": n.row(c.Table, c.After)})
+}
+
+// saidHolding tells a change of what is told of the household as a whole.
+func (n naming) saidHolding(changed []string, c journal.Change, after map[string]string) words.Phrase {
+	if len(changed) == 1 && changed[0] == "plan" {
+		return words.P("desk.edit_in_force", words.Args{"plan": n.name("plans", after["plan"])})
+	}
+	if len(changed) == 1 && changed[0] == "kitchen_h_per_week" {
+		if after["kitchen_h_per_week"] == "" {
+			return words.P("desk.edit_kitchen_free", nil)
+		}
+		return words.P("desk.edit_kitchen", words.Args{"n": numberIn(after["kitchen_h_per_week"])})
 	}
 	return words.P("desk.edit_changed", words.Args{"what": n.row(c.Table, c.After)})
 }

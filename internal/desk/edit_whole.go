@@ -66,7 +66,7 @@ func (o *Office) ImportZip(by Author, zip io.ReaderAt, size int64) (exchange.Rep
 
 // Export returns the files of the holding by name.
 func (o *Office) Export() (map[string][]byte, error) {
-	h, err := o.Holding()
+	h, _, err := o.keeper.Holding()
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +75,7 @@ func (o *Office) Export() (map[string][]byte, error) {
 
 // ExportZip writes the files of the holding as a zip.
 func (o *Office) ExportZip(w io.Writer) error {
-	h, err := o.Holding()
+	h, _, err := o.keeper.Holding()
 	if err != nil {
 		return err
 	}

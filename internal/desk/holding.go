@@ -62,9 +62,25 @@ func OpenHolding(path string) (h *holding.Holding, faults, warnings fault.List, 
 	return h, report.Faults, report.Warnings, nil
 }
 
-// CheckFiles checks a holding's files and reports every fault at once.
+// OpenChecked is OpenHolding with all that CheckFiles warns of.
+func OpenChecked(path string) (h *holding.Holding, faults, warnings fault.List, err error) {
+	h, report, err := read(path)
+	if err == nil {
+		err = warnOfBarren(h, &report)
+	}
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	return h, report.Faults, report.Warnings, nil
+}
+
+// CheckFiles checks a holding's files and reports every fault at once, and what of its
+// wants no bed can grow.
 func CheckFiles(path string) (*CheckResult, error) {
-	_, report, err := read(path)
+	h, report, err := read(path)
+	if err == nil {
+		err = warnOfBarren(h, &report)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +97,10 @@ func CheckHolding(h *holding.Holding) (*CheckResult, error) {
 	if err := exchange.WriteZip(&packed, h); err != nil {
 		return nil, err
 	}
-	_, report := exchange.CheckZip(bytes.NewReader(packed.Bytes()), int64(packed.Len()), b)
+	back, report := exchange.CheckZip(bytes.NewReader(packed.Bytes()), int64(packed.Len()), b)
+	if err := warnOfBarren(back, &report); err != nil {
+		return nil, err
+	}
 	return &CheckResult{OK: report.OK(), Rows: report.Rows, Faults: report.Faults, Warnings: report.Warnings}, nil
 }
 

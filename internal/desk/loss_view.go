@@ -35,7 +35,10 @@ type LossCautions struct {
 }
 
 // StoreRoom is a store in which something keeps.
-type StoreRoom struct{ ID, Name string }
+type StoreRoom struct {
+	ID, Name string
+	Prepare  []words.Phrase // how it is made ready for it
+}
 
 // BedRoom is a bed with the ground in it that is free today.
 type BedRoom struct {
@@ -69,7 +72,8 @@ func (o *Office) LossView(planting string) (*LossView, error) {
 	}
 	for _, s := range w.holding.Stores {
 		if w.keeps(s.ID) {
-			v.Stores = append(v.Stores, StoreRoom{s.ID, s.Name})
+			way, _ := w.way(s.ID)
+			v.Stores = append(v.Stores, StoreRoom{s.ID, s.Name, preparingOf(w.book, w.planting.Crop, &way)})
 		}
 	}
 	for _, key := range lossNotes {

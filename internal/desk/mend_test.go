@@ -64,8 +64,9 @@ func TestAProposalsChangesAreWorthWhatIsTold(t *testing.T) {
 	}
 }
 
-// What may be bought is kept in the want as one entry, and taken back.
-func TestBuyingIsKeptInTheWant(t *testing.T) {
+// What may be bought in the days of a gap is kept as one entry, for these days alone;
+// nothing is bought in other weeks.
+func TestBuyingIsOfTheGapsDays(t *testing.T) {
 	o := sampleOffice(t)
 	v, err := o.MendView("leek", cal.Of(2028, 2, 28), nil)
 	if err != nil {
@@ -75,18 +76,38 @@ func TestBuyingIsKeptInTheWant(t *testing.T) {
 	if len(l.Try) != 1 || l.Try[0].Action != desk.BuyAction || l.BuyKgPerWeek <= 0 {
 		t.Fatalf("%+v", l)
 	}
-	want := l.Try[0].Field
 	if err := o.KeepTry(desk.Author{Entry: "buy"}, l.Try); err != nil {
 		t.Fatal(err)
 	}
-	row, err := o.Row("wants", want)
-	if err != nil || row.Cells["vegetable"] != "leek" || desk.WriteBuy(want, l.BuyKgPerWeek) != want+";"+row.Cells["buy_kg_per_week"] {
-		t.Errorf("%+v, %v; told %.2f", row, err, l.BuyKgPerWeek)
+	h, err := o.Holding()
+	if err != nil || len(h.Purchases) != 1 {
+		t.Fatal(h.Purchases, err)
 	}
-	if _, _, err := o.Tried([]plan.Change{{Action: desk.BuyAction, Planting: "leek", Field: "none", Value: "none;1"}}); err == nil {
-		t.Error("a want that is not there was bought for")
+	gap, p := v.Gaps[v.At], h.Purchases[0]
+	if p.Vegetable != "leek" || p.From != gap.First || p.To != gap.Last || p.KgPerWeek != l.BuyKgPerWeek {
+		t.Errorf("%+v for the gap %+v", p, gap)
 	}
-	for _, wrong := range []string{"", "w", "w;", "w;-1", "w;much", ";1", "w;1e9", "w;NaN"} {
+	table, err := o.TableView(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range table.Vegetables {
+		bought := 0
+		for s := range r.Bought[0] {
+			if r.Bought[0][s] <= r.Food[0][s] {
+				continue
+			}
+			bought++
+			if day := table.From + cal.Date(float64(s)*desk.Step); day+1 < gap.First || day > gap.Last {
+				t.Errorf("%s is bought on %s, outside %s to %s", r.Name, day, gap.First, gap.Last)
+			}
+		}
+		if want := r.Name == "leek"; (bought > 0) != want || (r.BoughtKg > 0) != want {
+			t.Errorf("%s is bought in %d steps, %.2f kg", r.Name, bought, r.BoughtKg)
+		}
+	}
+	for _, wrong := range []string{"", "2027-04-20", "2027-04-20;2027-06-02", "2027-04-20;2027-06-02;", "2027-04-20;2027-06-02;-1", "2027-04-20;2027-06-02;much",
+		"2027-06-02;2027-04-20;1", ";;1", "2027-04-20;2027-06-02;1e9", "2027-04-20;2027-06-02;NaN"} {
 		if _, err := desk.ReadBuy("leek", wrong); err == nil {
 			t.Errorf("%q was taken", wrong)
 		}

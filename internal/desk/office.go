@@ -41,14 +41,14 @@ func NewOffice(k Keeper) *Office {
 
 // Holding returns the holding as it stands.
 func (o *Office) Holding() (*holding.Holding, error) {
-	h, _, err := o.keeper.Holding()
+	h, _, err := o.standing()
 	return h, err
 }
 
 // Tried returns the holding with changes tried over its plan in force. Nothing
 // is written.
 func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
-	h, version, err := o.keeper.Holding()
+	h, version, err := o.standing()
 	if err != nil || len(try) == 0 {
 		return h, version, err
 	}
@@ -65,7 +65,7 @@ func (o *Office) Tried(try []plan.Change) (*holding.Holding, int64, error) {
 	if own.GapsLeft, err = leftWith(h, p.leaves); err != nil {
 		return nil, 0, err
 	}
-	if own.Wants, err = boughtWith(h, p.buys); err != nil {
+	if own.Purchases, err = boughtWith(h, p.buys); err != nil {
 		return nil, 0, err
 	}
 	own.Covers, err = laid(&own, p.covers, coverIDs(h))

@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"garner/internal/cal"
+	"garner/internal/exchange"
 	"garner/internal/holding"
 	"garner/internal/larder"
 	"garner/internal/outlook"
@@ -33,7 +34,9 @@ type OutlookResult struct {
 	Share          []float64        `json:"share"`
 	HomeGrownShare float64          `json:"home_grown_share"`
 	Thin           []ThinPlate      `json:"thin"`
-	Lead           words.Phrase     `json:"-"` // what is first to be told: of the plate
+	CannotGrow     []Barren         `json:"cannot_grow"` // what is wanted and no bed can grow
+	Lead           words.Phrase     `json:"-"`           // what is first to be told: of the plate
+	OddWants       []words.Phrase   `json:"-"`           // wants that are hardly meant as they are told
 }
 
 // ThinPlate is a run of weeks in which the plate is thin, the one in which most
@@ -104,7 +107,7 @@ func Outlook(h *holding.Holding, o OutlookOptions) (*OutlookResult, error) {
 		r.Thin = append(r.Thin, ThinPlate{First: thin.First, Last: thin.Last, Share: thin.Share, On: thin.On, Lacks: thin.Lacks})
 	}
 	r.Lead = lead(setting.Book, t, s)
-	return r, nil
+	return r, r.warn(h)
 }
 
 // Table computes a holding's table with every future kept.
@@ -150,4 +153,24 @@ func vegetableTable(w *outlook.Weekly) VegetableTable {
 		t.Members = append(t.Members, VegetableMember{FreshKg: m.Fresh, StoredKg: m.Stored, ShortKg: m.Short, OverKg: m.Over})
 	}
 	return t
+}
+
+// warn tells what is wrong with the wants though they may stand.
+func (r *OutlookResult) warn(h *holding.Holding) error {
+	found, err := barrenOf(h)
+	if err != nil {
+		return err
+	}
+	r.CannotGrow = append([]Barren{}, found...)
+	for _, odd := range exchange.OddWants(h) {
+		w := &h.Wants[odd.Row]
+		name := w.Vegetable
+		for _, g := range h.Groups {
+			if g.ID == w.Group {
+				name = g.Name
+			}
+		}
+		r.OddWants = append(r.OddWants, words.P("desk.want_odd", words.Args{"vegetable": name, "says": odd.Says}))
+	}
+	return nil
 }

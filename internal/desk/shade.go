@@ -7,27 +7,46 @@ import (
 	"garner/internal/climate"
 	"garner/internal/fault"
 	"garner/internal/holding"
+	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/shade"
 	"garner/internal/sun"
 )
 
-// ShadeResult is the light that each bed gets through the year.
+// ShadeResult is the light that each bed gets through the year, and what the air
+// asks of it.
 type ShadeResult struct {
 	Beds  []BedLight `json:"beds"`
-	Wrong fault.List `json:"-"` // what throws no shade as it is told
+	Wrong fault.List `json:"-"` // what throws no shade as it is told; why no water is told
 }
 
 // BedLight is a bed's light by month, January first, as shares of the open
 // sky's: what stands round it on the plan, times its own light_share. A bed that
-// is not drawn has its light_share alone. Covers are not counted.
+// is not drawn has its light_share alone. Covers are not counted in it.
 type BedLight struct {
 	Bed   string      `json:"bed"`
 	Light [12]float64 `json:"light"`
+	Water *BedWater   `json:"water,omitempty"` // nothing where the weather does not tell
 }
 
-// Shade works out the light of all beds of a holding.
-func Shade(h *holding.Holding) *ShadeResult {
+// Shade works out the light of all beds of a holding, and what the air asks of
+// them.
+func Shade(h *holding.Holding) (*ShadeResult, error) {
+	r := Light(h)
+	water, err := waterOf(h, outlook.NewMemory())
+	faults, err := untold(err)
+	if err != nil {
+		return nil, err
+	}
+	r.Wrong = append(r.Wrong, faults...)
+	for i := range r.Beds {
+		r.Beds[i].Water = water[r.Beds[i].Bed]
+	}
+	return r, nil
+}
+
+// Light works out the light alone of all beds of a holding.
+func Light(h *holding.Holding) *ShadeResult {
 	r := &ShadeResult{Beds: []BedLight{}}
 	lights := map[string][12]float64{}
 	for _, site := range h.Sites {
@@ -41,12 +60,12 @@ func Shade(h *holding.Holding) *ShadeResult {
 		}
 	}
 	for _, b := range h.Beds {
-		r.Beds = append(r.Beds, BedLight{b.ID, lights[b.ID]})
+		r.Beds = append(r.Beds, BedLight{Bed: b.ID, Light: lights[b.ID]})
 	}
 	return r
 }
 
-// LightOn works out the light of one bed by month, as Shade does of all.
+// LightOn works out the light of one bed by month, as Light does of all.
 func LightOn(h *holding.Holding, b place.Bed) [12]float64 {
 	for _, site := range h.Sites {
 		if site.ID == b.Site {

@@ -74,10 +74,24 @@ func countFaults(h *holding.Holding, c StoreCount, now cal.Date) (faults fault.L
 		wrong("batch", "desk.count_no_batch", nil)
 	case there < 0:
 		wrong("batch", "desk.count_empty", nil)
+	case c.Batch == "" && c.On.IsSet() && c.On < firstStored(h, c.Store):
+		wrong("date", "desk.count_before_any", words.Args{"stored": firstStored(h, c.Store)})
 	case c.Batch != "" && c.On.IsSet() && c.On < h.Batches[there].Stored:
 		wrong("date", "desk.count_before", words.Args{"stored": h.Batches[there].Stored})
 	}
 	return faults
+}
+
+// firstStored is the day on which the first of a store's batches was put in; the store
+// has one.
+func firstStored(h *holding.Holding, store string) cal.Date {
+	first := cal.None
+	for _, b := range h.Batches {
+		if b.Store == store && (!first.IsSet() || b.Stored < first) {
+			first = b.Stored
+		}
+	}
+	return first
 }
 
 func countSaid(n naming, c StoreCount) words.Phrase {

@@ -140,3 +140,35 @@ func toldAt(err error, key, field string) bool {
 	var list fault.List
 	return errors.As(err, &list) && len(list) == 1 && list[0].Phrase.Key == key && list[0].At.Column == field
 }
+
+// A count of a whole store from before anything lay in it corrects nothing, and is
+// refused with the day from which it would.
+func TestACountBeforeAnythingWasStored(t *testing.T) {
+	o := sampleOffice(t)
+	_, err := o.Count(by("early"), desk.StoreCount{Store: "sand", On: newYear - 2000, Kg: 3})
+	var faults fault.List
+	if !errors.As(err, &faults) || len(faults) != 1 || faults[0].At.Column != "date" || faults[0].Phrase.Key != "desk.count_before_any" {
+		t.Errorf("%v", err)
+	}
+}
+
+// A change of the household is told by what it does.
+func TestWhatIsSaidOfTheHousehold(t *testing.T) {
+	o := sampleOffice(t)
+	e, err := o.PutInForce(by("force"), "fewer")
+	if err != nil || !strings.Contains(said(e), "in force") || !strings.Contains(said(e), "Fewer beans") {
+		t.Errorf("%v %q", err, said(e))
+	}
+	h, err := o.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	row, err := o.Row("holding", h.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err = o.Save(by("kitchen"), "holding", h.ID, map[string]string{"kitchen_h_per_week": "3.5"}, row.Version)
+	if err != nil || !strings.Contains(said(e), "3.5 hours") {
+		t.Errorf("%v %q", err, said(e))
+	}
+}

@@ -24,6 +24,7 @@ type TableView struct {
 	ThinPoor   float64 // the same in the poor year of ten and in the good one
 	ThinGood   float64
 	Daylight   []float64 // hours, one for each week
+	Bare       bool      // nothing grows, is meant to or lies in store
 	Stale      bool      // the figures are of before the last change; new ones are being computed
 }
 
@@ -37,7 +38,8 @@ const Threads = 10
 //
 // Ground[j][s] is the share of futures in which food out of the ground alone
 // reaches the height of thread j (counted from the bottom, its middle at
-// (j+0.5)/10 of the want), Food the same for ground and store together. Over[s] is the weight to spare
+// (j+0.5)/10 of the want), Food the same for ground and store together, and Bought for
+// these and what is bought (nil where nothing may be). Over[s] is the weight to spare
 // in the step in the poor, middle and good year, as a share of the want [10, 50, 90 %].
 type RibbonView struct {
 	Name     string
@@ -49,6 +51,7 @@ type RibbonView struct {
 	BoughtKg float64   // of what lacks, over the table, mean
 	Ground   [Threads][]float32
 	Food     [Threads][]float32
+	Bought   [Threads][]float32
 	Over     [3][]float32
 	Chance   []float64 // of the week being short, one for each week
 	Gap      *GapView  // the next gap; nil when none is likely

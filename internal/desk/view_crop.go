@@ -57,6 +57,7 @@ type StorageView struct {
 	Method           string
 	BestC, LifeDays  float64
 	LossShare, Month float64 // lost on preparing, and of the rest each month
+	Prepare          []words.Phrase
 	Source           FactSource
 	Sure             string
 }
@@ -161,7 +162,7 @@ func SeedG(u *crop.Use, areaM2 float64) float64 {
 func storageOf(b *crop.Book, u *crop.Use) []StorageView {
 	var out []StorageView
 	for _, s := range u.Storage {
-		out = append(out, StorageView{Method: s.Method, BestC: s.BestC, LifeDays: s.LifeDays, LossShare: s.LossShare, Month: s.LossMonth,
+		out = append(out, StorageView{Method: s.Method, BestC: s.BestC, LifeDays: s.LifeDays, LossShare: s.LossShare, Month: s.LossMonth, Prepare: preparingOf(b, u.Crop, &s),
 			Source: citedOf(b, s.Source, s.Where, s.Note), Sure: s.Mark})
 	}
 	return out

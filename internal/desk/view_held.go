@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"reflect"
 	"slices"
 
 	"garner/internal/cal"
@@ -13,8 +14,9 @@ import (
 type HeldView struct {
 	Store   larder.Store
 	Today   cal.Date
-	Batches []HeldBatch // in the order in which they were put in
-	Kg      float64     // of all of them
+	Batches []HeldBatch     // in the order in which they were put in
+	Kg      float64         // of all of them
+	Prepare []PreparingView // of what lies in it or is meant for it
 }
 
 // HeldBatch is a batch with what is known of it.
@@ -54,7 +56,37 @@ func (o *Office) Held(store string) (*HeldView, error) {
 		v.Kg += stocks[i].Kg
 	}
 	slices.SortStableFunc(v.Batches, func(a, b HeldBatch) int { return int(a.Stored) - int(b.Stored) })
+	v.Prepare = n.prepared(&v.Store)
 	return v, nil
+}
+
+// prepared tells how what lies in a store or is meant for it is made ready.
+func (n *namer) prepared(s *larder.Store) []PreparingView {
+	var out []PreparingView
+	told := map[string]bool{}
+	tell := func(id, use, store string) {
+		row, keeps := wayOf(n.a.setting.Book, id, use, s.Method)
+		name := n.use(id, use)
+		if store != s.ID || !keeps || told[name] {
+			return
+		}
+		told[name] = true
+		steps := preparingOf(n.a.setting.Book, id, &row)
+		at := slices.IndexFunc(out, func(v PreparingView) bool { return reflect.DeepEqual(v.Steps, steps) })
+		switch {
+		case at >= 0:
+			out[at].Names = append(out[at].Names, name)
+		case len(steps) > 0:
+			out = append(out, PreparingView{[]string{name}, steps})
+		}
+	}
+	for _, b := range n.a.holding.Batches {
+		tell(b.Crop, b.Use, b.Store)
+	}
+	for _, p := range n.a.holding.Plantings {
+		tell(p.Crop, p.Use, p.Store)
+	}
+	return out
 }
 
 // stocksOf is what the counts say of each batch of a holding.

@@ -30,7 +30,7 @@ type LarderView struct {
 // StockView is a vegetable in store.
 type StockView struct {
 	Vegetable, Plural string
-	Kg                float64
+	Kg                float64 // when the table begins, mean over the futures
 	Out               Odds    // when it runs out; None: not within the table
 	Outlasts          float64 // share of futures in which it outlasts the table
 	Judged            float64 // share of futures in which it runs out and some is wanted afterwards
@@ -49,7 +49,7 @@ type BatchLine struct {
 	Vegetable        string
 	Store, StoreName string
 	Crop, Use        string
-	Kg               float64
+	Kg               float64 // when the table begins; what becomes of it is of that
 	Stored           cal.Date
 	Planting         string // id; empty: not told
 	PlantingName     string
@@ -157,7 +157,7 @@ func larderLead(v *LarderView) []words.Phrase {
 		out = append(out, words.P("desk.larder_first", words.Args{"names": names}))
 	}
 	for i := range v.Stocks {
-		if s := &v.Stocks[i]; s.Out.P50.IsSet() && s.Judged > 0.5 && s.Meets < 0.5 {
+		if s := &v.Stocks[i]; s.Kg >= leastThere && s.Out.P50.IsSet() && s.Judged > 0.5 && s.Meets < 0.5 {
 			return append(out, words.P("desk.larder_lead_gap", words.Args{"name": s.Plural, "out": s.Out.P50}))
 		}
 	}

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"math"
 	"slices"
 
 	"garner/internal/cal"
@@ -10,7 +11,7 @@ import (
 
 // stock puts a vegetable in store into words.
 func (n *namer) stock(t *outlook.Table, s *outlook.Stock) StockView {
-	v := StockView{Vegetable: s.Vegetable, Plural: vegetablePlural(n.a.setting.Book, s.Vegetable), Kg: s.Kg, Out: oddsOfDays(s.Out)}
+	v := StockView{Vegetable: s.Vegetable, Plural: vegetablePlural(n.a.setting.Book, s.Vegetable), Out: oddsOfDays(s.Out)}
 	var waits []int
 	judged, met := 0, 0
 	for f, a := range s.After {
@@ -39,7 +40,8 @@ func (n *namer) stock(t *outlook.Table, s *outlook.Stock) StockView {
 		}
 	}
 	for i := range s.Batches {
-		v.Batches = append(v.Batches, n.batchLine(&s.Batches[i], s.Vegetable))
+		line := n.batchLine(&s.Batches[i], s.Vegetable)
+		v.Batches, v.Kg = append(v.Batches, line), v.Kg+line.Kg
 	}
 	slices.SortStableFunc(v.Batches, func(a, b BatchLine) int { return soonest(a.Good, b.Good) })
 	v.Says = stockSays(&v)
@@ -88,7 +90,7 @@ const nextWeeks = 4
 
 func (n *namer) batchLine(b *outlook.BatchFate, vegetable string) BatchLine {
 	v := BatchLine{ID: b.ID, Name: n.use(b.Crop, b.Use), Vegetable: vegetable, Store: b.Store, StoreName: n.store(b.Store), Crop: b.Crop, Use: b.Use,
-		Kg: b.Kg, Stored: b.Stored, Planting: b.Planting, Good: b.Good, Out: oddsOfDays(b.Out), EatenKg: b.EatenKg, LostKg: b.LostKg, SownKg: b.SownKg, LeftKg: b.LeftKg}
+		Kg: reckoned(b.ThereKg, b.Kg), Stored: b.Stored, Planting: b.Planting, Good: b.Good, Out: oddsOfDays(b.Out), EatenKg: b.EatenKg, LostKg: b.LostKg, SownKg: b.SownKg, LeftKg: b.LeftKg}
 	if _, known := n.plantings[b.Planting]; known {
 		v.PlantingName = n.planting(b.Planting)
 	}
@@ -102,16 +104,41 @@ func (n *namer) batchLine(b *outlook.BatchFate, vegetable string) BatchLine {
 	return v
 }
 
+// reckoned is a weight as it is shown: as told, or to a tenth of a kilogram when it
+// is only reckoned from what was told.
+func reckoned(kg, told float64) float64 {
+	if math.Abs(kg-told) < 1e-6*told {
+		return told
+	}
+	return math.Round(kg*10) / 10
+}
+
 // batchSays says what becomes of a batch.
 func batchSays(b *BatchLine) words.Phrase {
 	args := words.Args{"good": b.Good, "out": b.Out.P50, "lost": b.LostKg}
 	switch {
+	case b.Kg < leastThere && b.Out.P50.IsSet():
+		return words.P("desk.batch_gone", args)
+	case b.isStock():
+		return words.P("desk.batch_stock", args)
 	case b.Spoils >= likelySpoiled:
 		return words.P("desk.batch_spoils", args)
 	case !b.Out.P50.IsSet():
 		return words.P("desk.batch_outlasts", args)
 	}
 	return words.P("desk.batch_eaten", args)
+}
+
+// leastThere is how much of a batch is worth a word [kg].
+const leastThere = 0.02
+
+// leastStock is the share of a batch that is planted when none of it is eaten and it
+// is planting stock; the rest is lost little by little until then. Judgement.
+const leastStock = 0.25
+
+// isStock tells whether a batch is planting stock rather than food.
+func (b *BatchLine) isStock() bool {
+	return b.EatenKg < leastThere && b.SownKg >= leastStock*b.Kg && b.SownKg > 0
 }
 
 // likelySpoiled is the share of futures from which a batch is said to go over.
@@ -127,6 +154,9 @@ const spreadTold = 4
 func stockSays(v *StockView) []words.Phrase {
 	if !v.Out.P50.IsSet() {
 		return []words.Phrase{words.P("desk.stock_outlasts", nil)}
+	}
+	if v.Kg < leastThere {
+		return []words.Phrase{words.P("desk.stock_gone", nil)}
 	}
 	args := words.Args{"out": v.Out.P50, "odds": v.Meets, "next": v.NextName, "wait": max(1, (v.WaitD+3)/7), "none": 1 - v.Meets}
 	out := []words.Phrase{words.P("desk.stock_out", args)}
@@ -161,7 +191,8 @@ func eatFirst(stocks []StockView, today cal.Date) []BatchLine {
 	var out []BatchLine
 	for i := range stocks {
 		for _, b := range stocks[i].Batches {
-			if b.Spoils >= likelySpoiled || b.Good.IsSet() && b.Good < today+eatSoon {
+			food := b.Kg >= leastThere && !b.isStock()
+			if food && (b.Spoils >= likelySpoiled || b.Good.IsSet() && b.Good < today+eatSoon) {
 				out = append(out, b)
 			}
 		}

@@ -35,11 +35,12 @@ type SurplusWeek struct {
 
 // WayView is one thing to do with what goes over.
 type WayView struct {
-	Kind   string // store, preserve or give
-	Method string
-	Store  string  // id; empty: none
-	RoomKg float64 // that stays free in it
-	Says   words.Phrase
+	Kind    string // store, preserve or give
+	Method  string
+	Store   string  // id; empty: none
+	RoomKg  float64 // that stays free in it
+	Says    words.Phrase
+	Prepare []words.Phrase // how it is made ready for the store
 }
 
 // GiveWeek is what is left to give away in a week.
@@ -152,9 +153,9 @@ func (n *namer) storing(t *outlook.Table, v *SurplusView, u *crop.Use, s *larder
 	if s.Name == "" {
 		args["store"] = s.ID
 	}
-	way.Says = words.P("desk.way_store", args)
+	way.Says, way.Prepare = words.P("desk.way_store", args), preparingOf(n.a.setting.Book, v.Crop, &u.Storage[at])
 	if way.RoomKg < leastRoom {
-		way.Says = words.P("desk.way_full", args)
+		way.Says, way.Prepare = words.P("desk.way_full", args), nil
 	}
 	return way, true
 }

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"garner/internal/cal"
+	"garner/internal/plan"
+	"garner/internal/record"
 )
 
 func demoLarder(t *testing.T) *LarderView {
@@ -52,6 +54,50 @@ func TestTheLarderHoldsEveryBatch(t *testing.T) {
 	}
 	if len(v.Stores) != len(h.Stores) {
 		t.Errorf("%d stores, want %d", len(v.Stores), len(h.Stores))
+	}
+}
+
+// A batch counted weeks ago is told with what is left of it by now, one that is eaten
+// since then as such, and one that is all planting stock not as food.
+func TestBatchesThatAreNotWhatWasTold(t *testing.T) {
+	h := sampleHolding(t)
+	h.Records = append(h.Records[:len(h.Records)-1],
+		record.Record{ID: "x1", Date: cal.Of(2026, 11, 8), What: record.Counted, Store: "shed", Value: 58, Unit: "kg"},
+		record.Record{ID: "x2", Date: cal.Of(2026, 10, 4), What: record.Counted, Batch: "b-calabrese", Value: 0.3, Unit: "kg"})
+	for i := range h.Plantings {
+		if p := &h.Plantings[i]; p.Crop == "garlic" && p.Date > h.Today {
+			p.Stock = plan.OwnStock
+		}
+	}
+	for i := range h.Batches {
+		if h.Batches[i].ID == "b-garlic" {
+			h.Batches[i].Kg = 0.3
+		}
+	}
+	v, err := Larder(h, OutlookOptions{Years: 20, Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := map[string]*BatchLine{}
+	for i := range v.Stocks {
+		for k := range v.Stocks[i].Batches {
+			lines[v.Stocks[i].Batches[k].ID] = &v.Stocks[i].Batches[k]
+		}
+	}
+	potato, calabrese, garlic := lines["b-potato"], lines["b-calabrese"], lines["b-garlic"]
+	if want := 58 - 8*2.6; math.Abs(potato.Kg-want) > 3 {
+		t.Errorf("%g kg of potatoes, eight weeks of 2.6 kg after 58 were counted", potato.Kg)
+	}
+	if got := potato.EatenKg + potato.LostKg + potato.SownKg + potato.LeftKg; math.Abs(got-potato.Kg) > 0.1 {
+		t.Errorf("%g kg of potatoes become %g", potato.Kg, got)
+	}
+	if calabrese.Says.Key != "desk.batch_gone" || garlic.Says.Key != "desk.batch_stock" {
+		t.Errorf("calabrese: %s, garlic: %s", calabrese.Says.Key, garlic.Says.Key)
+	}
+	for _, b := range v.EatFirst {
+		if b.ID == "b-calabrese" || b.ID == "b-garlic" {
+			t.Errorf("%s is to be eaten first", b.ID)
+		}
 	}
 }
 

@@ -35,7 +35,7 @@ func lead(b *crop.Book, t *outlook.Table, s *outlook.Summary) words.Phrase {
 	if len(names) == 0 {
 		return said
 	}
-	return words.P("desk.lead_floor", words.Args{"vegetables": plurals(b, names), "n": len(names), "first": first.First, "last": first.Last, "lead": said})
+	return words.P("desk.lead_floor", words.Args{"vegetables": plurals(b, names), "n": len(names), "span": spanWords(t.From, first.First, first.Last), "lead": said})
 }
 
 // plateLead speaks of the whole plate.
@@ -45,22 +45,34 @@ func plateLead(b *crop.Book, from cal.Date, s *outlook.Summary) words.Phrase {
 		week, least := thinnest(s.Share)
 		return words.P("desk.lead_full", words.Args{"share": least, "first": from + cal.Date(7*week)})
 	}
-	said := thinWords(b, &thin[0])
+	said := thinWords(b, from, &thin[0])
 	if len(thin) == 1 || thin[1].Weeks < tellAgain {
 		return said
 	}
 	again := &thin[1]
-	return words.P("desk.lead_again", words.Args{"lead": said, "first": again.First, "last": again.Last, "plate": plateWords(again.Share)})
+	return words.P("desk.lead_again", words.Args{"lead": said, "span": spanWords(from, again.First, again.Last), "plate": plateWords(again.Share)})
 }
 
-// thinWords tells one thin time.
-func thinWords(b *crop.Book, t *outlook.ThinTime) words.Phrase {
-	args := words.Args{"first": t.First, "last": t.Last, "plate": plateWords(t.Share), "lacks": plurals(b, t.Lacks)}
+// thinWords tells one thin time, as a sentence begins.
+func thinWords(b *crop.Book, from cal.Date, t *outlook.ThinTime) words.Phrase {
+	span := spanWords(from, t.First, t.Last)
+	if t.First <= from {
+		span = words.P("desk.span_begins", words.Args{"last": t.Last})
+	}
+	args := words.Args{"span": span, "plate": plateWords(t.Share), "lacks": plurals(b, t.Lacks)}
 	if len(t.On) == 0 {
 		return words.P("desk.lead_bare", args)
 	}
 	args["food"] = plurals(b, t.On)
 	return words.P("desk.lead_thin", args)
+}
+
+// spanWords tells from when until when; what begins with the table is there now.
+func spanWords(from, first, last cal.Date) words.Phrase {
+	if first <= from {
+		return words.P("desk.span_now", words.Args{"last": last})
+	}
+	return words.P("desk.span", words.Args{"first": first, "last": last})
 }
 
 // plurals names the first vegetables of a list as they are spoken of.

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"garner/internal/num"
+	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
 )
@@ -58,6 +59,9 @@ type viewMemory struct {
 	trims      *recent[num.Digest, *TrimView]
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
+	barren     *recent[num.Digest, []Barren]
+	waters     *recent[waterKey, map[string]*BedWater]
+	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
 // lightKey names the light on a site in a month; any entry may change it.
@@ -84,6 +88,9 @@ func newViewMemory() *viewMemory {
 		trims:      newRecent[num.Digest, *TrimView](mostViews),
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
+		barren:     newRecent[num.Digest, []Barren](mostViews),
+		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		sky:        outlook.NewMemory(),
 	}
 }
 

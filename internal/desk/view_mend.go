@@ -18,7 +18,8 @@ type MendView struct {
 	Vegetable, Plural string
 	Today             cal.Date
 	Gaps              []MendGap // in order of time
-	At                int       // index of the gap that is answered; -1: there is none
+	At                int       // index of the gap that is answered; -1: there is none, or none from On on
+	On                cal.Date  // the day asked about; None or zero: none
 	Lines             []MendLine
 	Years             int // of weather
 	Looked            int // changes that were weighed
@@ -57,6 +58,14 @@ type MendLine struct {
 	Remarks      []words.Phrase // what else should be said of a sowing
 	Warning      *words.Phrase
 	Try          []plan.Change // that make it; empty: no want asks for what would be bought
+}
+
+// None says that there is no gap, or that all lie before the day asked about.
+func (v *MendView) None() words.Phrase {
+	if len(v.Gaps) > 0 {
+		return words.P("desk.mend_none_from", words.Args{"vegetable": v.Plural, "on": v.On})
+	}
+	return words.P("desk.mend_none", words.Args{"vegetable": v.Plural})
 }
 
 // Remains tells whether a proposal is one of those that always remain: to buy, and to
@@ -107,7 +116,7 @@ func mendView(a *asked, m *mend.Mender, vegetable string, on cal.Date) (*MendVie
 	if err != nil {
 		return nil, err
 	}
-	v := &MendView{Vegetable: vegetable, Plural: vegetablePlural(a.setting.Book, vegetable), Today: a.setting.Today, At: r.At,
+	v := &MendView{Vegetable: vegetable, Plural: vegetablePlural(a.setting.Book, vegetable), Today: a.setting.Today, At: r.At, On: on,
 		Years: a.setting.Years, Looked: r.Looked}
 	for i := range r.Gaps {
 		v.Gaps = append(v.Gaps, mendGap(&r.Gaps[i]))
@@ -135,9 +144,9 @@ func mendGap(g *outlook.Gap) MendGap {
 
 func (n *namer) mendLine(p *mend.Proposal, v *MendView) MendLine {
 	g := &v.Gaps[v.At]
-	l := MendLine{Kind: string(p.Kind), Title: n.mendTitle(p, g), Planting: p.Planting.ID, Bed: p.Planting.Bed, Crop: p.Planting.Crop,
+	l := MendLine{Kind: string(p.Kind), Title: n.mendTitle(p), Planting: p.Planting.ID, Bed: p.Planting.Bed, Crop: p.Planting.Crop,
 		Use: p.Planting.Use, Method: string(p.Planting.Method), Date: cal.None, AreaM2: p.Planting.AreaM2, GapKg: p.GapKg, DropKg: p.DropKg,
-		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p, v.Vegetable), BuyKgPerWeek: p.Want.BuyKgPerWeek}
+		Weeks: p.Weeks, Short: p.Short, Left: p.Left, Odds: p.Odds, Takes: p.Takes, Warning: p.Warning, Try: tryMend(p, v.Vegetable), BuyKgPerWeek: p.Purchase.KgPerWeek}
 	switch p.Kind {
 	case mend.Buy, mend.Leave:
 	case mend.Cover:
@@ -151,6 +160,13 @@ func (n *namer) mendLine(p *mend.Proposal, v *MendView) MendLine {
 	l.Does, l.Costs = mendDoes(&l, g), mendCosts(&l)
 	if p.Candidate != nil {
 		l.Reason, l.Remarks = &p.Candidate.Reason, p.Candidate.Remarks
+		if len(p.Alike) > 0 {
+			var beds []string
+			for _, bed := range p.Alike {
+				beds = append(beds, n.bed(bed))
+			}
+			l.Does = append(l.Does, words.P("desk.mend_alike", words.Args{"beds": beds}))
+		}
 		switch c := p.Candidate; {
 		case c.Lot != nil && c.Enough:
 			l.Does = append(l.Does, words.P("desk.mend_lot_enough", nil))
@@ -180,8 +196,8 @@ func tryMend(p *mend.Proposal, vegetable string) []plan.Change {
 	case mend.Leave:
 		return []plan.Change{{Action: LeaveAction, Planting: vegetable, Field: p.Span.From.String(), Value: WriteSpan(p.Span.From, p.Span.To)}}
 	case mend.Buy:
-		if p.Want.ID != "" {
-			return []plan.Change{{Action: BuyAction, Planting: vegetable, Field: p.Want.ID, Value: WriteBuy(p.Want.ID, p.Want.BuyKgPerWeek)}}
+		if p.Purchase.KgPerWeek > 0 {
+			return []plan.Change{{Action: BuyAction, Planting: vegetable, Field: p.Purchase.From.String(), Value: WriteBuy(p.Purchase)}}
 		}
 	}
 	return nil

@@ -12,9 +12,9 @@ import (
 )
 
 // mendTitle says what is proposed.
-func (n *namer) mendTitle(p *mend.Proposal, g *MendGap) words.Phrase {
+func (n *namer) mendTitle(p *mend.Proposal) words.Phrase {
 	args := words.Args{"name": n.planting(p.Was.ID), "bed": n.bed(p.Planting.Bed), "area": p.Planting.AreaM2, "date": p.Planting.Date,
-		"before": p.Was.AreaM2, "kg": g.ShortKg}
+		"before": p.Was.AreaM2, "kg": p.Takes.BoughtKg}
 	switch p.Kind {
 	case mend.Sow:
 		return n.sowTitle(p.Candidate)
@@ -61,25 +61,32 @@ func coverName(k cover.Kind) words.Phrase {
 
 // mendDoes says what a proposal does for the gap and elsewhere.
 func mendDoes(l *MendLine, g *MendGap) []words.Phrase {
-	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg, "buy": l.BuyKgPerWeek}
-	out := []words.Phrase{words.P("desk.mend_does", args)}
+	args := words.Args{"kg": l.GapKg, "short": g.ShortKg, "n": l.Weeks, "weeks": g.Weeks, "before": l.Short, "after": l.Left, "whole": l.DropKg, "buy": l.BuyKgPerWeek, "first": g.First, "last": g.Last}
 	switch {
 	case mend.Kind(l.Kind) == mend.Leave:
-		out[0] = words.P("desk.mend_leave_does", args)
+		return []words.Phrase{words.P("desk.mend_leave_does", args)}
 	case mend.Kind(l.Kind) == mend.Buy && len(l.Try) == 0:
 		return []words.Phrase{words.P("desk.mend_buy_unwanted", args)}
 	case mend.Kind(l.Kind) == mend.Buy:
-		out = []words.Phrase{words.P("desk.mend_buy_does", args), out[0]}
+		return []words.Phrase{words.P("desk.mend_buy_does", args)}
 	}
-	if l.Weeks > 0 && mend.Kind(l.Kind) != mend.Leave {
+	out := []words.Phrase{words.P("desk.mend_does", args)}
+	switch {
+	case l.Weeks >= g.Weeks:
+		out = append(out, words.P("desk.mend_weeks_all", args))
+	case l.Weeks > 0:
 		out = append(out, words.P("desk.mend_weeks", args))
 	}
 	if math.Abs(l.DropKg-l.GapKg) >= leastKg && len(l.Elsewhere) == 0 {
 		out = append(out, words.P("desk.mend_whole", args))
 	}
+	var costs []words.Phrase
 	for i := range l.Elsewhere {
 		e := &l.Elsewhere[i]
-		out = append(out, words.P("desk.mend_elsewhere", words.Args{"kg": e.Kg, "vegetable": e.Plural}))
+		costs = append(costs, words.P("desk.mend_elsewhere_of", words.Args{"kg": e.Kg, "vegetable": e.Plural}))
+	}
+	if len(costs) > 0 {
+		out = append(out, words.P("desk.mend_elsewhere", words.Args{"costs": costs}))
 	}
 	if l.Odds > 0 && mend.Kind(l.Kind) != mend.Sow { // a sowing's reason has them
 		out = append(out, words.P("desk.mend_odds", words.Args{"odds": l.Odds}))

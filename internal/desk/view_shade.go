@@ -22,7 +22,7 @@ type ShadeView struct {
 	Features []ShadeFeature
 	Map      shade.Grid // empty when the site has no plan
 	Taken    []Taken    // the most first
-	Wrong    fault.List // what throws no shade as it is told
+	Wrong    fault.List // what throws no shade as it is told; why no water is told
 }
 
 // ShadedBed is a bed with the light it gets, as shares of the open sky's: what
@@ -30,7 +30,8 @@ type ShadeView struct {
 type ShadedBed struct {
 	place.Bed
 	Light [12]float64
-	Year  float64 // mean of the months
+	Year  float64   // mean of the months
+	Water *BedWater // what the air asks of it; nil where the weather does not tell
 }
 
 // ShadeFeature is a thing on the site.
@@ -49,7 +50,7 @@ type Taken struct {
 // ShadeView shows the light on a site in a month. No site gives the first one
 // that is drawn, month 0 the holding's own.
 func (o *Office) ShadeView(site string, month int) (*ShadeView, error) {
-	h, err := o.Holding()
+	h, version, err := o.keeper.Holding()
 	if err != nil {
 		return nil, err
 	}
@@ -73,7 +74,13 @@ func (o *Office) ShadeView(site string, month int) (*ShadeView, error) {
 	}
 	v.Site = h.Sites[max(0, found)]
 	v.fill(h)
-	return v, nil
+	water, err := o.water(h, version)
+	faults, err := untold(err)
+	v.Wrong = append(v.Wrong, faults...)
+	for i := range v.Beds {
+		v.Beds[i].Water = water[v.Beds[i].ID]
+	}
+	return v, err
 }
 
 func (v *ShadeView) fill(h *holding.Holding) {

@@ -14,7 +14,7 @@ import (
 func TestShadeOfTheDemo(t *testing.T) {
 	h := sampleHolding(t)
 	all := map[string][12]float64{}
-	for _, b := range Shade(h).Beds {
+	for _, b := range Light(h).Beds {
 		all[b.Bed] = b.Light
 	}
 	if len(all) != len(h.Beds) {
@@ -66,7 +66,7 @@ func TestShadeViewAsksWrongly(t *testing.T) {
 	if err != nil || v.Site.ID != "home" || v.Month != 1 || len(v.Wrong) != 1 || len(v.Undrawn) != 1 {
 		t.Fatalf("%+v, %v", v, err)
 	}
-	if light := Shade(h).Beds[0].Light; light[5] != 0.7 {
+	if light := Light(h).Beds[0].Light; light[5] != 0.7 {
 		t.Errorf("a bed that is not drawn has %v", light)
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/crop"
+	"garner/internal/holding"
 	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -13,7 +14,7 @@ import (
 )
 
 // viewForm names the form in which views are kept; another form is another name.
-const viewForm = "table view 5"
+const viewForm = "table view 6"
 
 // TableView returns the first page as it stands or with changes tried. A view
 // computed before from the same inputs is not computed again. When the program
@@ -49,7 +50,7 @@ func (a *asked) key(form string) num.Digest {
 }
 
 // latestView is where the newest view of the plan in force is kept as well.
-func latestView() num.Digest { return num.NewDigester("latest table view").Sum() }
+func latestView() num.Digest { return num.NewDigester("latest " + viewForm).Sum() }
 
 // cold tells whether nothing was computed since the program started. It does not
 // wait for what is being computed.
@@ -109,10 +110,19 @@ func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {
 	v.Share.WantKg = wholeWant(s)
 	v.shares(t, s)
 	v.Lead = lead(a.setting.Book, t, s)
+	if v.Bare = bare(h); v.Bare {
+		v.Lead = words.P("desk.lead_nothing", nil)
+	}
 	if len(h.Sites) > 0 {
 		v.Daylight = daylight(h.Sites[0].Location, t.From, t.Weeks)
 	}
 	return v
+}
+
+// bare tells that nothing grows, is meant to or lies in store.
+func bare(h *holding.Holding) bool {
+	plantings, _ := plan.Resolve(h.Plans, h.Plantings, h.Changes, h.Plan)
+	return len(plantings) == 0 && len(h.Batches) == 0
 }
 
 func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView {
@@ -133,7 +143,7 @@ func ribbonView(a *asked, t *outlook.Table, i int, w *outlook.Weekly) RibbonView
 }
 
 func ribbonOf(r outlook.Ribbon) RibbonView {
-	return RibbonView{Ground: r.Ground, Food: r.Food, Over: r.Over}
+	return RibbonView{Ground: r.Ground, Food: r.Food, Bought: r.Bought, Over: r.Over}
 }
 
 func gapView(g outlook.Gap) GapView {
@@ -227,6 +237,9 @@ func (v *TableView) shares(t *outlook.Table, s *outlook.Summary) {
 		if want > 0 {
 			years = append(years, got/want)
 		}
+	}
+	if v.ThinPoor, v.ThinGood = v.ThinShare, v.ThinShare; len(years) == 0 {
+		return // nothing is wanted in that week
 	}
 	q := num.Quantiles(years, 0.1, 0.9)
 	v.ThinPoor, v.ThinGood = q[0], q[1]

@@ -3,15 +3,13 @@ package draft_test
 import (
 	"testing"
 
+	"garner/internal/demotest"
 	"garner/internal/draft"
 )
 
 // BenchmarkBuild times the making of the problem of eighty beds, profiles included.
 func BenchmarkBuild(b *testing.B) {
-	known, err := book()
-	if err != nil {
-		b.Fatal(err)
-	}
+	known := demotest.Book(b)
 	all, err := draft.Benchmark(known, 1)
 	if err != nil {
 		b.Fatal(err)

@@ -21,7 +21,10 @@ type builder struct {
 	groupRows map[string]int
 	kinds     []kind
 	keepings  map[*crop.Use]*keeping
+	sheets    map[string]sheet // by bed
 	northern  bool
+	// kitchenRow is the resource of the kitchen's hours; noHours: they are not limited
+	kitchenRow int
 }
 
 // Build makes the planning problem of a setting. Wishes that name what is not there
@@ -54,10 +57,15 @@ func Build(s Setting) (*Draft, error) {
 	}
 	b.wants()
 	b.fixed()
+	b.owed()
+	if b.sheets, err = b.reach(st.ground); err != nil {
+		return nil, err
+	}
 	if err := b.grounds(st.ground); err != nil {
 		return nil, err
 	}
 	work := b.resources(workOf(&s, st.ground))
+	b.kitchen()
 	if err := b.sowings(work); err != nil {
 		return nil, err
 	}

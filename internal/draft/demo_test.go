@@ -1,39 +1,18 @@
 package draft_test
 
 import (
-	"sync"
 	"testing"
 
 	"garner/internal/cal"
-	"garner/internal/crop"
+	"garner/internal/demotest"
 	"garner/internal/draft"
-	"garner/internal/exchange"
 	"garner/internal/holding"
 	"garner/internal/larder"
-	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/programme"
-	"garner/internal/sample"
 )
 
-var book = sync.OnceValues(crop.Load)
-
-func demo(t testing.TB) *holding.Holding {
-	t.Helper()
-	files, err := sample.Files("")
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
-	h, report := exchange.CheckFolder(files, b)
-	if !report.OK() {
-		t.Fatal(report.Faults)
-	}
-	return h
-}
+func demo(t testing.TB) *holding.Holding { return demotest.Holding(t, "") }
 
 // small is a garden of three beds, two of them alike, with the demo's weather and
 // nothing in the ground.
@@ -57,12 +36,7 @@ func small(t testing.TB) *holding.Holding {
 
 func setting(t testing.TB, h *holding.Holding, wishes ...draft.Wish) draft.Setting {
 	t.Helper()
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return draft.Setting{Setting: outlook.Setting{Holding: h, Book: b, Today: h.Today, From: h.Today.Monday(), Weeks: 78,
-		Years: draft.Futures, Seed: 1, Workers: 2}, Wishes: wishes}
+	return draft.Setting{Setting: demotest.Setting(t, h, draft.Futures), Wishes: wishes}
 }
 
 func built(t testing.TB, h *holding.Holding, wishes ...draft.Wish) *draft.Draft {

@@ -19,8 +19,14 @@
 // Vegetables that stand in for each other make one demand with their group: the sum
 // of the members' own wants and the group's, kilogram for kilogram.
 //
+// Covers are chosen with sowings: beds that the gear in stock reaches in a cold season
+// are found first, all at once, and become classes of their own, so that whatever is
+// sown in them under covers stays within the gear.
+//
 // Left out: which member of a group is liked best, and that a member's own want is
-// for it alone; covers are not chosen, they lie as planned; plants under and between
-// others; perennials that are not yet planned; raising room; seed that is on hand;
-// and what the programme itself leaves out.
+// for it alone; that what is sown in the open beside a covered sowing in one bed comes
+// under its cover too, as does what is kept there; mesh against pests, double covers,
+// and a piece that lies over one bed in autumn and another in spring; plants under and
+// between others; perennials that are not yet planned; raising room, which a holding
+// does not tell; seed that is on hand; and what the programme itself leaves out.
 package draft

@@ -4,7 +4,7 @@ import "garner/internal/programme"
 
 // dominated tells whether another profile of the same use is at least as good in
 // everything but what goes over: it holds ground within the same weeks, takes no
-// other store, and under every future gives for each lot one as heavy that is good
+// other store or cover, and under every future gives for each lot one as heavy that is good
 // in the same weeks and perhaps more. Of equal ones the first stays.
 func dominated(all []profile, i int) bool {
 	for k := range all {
@@ -16,7 +16,7 @@ func dominated(all []profile, i int) bool {
 }
 
 func covers(a, b *profile) bool {
-	if a.week < b.week || a.free > b.free || a.use != b.use || a.store != nil && a.store != b.store {
+	if a.week < b.week || a.free > b.free || a.use != b.use || a.store != nil && a.store != b.store || a.under.Kind != "" && a.under != b.under {
 		return false
 	}
 	for f := range b.lots {

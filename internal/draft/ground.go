@@ -49,12 +49,12 @@ func (b *builder) grounds(g *space.Ground) error {
 			m2 := gap.AreaM2 / float64(units)
 			k := &b.kinds[kinds[alike]]
 			k.first, k.last = min(k.first, first), max(k.last, last)
-			key := fmt.Sprintf("%d/%.6f/%d/%d/%d/%s", kinds[alike], m2, first, last, bed.TurnRoundD, barred.name)
+			key := fmt.Sprintf("%d/%.6f/%d/%d/%d/%s", kinds[alike], m2, first, last, bed.TurnRoundD, barred.name) + b.sheets[bed.ID].name()
 			at, known := index[key]
 			if !known {
 				at = len(b.draft.Classes)
 				index[key] = at
-				b.draft.Classes = append(b.draft.Classes, Class{UnitM2: m2, kind: kinds[alike], turn: bed.TurnRoundD, bars: barred})
+				b.draft.Classes = append(b.draft.Classes, Class{UnitM2: m2, kind: kinds[alike], turn: bed.TurnRoundD, bars: barred, sheet: b.sheets[bed.ID]})
 				b.problem.Grounds = append(b.problem.Grounds, programme.Ground{ID: fmt.Sprintf("ground-%d", at+1), UnitM2: m2, First: first, Last: last})
 			}
 			b.piece(at, bed.ID, units)

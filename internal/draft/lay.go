@@ -5,30 +5,24 @@ import (
 	"slices"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/fault"
 	"garner/internal/holding"
 	"garner/internal/plan"
 	"garner/internal/programme"
 )
 
-// Row is one planting of a draft with the sowing it comes from.
+// Row is one planting of a draft with the sowings it comes from.
 type Row struct {
 	Planting plan.Planting
-	Sowing   int             // of the problem
-	Units    int             // of its ground
+	Parts    []Part          // alike in all that a plan tells, each on ground of another class
+	Under    cover.Spell     // the cover it is meant to stand under; no kind: none
 	Again    bool            // its family stands on some of this ground twice within the draft
 	Instead  []plan.Planting // what the present plan has there at that time
 }
 
-// unit is one unit of a class of ground while it is laid out.
-type unit struct {
-	bed  string
-	free int // first week in which it is free
-	had  map[string]bool
-}
-
-// claim is one unit's worth of a sowing that wants ground.
-type claim struct{ sowing, first, last int }
+// Part is units of a sowing of the problem.
+type Part struct{ Sowing, Units int }
 
 // Lay turns a solution into plantings in beds, in the order of beds and of dates. A
 // solution that takes more than there is is refused with all that it breaks.
@@ -44,99 +38,26 @@ func (d *Draft) Lay(units programme.Solution) ([]Row, error) {
 		}
 		return nil, faults
 	}
-	var rows []Row
+	l := d.newLaying()
 	for class := range d.Classes {
-		rows = append(rows, d.layClass(class, units)...)
+		l.class(class, units)
 	}
 	order := map[string]int{}
 	for i := range d.setting.Holding.Beds {
 		order[d.setting.Holding.Beds[i].ID] = i
 	}
-	slices.SortStableFunc(rows, func(a, b Row) int {
-		return cmp.Or(cmp.Compare(order[a.Planting.Bed], order[b.Planting.Bed]), cmp.Compare(a.Planting.Date, b.Planting.Date), cmp.Compare(a.Sowing, b.Sowing))
+	slices.SortStableFunc(l.rows, func(a, b Row) int {
+		return cmp.Or(cmp.Compare(order[a.Planting.Bed], order[b.Planting.Bed]), cmp.Compare(a.Planting.Date, b.Planting.Date),
+			cmp.Compare(a.Parts[0].Sowing, b.Parts[0].Sowing))
 	})
-	taken := idsIn(d.setting.Holding)
-	for i := range rows {
-		p := &rows[i].Planting
-		p.ID = taken.next(p.Crop, p.Date)
-		rows[i].Instead = d.instead(p, d.Columns[rows[i].Sowing].Clear)
+	taken := plan.Taken(d.setting.Holding.Plantings, d.setting.Holding.Changes)
+	for i := range l.rows {
+		r := &l.rows[i]
+		r.Planting.ID = taken.Free(r.Planting.Crop, r.Planting.Date)
+		taken[r.Planting.ID] = true
+		r.Instead = d.instead(&r.Planting, d.Columns[r.Parts[0].Sowing].Clear)
 	}
-	return rows, nil
-}
-
-// layClass gives every unit of every sowing of a class its ground, in the order of
-// first weeks. As no week asks for more units than there are, one is always free.
-func (d *Draft) layClass(class int, taken programme.Solution) []Row {
-	var ground []unit
-	for _, p := range d.Classes[class].Pieces {
-		for range p.Units {
-			ground = append(ground, unit{bed: p.Bed, had: map[string]bool{}})
-		}
-	}
-	type share struct {
-		sowing int
-		bed    string
-	}
-	at := map[share]int{}
-	var rows []Row
-	last := share{sowing: -1}
-	for _, c := range d.claims(class, taken) {
-		family := d.Columns[c.sowing].Use.Family
-		if last.sowing != c.sowing {
-			last.bed = ""
-		}
-		u := choose(ground, c.first, family, last.bed)
-		last = share{c.sowing, u.bed}
-		i, known := at[last]
-		if !known {
-			i = len(rows)
-			at[last] = i
-			rows = append(rows, Row{Planting: d.planting(c.sowing, u.bed), Sowing: c.sowing})
-		}
-		rows[i].Units++
-		rows[i].Planting.AreaM2 = float64(rows[i].Units) * d.Classes[class].UnitM2
-		rows[i].Again = rows[i].Again || d.comesBack(c.sowing) && u.had[family]
-		u.free, u.had[family] = c.last+1, true
-	}
-	return rows
-}
-
-func (d *Draft) claims(class int, taken programme.Solution) []claim {
-	var out []claim
-	for j, n := range taken {
-		if s := &d.Problem.Sowings[j]; s.Ground == class {
-			for range n {
-				out = append(out, claim{j, s.First, s.Last})
-			}
-		}
-	}
-	slices.SortStableFunc(out, func(a, b claim) int { return cmp.Compare(a.first, b.first) })
-	return out
-}
-
-// choose takes the free unit that suits best: one that had none of the family, in the
-// bed in which the sowing lies already, and that lay idle least.
-func choose(ground []unit, week int, family, bed string) *unit {
-	best := -1
-	for i := range ground {
-		if ground[i].free > week {
-			continue
-		}
-		if best < 0 || suits(&ground[i], &ground[best], family, bed) {
-			best = i
-		}
-	}
-	return &ground[best]
-}
-
-func suits(a, b *unit, family, bed string) bool {
-	if a.had[family] != b.had[family] {
-		return !a.had[family]
-	}
-	if (a.bed == bed) != (b.bed == bed) {
-		return a.bed == bed
-	}
-	return a.free > b.free
+	return l.rows, nil
 }
 
 // comesBack tells whether a sowing's family should not come back for a year or more.
@@ -147,6 +68,9 @@ func (d *Draft) planting(sowing int, bed string) plan.Planting {
 	c := &d.Columns[sowing]
 	p := plan.New("", d.setting.Holding.Plan)
 	p.Bed, p.Crop, p.Use, p.Method, p.Date, p.Store = bed, c.Crop.ID, c.Use.Name, c.Method, c.Date, c.Store
+	if c.OwnStock {
+		p.Stock = plan.OwnStock
+	}
 	if c.Clear < d.monday(d.Problem.Weeks) {
 		p.ClearBy = c.Clear
 	}
@@ -167,11 +91,14 @@ func (d *Draft) instead(p *plan.Planting, until cal.Date) []plan.Planting {
 	return out
 }
 
-// With is the holding with the draft's rows in the place of all that was open.
+// With is the holding with the draft's rows in the place of all that was open, and
+// their covers beside those that lie there.
 func (d *Draft) With(rows []Row) *holding.Holding {
 	all := slices.Clone(d.Kept)
 	for i := range rows {
 		all = append(all, rows[i].Planting)
 	}
-	return only(d.setting.Holding, all)
+	own := only(d.setting.Holding, all)
+	own.Covers = slices.Concat(own.Covers, d.Covers(rows))
+	return own
 }

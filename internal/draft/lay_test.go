@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"garner/internal/demotest"
 	"garner/internal/draft"
 	"garner/internal/programme"
 	"garner/internal/space"
@@ -37,14 +38,21 @@ func TestSolutionsAreLaid(t *testing.T) {
 			held[b.ID] = make([]float64, d.Problem.Weeks)
 		}
 		for _, r := range rows {
-			w := &d.Problem.Sowings[r.Sowing]
-			units[r.Sowing] += r.Units
 			if ids[r.Planting.ID] {
 				t.Fatalf("%s stands twice", r.Planting.ID)
 			}
 			ids[r.Planting.ID] = true
-			for week := w.First; week <= w.Last; week++ {
-				held[r.Planting.Bed][week] += r.Planting.AreaM2
+			m2 := 0.0
+			for _, p := range r.Parts {
+				w := &d.Problem.Sowings[p.Sowing]
+				units[p.Sowing] += p.Units
+				m2 += float64(p.Units) * d.Classes[w.Ground].UnitM2
+				for week := w.First; week <= w.Last; week++ {
+					held[r.Planting.Bed][week] += float64(p.Units) * d.Classes[w.Ground].UnitM2
+				}
+			}
+			if math.Abs(m2-r.Planting.AreaM2) > 1e-9 {
+				t.Fatalf("%s has %v m2, its parts %v", r.Planting.ID, r.Planting.AreaM2, m2)
 			}
 		}
 		for j := range units {
@@ -101,7 +109,7 @@ func TestADraftHoldsInTheTable(t *testing.T) {
 	if before-after < 0.75*foreseen {
 		t.Errorf("the table lacks %.1f kg with the draft, %.1f without; %.1f kg less were foreseen", after, before, foreseen)
 	}
-	b, _ := book()
+	b := demotest.Book(t)
 	ground, err := space.Of(table, h, b, h.Today)
 	if err != nil {
 		t.Fatal(err)
@@ -140,10 +148,7 @@ func TestSolutionsBeyondTheGroundAreRefused(t *testing.T) {
 // The names of the benchmark's gardens differ, each size comes in each climate, and
 // a seed gives the same gardens again.
 func TestBenchmarkGardens(t *testing.T) {
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := demotest.Book(t)
 	all, err := draft.Benchmark(b, 1)
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/outlook"
@@ -24,6 +25,8 @@ type profile struct {
 	store  *keeping
 	lots   [][]programme.Lot // by future [kg/m2]
 	odds   float64
+	waits  bool        // in the ground until it is taken
+	under  cover.Spell // the cover it stands under for a time; no kind: none beside those that lie as planned
 }
 
 // outcome is how a sowing fares under one future, in days from the table's first.

@@ -7,6 +7,7 @@ import (
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/season"
 )
@@ -32,6 +33,12 @@ func (b *builder) eachUse(do func(c *crop.Crop, u *crop.Use) error) error {
 
 // profiles are those of a use on a kind of ground.
 func (b *builder) profiles(k *kind, c *crop.Crop, u *crop.Use) ([]profile, error) {
+	return b.tried(k, c, u, nil, func(plan.Method, int) bool { return true })
+}
+
+// tried are the profiles of a use on a kind of ground below covers, of the starts that
+// are asked for.
+func (b *builder) tried(k *kind, c *crop.Crop, u *crop.Use, covers []place.CoverSpell, asked func(plan.Method, int) bool) ([]profile, error) {
 	var all []plan.Planting
 	var weeks []int
 	for _, method := range u.Methods {
@@ -39,7 +46,7 @@ func (b *builder) profiles(k *kind, c *crop.Crop, u *crop.Use) ([]profile, error
 			continue
 		}
 		for week := k.first; week <= k.last; week++ {
-			if date := b.draft.monday(week); b.begins(u, plan.Method(method), date) {
+			if date := b.draft.monday(week); b.begins(u, plan.Method(method), date) && asked(plan.Method(method), week) {
 				p := plan.New(fmt.Sprintf("draft/%s/%s/%s/%d", c.ID, u.Name, method, week), b.Holding.Plan)
 				p.Bed, p.Crop, p.Use, p.Method, p.Date, p.AreaM2 = k.bed, c.ID, u.Name, plan.Method(method), date, 1
 				all, weeks = append(all, p), append(weeks, week)
@@ -49,7 +56,7 @@ func (b *builder) profiles(k *kind, c *crop.Crop, u *crop.Use) ([]profile, error
 	if len(all) == 0 {
 		return nil, nil
 	}
-	tried, err := b.scales.TryFair(k.bed, all, len(b.problem.Futures))
+	tried, err := b.scales.TryUnder(k.bed, covers, all, len(b.problem.Futures))
 	if err != nil {
 		return nil, err
 	}
@@ -97,7 +104,7 @@ func (b *builder) variants(base profile, t *outlook.Tried) []profile {
 	var out []profile
 	for _, w := range ways {
 		p := base
-		p.free, p.store = w.free, w.store
+		p.free, p.store, p.waits = w.free, w.store, stands(outs)
 		sum := 0.0
 		for f := range outs {
 			lots := outs[f].lots(p.use, w.free, w.store, days)

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -38,10 +39,13 @@ type Column struct {
 	Crop   *crop.Crop
 	Use    *crop.Use
 	Method plan.Method
-	Date   cal.Date // the day it goes into the ground
-	Clear  cal.Date // the day its ground must be free, before the turn-round
-	Store  string   // takes what is lifted or not eaten in time; empty: none
-	Odds   float64  // of a usable crop, 0-1
+	Date   cal.Date    // the day it goes into the ground
+	Clear  cal.Date    // the day its ground must be free, before the turn-round
+	Store  string      // takes what is lifted or not eaten in time; empty: none
+	Odds   float64     // of a usable crop, 0-1
+	Under  cover.Spell // the cover it stands under for a time; no kind: none beside those that lie as planned
+
+	OwnStock bool // planted from the household's own store, as the plan does with its use
 }
 
 // Class is ground of the problem, unit by unit.
@@ -49,9 +53,10 @@ type Class struct {
 	UnitM2 float64
 	Pieces []Piece
 
-	kind int // of its ground, for profiles
-	turn int // days from clearing until it can be sown again
-	bars *bars
+	kind  int // of its ground, for profiles
+	turn  int // days from clearing until it can be sown again
+	bars  *bars
+	sheet sheet // when it may be covered, and with what
 }
 
 // Piece is units of one bed that lie side by side.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/labour"
 	"garner/internal/programme"
@@ -22,10 +23,24 @@ func (b *builder) sowings(hours int) error {
 			if err != nil {
 				return err
 			}
+			under := map[cover.Spell][]profile{}
 			for class := range b.draft.Classes {
-				if b.draft.Classes[class].kind == k {
-					b.fit(class, all, hours)
+				its := &b.draft.Classes[class]
+				if its.kind != k {
+					continue
 				}
+				own := all[:len(all):len(all)]
+				for _, spell := range its.sheet {
+					covered, known := under[spell]
+					if !known {
+						if covered, err = b.under(&b.kinds[k], spell, c, u, all); err != nil {
+							return err
+						}
+						under[spell] = covered
+					}
+					own = append(own, covered...)
+				}
+				b.fit(class, own, hours)
 			}
 		}
 		return nil
@@ -40,7 +55,11 @@ func (b *builder) fit(class int, all []profile, hours int) {
 	for i := range all {
 		p := &all[i]
 		stride := classes * apart(b.lastWeek(p, c.turn)+1-p.week)
-		if p.week%stride == class%stride && p.week >= g.First && b.lastWeek(p, c.turn) <= g.Last && !c.bars.at(p.use, p.week) {
+		turn := p.week
+		if p.under.Kind != "" {
+			turn /= coverEvery
+		}
+		if turn%stride == class%stride && p.week >= g.First && b.lastWeek(p, c.turn) <= g.Last && !c.bars.at(p.use, p.week) {
 			fits = append(fits, *p)
 		}
 	}
@@ -81,9 +100,10 @@ func (b *builder) lastWeek(p *profile, turn int) int {
 
 func (b *builder) sowing(class int, p *profile, hours int) {
 	m2 := b.draft.Classes[class].UnitM2
+	stock := b.ownStock(p.use, p.method)
 	lots := make([][]programme.Lot, len(p.lots))
-	for f := range p.lots {
-		lots[f] = merged(p.lots[f], m2)
+	for f, own := range heldBack(p.lots, stock) {
+		lots[f] = merged(own, m2)
 	}
 	last := b.lastWeek(p, b.draft.Classes[class].turn)
 	work := labour.Garden() / weeksYear * m2 // a week [h]
@@ -92,10 +112,18 @@ func (b *builder) sowing(class int, p *profile, hours int) {
 		Ground: class, First: p.week, Last: last, Demand: b.draft.demands[p.use.Vegetable], Lots: lots,
 		Uses: b.roomOf(p, lots), Cost: roundCost(work * float64(last+1-p.week) * hourCost), Most: b.problem.Grounds[class].Units,
 	}
-	column := Column{Crop: p.crop, Use: p.use, Method: p.method, Date: b.draft.monday(p.week), Clear: b.From + cal.Date(p.free), Odds: p.odds}
+	column := Column{Crop: p.crop, Use: p.use, Method: p.method, Date: b.draft.monday(p.week), Clear: b.From + cal.Date(p.free), Odds: p.odds, Under: p.under, OwnStock: stock > 0}
 	if p.store != nil {
 		s.ID += "/" + p.store.store
 		column.Store = p.store.store
+	}
+	s.Uses = append(s.Uses, b.preparing(p, lots)...)
+	if p.under.Kind != "" {
+		s.ID += fmt.Sprintf("/%s %s", p.under.Kind, p.under.On)
+		s.Cost = roundCost(s.Cost + layingHours(m2)*hourCost)
+		if on := max(0, int(p.under.On-b.From)/7); hours != noHours {
+			s.Uses = append(s.Uses, programme.Use{Resource: hours, Week: on, Amount: roundCost(layingHours(m2))})
+		}
 	}
 	if hours != noHours {
 		for week := p.week; week <= last; week++ {

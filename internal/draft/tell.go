@@ -23,17 +23,32 @@ func (d *Draft) Tell(rows []Row, units programme.Solution) ([]words.Phrase, erro
 }
 
 func (d *Draft) say(r *Row, s *programme.Standing) words.Phrase {
-	w := &d.Problem.Sowings[r.Sowing]
-	first, last, kg := d.feeds(w)
+	first, last, kg, cost, without := d.Problem.Weeks, 0, 0.0, 0.0, []programme.Change(nil)
+	for _, p := range r.Parts {
+		w := &d.Problem.Sowings[p.Sowing]
+		from, to, each := d.feeds(w)
+		first, last, kg = min(first, from), max(last, to), kg+float64(p.Units)*each
+		cost += float64(p.Units) * w.Cost
+		without = append(without, programme.Change{Sowing: p.Sowing, Units: -p.Units})
+	}
 	// What lacks less is the rise of the objective without it, less its own work.
-	portions := s.Price(programme.Change{Sowing: r.Sowing, Units: -r.Units}) + float64(r.Units)*w.Cost
+	portions := s.Price(without...) + cost
 	args := words.Args{"from": d.monday(first), "until": d.monday(min(last, d.Problem.Weeks-1)) + 6,
-		"kg": kg * float64(r.Units), "portions": int(math.Round(max(0, portions))), "odds": d.Columns[r.Sowing].Odds}
+		"kg": kg, "portions": int(math.Round(max(0, portions))), "odds": d.Odds(r)}
 	if len(r.Instead) == 0 {
 		return words.P("draft.row", args)
 	}
 	args["instead"] = d.names(r.Instead)
 	return words.P("draft.row_instead", args)
+}
+
+// Odds are those of a usable crop, mean over the ground of a row.
+func (d *Draft) Odds(r *Row) float64 {
+	sum, units := 0.0, 0
+	for _, p := range r.Parts {
+		sum, units = sum+float64(p.Units)*d.Columns[p.Sowing].Odds, units+p.Units
+	}
+	return sum / float64(max(1, units))
 }
 
 // feeds are the first and the last week in which a sowing can be eaten, and what a

@@ -73,8 +73,19 @@ func (b *builder) addRow(kg *ranked, r row, wants []larder.Want) {
 			wanted, bought = wanted+share*w.KgPerWeek/7, bought+share*w.BuyKgPerWeek/7
 			kg[w.Importance.Rank()][day/7] += share * w.KgPerWeek / 7
 		}
+		bought += share * b.boughtOn(r, date)
 		kg[boughtRank][day/7] += min(wanted, bought)
 	}
+}
+
+// boughtOn is what the purchases let be bought of a row on a day [kg].
+func (b *builder) boughtOn(r row, date cal.Date) (kg float64) {
+	for i := range b.Holding.Purchases {
+		if p := &b.Holding.Purchases[i]; rowOf(p.Vegetable, p.Group) == r && p.Covers(date) {
+			kg += p.KgPerWeek / 7
+		}
+	}
+	return kg
 }
 
 // left tells whether a row's gap on a day is left as it is.

@@ -10,19 +10,16 @@ import (
 	"garner/internal/words"
 )
 
-// WishKind is what a grower asks of a draft. The list is closed.
-type WishKind string
-
 // The kinds of wish.
 const (
-	Pin    WishKind = "pin"    // a planting of the plan stays as it is
-	Forbid WishKind = "forbid" // a crop does not come into a bed
-	Hours  WishKind = "hours"  // so many hours of garden work a week at most
+	Pin    = plan.Pin
+	Forbid = plan.Forbid
+	Hours  = plan.Hours
 )
 
 // Wish is one thing that a grower asks of a draft.
 type Wish struct {
-	Kind     WishKind
+	Kind     plan.WishKind
 	Planting string  // of a pin
 	Crop     string  // of what is forbidden: id
 	Bed      string  // of what is forbidden; empty: all beds

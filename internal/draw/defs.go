@@ -31,12 +31,18 @@ func Defs() string {
 		}
 		hatch(&b, "store"+s.suffix, undo, 45)
 		hatch(&b, "store2"+s.suffix, undo, -45)
+		grid(&b, "bought"+s.suffix, undo)
 		pattern(&b, "over"+s.suffix, 4, 4, undo, `<circle class="p-ink" cx="1" cy="1" r=".85"/><circle class="p-ink" cx="3" cy="3" r=".85"/>`)
 		pattern(&b, "draft"+s.suffix, 6, 6, undo, `<rect class="p-pen" width="6" height="6"/><rect class="p-paper" x="2" width="1.4" height="6"/>`)
 	}
 	pattern(&b, "water", 6, 4, "", `<rect class="p-soot" y="1" width="6" height="1.6"/>`)
 	b.WriteString(`</defs></svg>`)
 	return b.String()
+}
+
+// grid is fine lines both ways, 5 px apart.
+func grid(b *strings.Builder, id, undo string) {
+	pattern(b, id, 5, 5, undo, `<rect class="p-paper" width="5" height="5"/><rect class="p-soot" width="1" height="5"/><rect class="p-soot" width="5" height="1"/>`)
 }
 
 // hatch is slanted lines, 5 px apart.

@@ -41,6 +41,7 @@ func (r *ribbon) words(c *sheet) {
 	}{
 		{w.Ground, "mid m t-on", r.mostly(ground, 7), false},
 		{w.Store, "mid m t-ink halo wide", r.mostly(store, 7), false},
+		{w.Bought, "mid m t-ink halo wide", r.mostly(bought, 6), false},
 		{w.Short, "mid m t-ink halo", r.mostly(none, 8), false},
 		{w.Spare, "mid m t-ink halo wide", r.sparing(), true},
 	} {
@@ -95,6 +96,7 @@ func ShareOut(views []*desk.RibbonView, s Scale, w RibbonWords, heightPX float64
 		}
 		give(&w.Ground, &out[i].Ground, r.mostly(ground, 7))
 		give(&w.Store, &out[i].Store, r.mostly(store, 7))
+		give(&w.Bought, &out[i].Bought, r.mostly(bought, 6))
 		give(&w.Short, &out[i].Short, r.mostly(none, 8))
 		give(&w.Spare, &out[i].Spare, r.sparing())
 	}

@@ -18,7 +18,7 @@ type RibbonOptions struct {
 }
 
 // RibbonWords name the kinds of food upon a ribbon; empty: not named.
-type RibbonWords struct{ Ground, Store, Short, Spare string }
+type RibbonWords struct{ Ground, Store, Bought, Short, Spare string }
 
 // The kinds of food of a thread at a step.
 type kind uint8
@@ -27,12 +27,13 @@ const (
 	none kind = iota
 	ground
 	store
+	bought
 	draft // filled only by what is being tried
 	lost  // filled before, and not by what is being tried
 	kinds
 )
 
-var classes = [kinds]string{ground: "ground", store: "store", draft: "draft", lost: "lost"}
+var classes = [kinds]string{ground: "ground", store: "store", bought: "bought", draft: "draft", lost: "lost"}
 
 // overRows is how many threads of what is to spare find room above the want.
 const overRows = 6
@@ -56,7 +57,8 @@ type ribbon struct {
 // Ribbon draws one vegetable's want over time and what fills it. Ten threads lie
 // one upon another under the want; thread j is solid where the share of futures
 // in which food out of the ground reaches it is at least thresholds[j], else
-// hatched where ground and store together do, else open. What is to spare lies
+// hatched where ground and store together do, gridded where these and what is bought do,
+// else open. What is to spare lies
 // dotted above the want by the same rule.
 func Ribbon(v *desk.RibbonView, s Scale, o RibbonOptions) string {
 	r := newRibbon(v, s, o)
@@ -67,7 +69,7 @@ func Ribbon(v *desk.RibbonView, s Scale, o RibbonOptions) string {
 	}
 	c.path("open", r.open())
 	c.path("over", r.over())
-	for _, k := range []kind{lost, store, ground, draft} {
+	for _, k := range []kind{lost, bought, store, ground, draft} {
 		c.path(classes[k], r.weave(k))
 	}
 	if o.Plain {
@@ -155,9 +157,14 @@ func kindAt(v *desk.RibbonView, thread, step int, plain bool) kind {
 		return ground
 	case reaches(v.Food[thread][step]):
 		return store
+	case buys(v) && reaches(v.Bought[thread][step]):
+		return bought
 	}
 	return none
 }
+
+// buys tells whether anything is bought.
+func buys(v *desk.RibbonView) bool { return len(v.Bought[0]) > 0 }
 
 func compared(now, before kind) kind {
 	switch {

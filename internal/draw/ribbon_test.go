@@ -4,6 +4,8 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -198,5 +200,47 @@ func BenchmarkRibbon(b *testing.B) {
 	v, s := exampleRibbon(), exampleScale()
 	for b.Loop() {
 		Ribbon(v, s, RibbonOptions{HeightPX: 20, Months: true, Today: exampleToday})
+	}
+}
+
+// What is bought fills the threads that food does not reach and buying does, in a
+// texture of its own, and none of the open ones beyond it; where nothing may be bought
+// the drawing is as without.
+func TestWhatIsBoughtIsGridded(t *testing.T) {
+	without, with := exampleRibbon(), exampleRibbon()
+	gap := func(step int) bool { return step >= 44 && step < 52 }
+	for j := range desk.Threads {
+		with.Bought[j] = slices.Clone(with.Food[j])
+		for i := range with.Bought[j] {
+			if gap(i) && j < 6 {
+				with.Bought[j][i] = 1
+			}
+		}
+	}
+	scale, o := exampleScale(), RibbonOptions{HeightPX: 20}
+	r, before := newRibbon(with, scale, o), newRibbon(without, scale, o)
+	n := 0
+	for j := range r.kinds {
+		for i, k := range r.kinds[j] {
+			switch was := before.kinds[j][i]; {
+			case k == bought:
+				n++
+				if was != none || !gap(i) || j >= 6 {
+					t.Errorf("thread %d, step %d: bought, was %d", j, i, was)
+				}
+			case k != was:
+				t.Errorf("thread %d, step %d: %d, was %d", j, i, k, was)
+			case was == none && gap(i) && j < 6:
+				t.Errorf("thread %d, step %d: open, and bought", j, i)
+			}
+		}
+	}
+	if n == 0 || !strings.Contains(Ribbon(with, scale, o), `class="bought"`) || strings.Contains(Ribbon(without, scale, o), `class="bought"`) {
+		t.Errorf("%d cells are bought", n)
+	}
+	stacked := exampleVegetable()
+	stacked.Ribbon = *with
+	if svg := Stack(stacked, scale, StackOptions{HeightPX: 158, Bought: "bought"}); !strings.Contains(svg, `class="bought"`) {
+		t.Error("the page of a vegetable does not draw what is bought")
 	}
 }

@@ -14,6 +14,7 @@ type StackOptions struct {
 	Want     string                                      // at the end of the want's line
 	Gap      func(g desk.GapView) string                 // under a gap; nil: its line alone
 	Mended   func(weeks int) string                      // under what is mended by a change tried
+	Bought   string                                      // upon what is bought
 	Short    string                                      // upon an open stretch
 	Plain    bool                                        // plain blocks with a poor-year edge in place of threads
 }
@@ -48,11 +49,12 @@ type stack struct {
 	rows    int // threads to the top of the greatest want
 	bands   []*band
 	over    *weave
+	bought  *weave // what is bought, above all sources
 }
 
 // Stack draws a vegetable's want as a line of steps and what fills it, planting
 // by planting and store by store: solid out of the ground, hatched out of store,
-// neighbours told apart by the turn of the hatch and by shade. Threads end as in
+// neighbours told apart by the turn of the hatch and by shade; gridded what is bought. Threads end as in
 // a ribbon; which source a thread comes from goes by the sources' shares of the
 // week.
 func Stack(v *desk.VegetableView, s Scale, o StackOptions) string {
@@ -64,6 +66,7 @@ func Stack(v *desk.VegetableView, s Scale, o StackOptions) string {
 	c.path("month", monthLines(s, 0, height))
 	c.path("open", between(k.x, k.base, func(int) int { return 0 }, func(i int) int { return k.want[i] }))
 	c.path("over", k.over.outline())
+	c.path("bought", k.bought.outline())
 	for _, b := range k.bands {
 		c.path(b.class, b.weave.outline())
 	}
@@ -99,6 +102,7 @@ func newStack(v *desk.VegetableView, s Scale, o StackOptions) *stack {
 		}
 	}
 	k.bands = k.sources()
+	k.bought = newWeave(k.x, k.rows, k.row)
 	return k
 }
 
@@ -166,6 +170,8 @@ func (k *stack) layThread(step, row int, middle float64) {
 		k.give(step, row, false, t/ground)
 	case holds(food, row):
 		k.give(step, row, true, (t-ground)/(food-ground))
+	case buys(v) && holds(reach(&v.Bought, step, middle), row):
+		k.bought.fill(step, row)
 	}
 }
 
@@ -178,6 +184,8 @@ func (k *stack) layPlain(step, row int, middle float64) {
 		k.give(step, row, false, middle/ground)
 	case middle < food:
 		k.give(step, row, true, (middle-ground)/(food-ground))
+	case buys(v) && middle < heightAt(&v.Bought, step, middleYear):
+		k.bought.fill(step, row)
 	}
 }
 

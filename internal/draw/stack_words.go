@@ -42,7 +42,15 @@ func (k *stack) names(c *sheet) {
 			k.name(c, b, stretch, words, &set)
 		}
 	}
-	open := longest(k.x, func(i int) bool { return k.want[i] > 240 && k.filled(i) < 0.15*float64(k.want[i]) })
+	bought := longest(k.x, func(i int) bool { return k.want[i] > 240 && float64(height(k.bought, i)) > 0.4*float64(k.want[i]) })
+	if bought.fits(k.options.Bought) {
+		at := (bought.from + bought.to) / 2
+		y := (float64(k.base) - k.filled(at) - float64(height(k.bought, at))/2) / 10
+		c.text("mid m t-ink halo wide f14", bought.middle(k.x), y+5, k.options.Bought)
+	}
+	open := longest(k.x, func(i int) bool {
+		return k.want[i] > 240 && k.filled(i)+float64(height(k.bought, i)) < 0.15*float64(k.want[i])
+	})
 	if open.fits(k.options.Short) {
 		y := float64(k.base-k.want[(open.from+open.to)/2]/2) / 10
 		c.text("mid m t-ink halo f14", open.middle(k.x), y+5, k.options.Short)
@@ -108,6 +116,7 @@ func (r run) fits(words string) bool {
 // fills is the height a band fills at a step [tenths of px].
 func (b *band) fills(step int) float64 { return float64(height(b.weave, step) + height(b.tried, step)) }
 
+// filled is the height all sources fill at a step [tenths of px].
 func (k *stack) filled(step int) (sum float64) {
 	for _, b := range k.bands {
 		sum += b.fills(step)

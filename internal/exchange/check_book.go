@@ -22,13 +22,16 @@ func (c *checker) checkBook(book *crop.Book) {
 		for _, w := range bookFaults(p, book) {
 			c.wrong("plantings", i, w.column, w.fault)
 		}
-		c.keeps("plantings", i, book, p.Crop, p.Use, p.Store)
+		if why := c.doesNotKeep(book, p.Crop, p.Use, p.Store); why != nil {
+			c.warnings.add(fault.New(fault.Conflict, "exchange.does_not_keep", why).In(c.place("plantings", i, "store")))
+		}
 		c.stock(i, book, p)
 	}
 	for i, l := range c.h.OnHand {
 		c.knownUse("onhand", i, book, l.Crop, l.Use)
 	}
 	c.checkDraftCrops(book)
+	c.checkWishedCrops(book)
 	vegetables := vegetablesOf(book)
 	for i, w := range c.h.Wants {
 		if w.Vegetable != "" && !slices.Contains(vegetables, w.Vegetable) {
@@ -50,9 +53,17 @@ func (c *checker) checkBook(book *crop.Book) {
 			c.wrong("gaps_left", i, "vegetable", unknownVegetable(l.Vegetable, vegetables))
 		}
 	}
+	for i, p := range c.h.Purchases {
+		if p.Vegetable != "" && !slices.Contains(vegetables, p.Vegetable) {
+			c.wrong("purchases", i, "vegetable", unknownVegetable(p.Vegetable, vegetables))
+		}
+	}
 	for i, b := range c.h.Batches {
 		c.knownUse("batches", i, book, b.Crop, b.Use)
-		c.keeps("batches", i, book, b.Crop, b.Use, b.Store)
+		if why := c.doesNotKeep(book, b.Crop, b.Use, b.Store); why != nil {
+			why["batch"] = b.ID // what lies there has no life to reckon with
+			c.wrong("batches", i, "store", fault.New(fault.Conflict, "exchange.batch_does_not_keep", why))
+		}
 	}
 }
 
@@ -139,27 +150,27 @@ func (c *checker) knownUse(table string, row int, book *crop.Book, id, use strin
 	}
 }
 
-// keeps warns of a store in which the crop does not keep, as far as the book
-// knows.
-func (c *checker) keeps(table string, row int, book *crop.Book, id, use, store string) {
+// doesNotKeep says how a store keeps and how the crop does, where the book knows no
+// life of the crop there; else nil.
+func (c *checker) doesNotKeep(book *crop.Book, id, use, store string) words.Args {
 	i, known := c.ids["stores"][store]
 	k, e := cropOf(book, id)
-	if store == "" || !known || e != nil {
-		return
+	if store == "" || !known || e != nil || c.faulty("stores", i, "method") {
+		return nil
 	}
 	u, err := k.Use(use)
 	if err != nil {
-		return
+		return nil
 	}
 	method := c.h.Stores[i].Method
 	var ways []string
 	for _, s := range u.Storage {
 		ways = append(ways, s.Method)
 	}
-	if !slices.Contains(ways, method) {
-		c.warnings.add(fault.New(fault.Conflict, "exchange.does_not_keep",
-			words.Args{"crop": k.Name, "method": method, "ways": ways}).In(c.place(table, row, "store")))
+	if slices.Contains(ways, method) {
+		return nil
 	}
+	return words.Args{"crop": k.Name, "method": method, "ways": ways}
 }
 
 // cropOf returns the crop with an id. A name that the book knows otherwise is

@@ -14,6 +14,13 @@ func (c *checker) checkGapsLeft() {
 	}
 }
 
+// checkPurchases finds spans that end before they begin.
+func (c *checker) checkPurchases() {
+	for i, p := range c.h.Purchases {
+		c.span("purchases", i, p.From, p.To)
+	}
+}
+
 // span reports a last day before the first.
 func (c *checker) span(table string, row int, from, to cal.Date) {
 	if from.IsSet() && to.IsSet() && to < from {

@@ -1,6 +1,10 @@
 package exchange
 
-import "testing"
+import (
+	"testing"
+
+	"garner/internal/fault"
+)
 
 // More in store than was picked, a count above its batch and one in pieces are
 // kept and warned of, each in its place.
@@ -23,6 +27,19 @@ func TestBatchesAreHeldToTheirPicks(t *testing.T) {
 			t.Errorf("%s is told in row %d, want %d: %v", key, told[key], row, report.Warnings)
 		}
 	}
+}
+
+// A batch whose crop does not keep in its store has no life to reckon with: it is
+// refused where it stands, with the ways there are.
+func TestABatchWhereItsCropDoesNotKeep(t *testing.T) {
+	files := hand(t)
+	change(t, files, "stores.csv", ",damp sand,", ",hung,")
+	_, report := CheckFolder(inFolder(files), testBook(t))
+	if len(report.Faults) != 1 || report.Faults[0].Phrase.Key != "exchange.batch_does_not_keep" ||
+		report.Faults[0].At != (fault.Place{File: "batches.csv", Row: 2, Column: "store"}) {
+		t.Fatalf("%v", report.Faults)
+	}
+	checkWords(t, report.Faults[0])
 }
 
 // Stock that cannot come from the store, and more plants for seed than there

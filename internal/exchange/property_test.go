@@ -117,6 +117,7 @@ func randomHolding(t *rapid.T) *holding.Holding {
 		return plan.Lot{ID: id("lot", i), Form: d.of("onhand", "form"), Crop: d.filled("crop"), Use: d.text("use"), Variety: d.one("variety", varieties), Amount: d.number("amount", 0.1, 100), Unit: d.of("onhand", "unit"), Since: d.dateOrNone("since")}
 	})
 	d.plans(h, plans, beds, varieties, stores)
+	h.Wishes = []plan.Wish{{ID: "wish-0", Kind: plan.Forbid, Crop: d.filled("crop"), Bed: d.one("bed", beds)}, {ID: "wish-1", Kind: plan.Hours, Hours: d.number("hours", 0, 168)}}
 	d.larder(h, stores, beds)
 	h.Weather = rows(sources, func(i int) holding.WeatherSource {
 		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}
@@ -178,6 +179,9 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 	})
 	h.GapsLeft = rows(d.count("gaps left"), func(i int) larder.GapLeft {
 		return larder.GapLeft{ID: id("left", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to")}
+	})
+	h.Purchases = rows(d.count("purchases"), func(i int) larder.Purchase {
+		return larder.Purchase{ID: id("buy", i), Vegetable: d.filled("vegetable"), From: d.date("from"), To: d.date("to"), KgPerWeek: d.number("bought", 0.001, 50)}
 	})
 	h.Stores = rows(stores, func(i int) larder.Store {
 		s := larder.Store{ID: id("store", i), Name: d.filled("name"), Method: d.of("stores", "method"), WinterC: d.number("winter", -20, 10), SummerC: d.number("summer", 10, 40)}

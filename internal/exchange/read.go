@@ -21,6 +21,14 @@ type Report struct {
 	Faults   fault.List     // with any, there is no holding
 	Warnings fault.List     // worth a look
 	Rows     map[string]int // rows read, by table, and by file for weather
+
+	numbers map[string][]int // row numbers of the tables as read
+}
+
+// At is the place of a cell in the files that were read: the row of a table, counted
+// from 0 as in the holding, and a column.
+func (r Report) At(table string, row int, column string) fault.Place {
+	return (&checker{numbers: r.numbers}).place(table, row, column)
 }
 
 // OK tells whether the holding can be used.
@@ -69,7 +77,7 @@ func (r *reading) finish(book *crop.Book) (*holding.Holding, Report) {
 		r.check.checkBook(book)
 		r.check.checkSense()
 	}
-	report := Report{Faults: r.check.found.all(), Warnings: r.check.warnings.all(), Rows: r.rows}
+	report := Report{Faults: r.check.found.all(), Warnings: r.check.warnings.all(), Rows: r.rows, numbers: r.check.numbers}
 	if !report.OK() {
 		return nil, report
 	}

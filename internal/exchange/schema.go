@@ -29,6 +29,7 @@ type tableSchema struct {
 	PrimaryKey  string       `json:"primaryKey"`
 	Together    [][2]string  `json:"together"` // pairs of columns that are both filled or both blank
 	OneOf       [][2]string  `json:"oneOf"`    // pairs of columns of which exactly one is filled
+	GoesWith    []string     `json:"goesWith"` // columns whose row goes when what they name goes, though they may be blank
 	ForeignKeys []foreignKey `json:"foreignKeys"`
 }
 

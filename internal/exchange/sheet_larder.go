@@ -45,6 +45,21 @@ var gapsLeftSheet = rowsOf[larder.GapLeft]{
 	put:  func(h *holding.Holding, rows []larder.GapLeft) { h.GapsLeft = rows },
 }
 
+var purchasesSheet = rowsOf[larder.Purchase]{
+	table: tableNamed("purchases"),
+	blank: larder.Purchase{From: cal.None, To: cal.None},
+	columns: []column[larder.Purchase]{
+		text("id", func(p *larder.Purchase) *string { return &p.ID }),
+		text("vegetable", func(p *larder.Purchase) *string { return &p.Vegetable }),
+		date("from", func(p *larder.Purchase) *cal.Date { return &p.From }),
+		date("to", func(p *larder.Purchase) *cal.Date { return &p.To }),
+		number("kg_per_week", func(p *larder.Purchase) *float64 { return &p.KgPerWeek }),
+		text("group", func(p *larder.Purchase) *string { return &p.Group }),
+	},
+	list: func(h *holding.Holding) []larder.Purchase { return h.Purchases },
+	put:  func(h *holding.Holding, rows []larder.Purchase) { h.Purchases = rows },
+}
+
 var groupsSheet = rowsOf[larder.Group]{
 	table: tableNamed("groups"),
 	columns: []column[larder.Group]{

@@ -32,8 +32,10 @@ type Holding struct {
 	Plans     []plan.Plan
 	Plantings []plan.Planting
 	Changes   []plan.Change
+	Wishes    []plan.Wish // of every year that is drafted
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
+	Purchases []larder.Purchase
 	Groups    []larder.Group // without their members
 	Members   []larder.Membership
 	Visits    []larder.Visit

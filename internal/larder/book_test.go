@@ -1,6 +1,10 @@
 package larder
 
 import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
 	"testing"
 
 	"garner/internal/crop"
@@ -9,7 +13,7 @@ import (
 // kindOf groups the methods by what the published lives are for; others have
 // none to be held against.
 var kindOf = map[string]string{
-	"damp sand": "fresh", "clamp": "fresh", "cool shed": "fresh", "hung": "fresh", "fridge": "fresh", "cellar": "fresh",
+	"damp sand": "fresh", "clamp": "fresh", "cool shed": "fresh", "hung": "fresh", "nets": "fresh", "cured": "fresh", "fridge": "fresh", "cellar": "fresh",
 	Frozen: "frozen", "dried": "dried",
 }
 
@@ -46,5 +50,37 @@ func TestBookLivesAreNotAboveThePublished(t *testing.T) {
 	}
 	if checked == 0 {
 		t.Error("no life of the book was held against a published one")
+	}
+}
+
+// printedRange is a range of temperatures in what a source prints, as in "5 months
+// at 0-4.4 C".
+var printedRange = regexp.MustCompile(` at (-?[0-9.]+)-([0-9.]+) C`)
+
+// A life that its source prints for a range of temperatures holds all through it: the
+// best temperature of the book's row is the upper end of the first range printed. Rows
+// that speak of two ways are left out.
+func TestALifeHoldsOverThePrintedRange(t *testing.T) {
+	book, err := crop.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	checked := 0
+	for _, c := range book.Crops() {
+		for _, u := range c.Uses {
+			for _, s := range u.Storage {
+				found := printedRange.FindAllStringSubmatch(s.Where, -1)
+				if len(found) != 1 || s.Mark == "judgement" || strings.Contains(s.Where, ";") {
+					continue
+				}
+				checked++
+				if top, _ := strconv.ParseFloat(found[0][2], 64); math.Abs(s.BestC-top) > 0.5 {
+					t.Errorf("%s, %s, %s: best at %g C, its source says %q", c.ID, u.Name, s.Method, s.BestC, s.Where)
+				}
+			}
+		}
+	}
+	if checked < 40 {
+		t.Errorf("%d lives with a printed range", checked)
 	}
 }

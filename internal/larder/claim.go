@@ -37,7 +37,8 @@ type claim struct {
 // heldLot is a part of a lot in store that is not to be eaten.
 type heldLot struct {
 	lot
-	claim int // index of the pantry's claims
+	claim int  // index of the pantry's claims
+	whole bool // nothing of what came in is left to be eaten
 }
 
 // layClaims puts the claims of the table's days in their order.
@@ -68,12 +69,13 @@ func (s *Scratch) owe(out *Year) {
 
 // holdBack splits off a lot that comes into store what planting stock claims of
 // it, with as much more as will be lost until it is planted. Stock need not last
-// as food does: that it sprouts is no harm. The earliest claim comes first.
+// as food does: that it sprouts is no harm. The earliest claim comes first; what
+// comes in later in the day than it is planted is of no use to it.
 func (s *Scratch) holdBack(l *lot) {
-	k := &s.keepings[l.keeping]
+	k, from := &s.keepings[l.keeping], len(s.held)
 	for i := s.nextClaim; i < len(s.pantry.claims) && l.kg > 0; i++ {
 		c := &s.pantry.claims[i]
-		if s.owed[i] == 0 || c.day <= int(l.since) || !c.of.fits(k) {
+		if s.owed[i] == 0 || c.day < int(l.since) || !c.of.fits(k) {
 			continue
 		}
 		remains := k.remain[c.day-int(l.since)]
@@ -84,7 +86,13 @@ func (s *Scratch) holdBack(l *lot) {
 			s.owed[i] -= l.kg * remains
 		}
 		l.kg -= part.kg
-		s.held = append(s.held, heldLot{part, i})
+		s.held = append(s.held, heldLot{lot: part, claim: i})
+	}
+	if l.kg > 0 {
+		return
+	}
+	for i := from; i < len(s.held); i++ {
+		s.held[i].whole = true
 	}
 }
 
@@ -101,6 +109,9 @@ func (s *Scratch) sow(day int, out *Year) {
 		for i := range s.held {
 			if h := &s.held[i]; h.claim == s.nextClaim {
 				sown += s.sowLot(&h.lot, day, out)
+				if h.whole && h.kind == opened {
+					out.Batches[h.owner].Out = s.date(day)
+				}
 			}
 		}
 		out.Claims[c.at].SownKg = sown

@@ -45,6 +45,26 @@ func TestAClaimThatCannotBeMet(t *testing.T) {
 	}
 }
 
+// What is planted on the day the batch is first looked at comes out of it, and a
+// batch that is all planting stock is out when the last of it is planted.
+func TestStockIsPlantedOnTheDayItsBatchIsThere(t *testing.T) {
+	in := simple(40, 1, plain, sand(50))
+	in.Batches = []Opening{carrots("a", 3, monday-30), carrots("b", 9, monday-1)}
+	in.Claims = []Claim{
+		{Planting: "today", Crop: "carrot", Use: "table", Day: monday, Kg: 1},
+		{Planting: "next", Crop: "carrot", Use: "table", Day: monday + 20, Kg: 2},
+	}
+	y := run(t, in, Future{})
+	near(t, "planted today", y.Claims[0].SownKg, 1)
+	near(t, "planted later", y.Claims[1].SownKg, 2)
+	if out := y.Batches[0].Out; out != monday+20 {
+		t.Errorf("the batch of planting stock is out on %s, planted on %s", out, monday+20)
+	}
+	if y.Batches[1].SownKg != 0 || y.Batches[1].EatenKg == 0 {
+		t.Errorf("the batch of food: %+v", y.Batches[1])
+	}
+}
+
 // Stock may come from what the table's own plantings bring into store.
 func TestAClaimOnTheComingHarvest(t *testing.T) {
 	in := simple(60, 0.1, kept, sand(50))

@@ -37,7 +37,8 @@ const leftWhenSeen = 0.1
 // What is missing against the small losses was eaten. A count of a whole store
 // does not say of what: by judgement each vegetable has lost the same share, and
 // of one vegetable what goes over first was eaten first. When more is there than
-// was reckoned with, every batch lost as much less.
+// was reckoned with, every batch lost as much less; where none was, what is found
+// lies there in the shares in which it was put in.
 //
 // A batch that was counted is there from the next morning on, or from its
 // Counted when that is earlier. One counted before the table's first day has
@@ -90,6 +91,21 @@ func (r *recounting) take(c *Count) {
 		}
 	case sum > 0:
 		r.eatFirst(there, c.Kg/sum, c.On)
+	case c.Kg > 0:
+		r.find(there, c.Kg, c.On)
+	}
+}
+
+// find shares out what was found where none was reckoned with: as it was put in.
+func (r *recounting) find(there []reckoned, kg float64, on cal.Date) {
+	put := 0.0
+	for i := range there {
+		put += r.in.Batches[there[i].batch].Kg
+	}
+	for i := range there {
+		if put > 0 {
+			r.set(&there[i], kg*r.in.Batches[there[i].batch].Kg/put, on)
+		}
 	}
 }
 

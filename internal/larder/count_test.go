@@ -51,6 +51,21 @@ func TestACountOfAStore(t *testing.T) {
 	near(t, "more than was put in", more[0].Kg, 6*20.0/16)
 }
 
+// What is found where a count had found nothing lies there in the shares in which it
+// was put in: a count is never lost.
+func TestFoundAfterNothing(t *testing.T) {
+	in := simple(14, 1, kept, sand(50))
+	in.Batches = []Opening{carrots("a", 8, monday-40), carrots("b", 4, monday-40)}
+	made, told := Recount(in, []Count{{On: monday - 20, Store: "sand", Kg: 0}, {On: monday - 5, Store: "sand", Kg: 3}})
+	for i, want := range []float64{2, 1} {
+		near(t, in.Batches[i].ID, told[i].Kg, want)
+		if told[i].On != monday-5 || made[i].Kg <= 0 {
+			t.Errorf("%+v, %+v", told[i], made[i])
+		}
+		near(t, "all accounted for", told[i].Kg+told[i].EatenKg+told[i].LostKg, in.Batches[i].Kg)
+	}
+}
+
 // Later counts go from earlier ones, in whatever order they are given.
 func TestCountsInOrderOfTime(t *testing.T) {
 	in := simple(14, 1, kept, sand(50))
@@ -97,6 +112,31 @@ func TestWhatWasSeenIsGood(t *testing.T) {
 	y := run(t, in, Future{})
 	near(t, "eaten on the one day that is left of ten", y.Batches[0].EatenKg, 1)
 	near(t, "the rest spoils", y.Stores[0].SpoiledKg, 9)
+}
+
+// A batch is there from the morning after its count, or from the day from which it was
+// there anyway when that is earlier.
+func TestABatchIsThereAfterItsCount(t *testing.T) {
+	in := simple(20, 0.5, kept, sand(50))
+	for _, c := range []struct{ on, want cal.Date }{{monday - 8, monday - 7}, {monday - 1, monday}, {monday + 2, monday}} {
+		in.Batches = []Opening{carrots("a", 10, monday-60)}
+		in.Batches[0].Counted = monday
+		if made, _ := Recount(in, []Count{{On: c.on, Batch: "a", Kg: 7}}); made[0].Counted != c.want || !made[0].Seen {
+			t.Errorf("counted on %s it is there from %s, want %s", c.on, made[0].Counted, c.want)
+		}
+	}
+}
+
+// What would have gone into a store before a day lies there as a batch, or never did:
+// it is left, and neither stored nor over.
+func TestWhatIsStoredFromADayOn(t *testing.T) {
+	in := simple(9, 0, plain, sand(50))
+	s := supply("p", 0)
+	s.Flow, s.Store, s.StoreFrom = []float32{1, 1, 1, 1, 1}, "sand", monday+2
+	p := run(t, in, Future{Supplies: []*Supply{s}}).Plantings[0]
+	near(t, "left", p.GroundKg, 2)
+	near(t, "stored", p.PutKg, 3)
+	near(t, "over", p.OverKg, 0)
 }
 
 // What lies in a store as a batch is not laid into it again when the planting

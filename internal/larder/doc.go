@@ -14,7 +14,7 @@
 // yearly temperature of a store is a smooth wave. Every run proves that nothing
 // was made or mislaid (Balance).
 //
-// Left out: humidity, ethylene, one bad root spoiling its neighbours, and a
+// Left out: the course of a store's humidity, ethylene, one bad root spoiling its neighbours, and a
 // cook's choice between food that keeps equally long. The rules, their formulas
 // and where they come from stand in docs/models/larder.md.
 package larder

@@ -27,6 +27,7 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 		}
 		k := &s.keepings[o.keeping]
 		out.Stores[k.store].OpeningKg += o.kg
+		out.Batches[i].ThereKg = o.kg
 		s.levels[o.keeping] += o.kg
 		s.load[k.store] += o.kg
 		l := lot{kind: opened, owner: int32(i), keeping: o.keeping, since: int32(day), kg: o.kg}
@@ -49,13 +50,44 @@ func (s *Scratch) openBatches(day int, f *Future, out *Year) {
 	}
 }
 
+// opens begins the account of the batches that are there on the day from which
+// they are told.
+func (s *Scratch) opens(day int, out *Year) {
+	if day != s.pantry.opens {
+		return
+	}
+	for i := range out.Batches {
+		b := &out.Batches[i]
+		b.ThereKg, b.EatenKg, b.LostKg, b.SownKg = 0, 0, 0, 0
+	}
+	for v := range s.queues {
+		q := &s.queues[v]
+		for _, k := range q.keys[q.head:] {
+			s.there(&s.lots[k.lot()], day, out)
+		}
+	}
+	for i := range s.held {
+		s.there(&s.held[i].lot, day, out)
+	}
+}
+
+// there weighs what is left of a batch.
+func (s *Scratch) there(l *lot, day int, out *Year) {
+	if l.kind != opened {
+		return
+	}
+	kg := s.available(l, day)
+	s.remain(l, kg, day)
+	out.Batches[l.owner].ThereKg += kg
+}
+
 // gather deals with a lot of the ground that was good today for the last time:
 // to its store while there is time and room, and the rest is over.
 func (s *Scratch) gather(at, day int, out *Year) {
 	l := &s.lots[at]
 	kg := s.available(l, day)
 	src := &s.sources[l.owner]
-	toStore := l.kind == hanging || src.lift
+	toStore := (l.kind == hanging || src.lift) && src.keeping != none
 	if l.kind == standing {
 		src.standingKg += kg
 		src.taken += src.left
@@ -64,12 +96,12 @@ func (s *Scratch) gather(at, day int, out *Year) {
 	if kg == 0 {
 		return
 	}
-	if src.booked {
+	if src.booked || toStore && day < src.storeFrom {
 		out.Plantings[l.owner].GroundKg += kg
 		return
 	}
 	rest := kg
-	if toStore && src.keeping != none {
+	if toStore {
 		timely := s.withinHours(s.keepings[src.keeping].store, kg)
 		put := s.put(l.owner, timely, day, out)
 		rest = kg - put

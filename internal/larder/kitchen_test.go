@@ -35,6 +35,24 @@ func TestKitchenHoursLimitAGlut(t *testing.T) {
 	}
 }
 
+// Each seven days from the first have the hours anew, whatever day of them a glut falls
+// on: of 9 kg a day an hour and a half freezes 6 on the first day of each.
+func TestTheWeeksHoursBeginEachSeventhDay(t *testing.T) {
+	in := simple(30, 0, icy, freezer)
+	in.KitchenHours = 1.5
+	s := supply("p", 0)
+	s.Store = "sand"
+	for range 28 {
+		s.Flow = append(s.Flow, 9)
+	}
+	level := run(t, in, Future{Supplies: []*Supply{s}}).Stores[0].LevelKg
+	for day := range 28 {
+		if want := float64(6 * (day/7 + 1)); math.Abs(float64(level[day])-want) > 1e-4 {
+			t.Fatalf("%g kg are frozen by day %d, want %g", level[day], day, want)
+		}
+	}
+}
+
 // What is laid in as it is takes no time.
 func TestLayingInTakesNoTime(t *testing.T) {
 	in := simple(14, 0, plain, sand(50))

@@ -18,7 +18,7 @@ type Want struct {
 type Store struct {
 	ID         string
 	Name       string
-	Method     string  // a method of the book: damp sand, cool shed, hung, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
+	Method     string  // a method of the book: damp sand, cool shed, hung, nets, cured, clamp, fridge, frozen, dried, bottled, fermented, ripened indoors
 	WinterC    float64 // mean temperature of its coldest month [C]
 	SummerC    float64 // mean temperature of its warmest month [C]
 	CapacityKg float64 // what it holds, told in one of three ways; 0: in another
@@ -57,6 +57,9 @@ type Supply struct {
 	Lift      bool   // what still stands at the end is lifted (roots, bulbs, tubers, squash), not lost
 	Store     string // store for what is lifted, or for what is not eaten in time; empty: none
 	Booked    bool   // what is left of it at its end lies in a store already, as a batch
+	// StoreFrom is the day from which it goes to its store: what would have gone
+	// there before lies there as a batch, or never did. The zero date: always.
+	StoreFrom cal.Date
 }
 
 // End returns the first day on which nothing is given any more.

@@ -85,8 +85,11 @@ func (s *Scratch) takeStored(l *lot, kg, have float64, day int, out *Year) {
 // weigh brings a stored lot's weight up to a day and books what it lost.
 func (s *Scratch) weigh(l *lot, have float64, day int, out *Year) {
 	s.bookLoss(l, l.kg-have, out)
-	l.kg, l.since = have, int32(day)
+	s.remain(l, have, day)
 }
+
+// remain takes a stored lot's weight on a day as what it is from now on.
+func (s *Scratch) remain(l *lot, kg float64, day int) { l.kg, l.since = kg, int32(day) }
 
 // bookLoss notes a loss in store with the lot's planting or batch.
 func (s *Scratch) bookLoss(l *lot, kg float64, out *Year) {

@@ -27,6 +27,13 @@ func TestSettingFaults(t *testing.T) {
 		{"larder.want_vegetable", func(in *Setting) { in.Wants[0].Vegetable = "yam" }},
 		{"larder.want_weight", func(in *Setting) { in.Wants[0].KgPerWeek = -1 }},
 		{"larder.left_vegetable", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "yam", From: monday, To: monday}} }},
+		{"larder.purchase_vegetable", func(in *Setting) {
+			in.Purchases = []Purchase{{Vegetable: "yam", From: monday, To: monday, KgPerWeek: 1}}
+		}},
+		{"larder.purchase_span", func(in *Setting) {
+			in.Purchases = []Purchase{{Vegetable: "carrot", From: monday, To: monday - 1, KgPerWeek: 1}}
+		}},
+		{"larder.want_buy", func(in *Setting) { in.Purchases = []Purchase{{Vegetable: "carrot", From: monday, To: monday}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: monday, To: monday - 1}} }},
 		{"larder.left_span", func(in *Setting) { in.Left = []GapLeft{{ID: "l", Vegetable: "carrot", From: cal.None, To: monday}} }},
 		{"larder.group_twice", func(in *Setting) { in.Groups = []Group{rooted("g", "carrot"), rooted("g", "carrot")} }},

@@ -61,6 +61,7 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 	for day := range p.in.Days {
 		s.freshWeek(day)
 		s.decay(out)
+		s.opens(day, out)
 		s.openBatches(day, &f, out)
 		s.sow(day, out)
 		s.ripen(day)

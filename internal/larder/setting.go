@@ -14,11 +14,13 @@ import (
 type Setting struct {
 	First      cal.Date // the table's first day
 	Days       int      // > 0
+	Opens      cal.Date // what becomes of batches is told from this day on; the zero date: from the first
 	Northern   bool     // the coldest month is January (south: July)
 	Vegetables []string // the order of results, and of turns at a store that fills up on the same day
 	Wants      []Want   // of these vegetables
 	Groups     []Group  // of these vegetables; their rows come after them
 	Left       []GapLeft
+	Purchases  []Purchase
 	Eaters     float64 // who usually sit at the table; needed with visits only
 	Visits     []Visit
 	Stores     []Store
@@ -57,6 +59,7 @@ type Pantry struct {
 	keepings   []keeping // those of the openings
 	index      map[keepingKey]int32
 	openings   []opening
+	opens      int       // day from which batches are told
 	holds      []float64 // by store [kg]
 	hoursPerKg []float64 // by store, in the kitchen
 	claims     []claim   // those of the table's days, in order of time
@@ -81,7 +84,7 @@ type opening struct {
 // NewPantry checks a setting and works out what all futures share. All faults
 // are told at once, as a fault.List.
 func NewPantry(in Setting) (*Pantry, error) {
-	p := &Pantry{in: in, byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
+	p := &Pantry{in: in, opens: max(0, int(in.Opens)-int(in.First)), byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
 	if in.Days <= 0 || !in.First.IsSet() {
 		return nil, fault.List{fault.New(fault.Invalid, "larder.no_days", words.Args{"days": in.Days})}
 	}
@@ -157,6 +160,7 @@ func (p *Pantry) layWants(faults fault.List) fault.List {
 			p.allow(int(v), w)
 		}
 	}
+	faults = p.layPurchases(faults)
 	faults = p.layVisits(faults)
 	faults = p.layLeft(faults)
 	for v, days := range p.wants {
@@ -209,7 +213,7 @@ func (p *Pantry) open(b *Opening) (opening, *fault.Error) {
 	}
 	row, ok := p.row(b.Crop, b.Use, store)
 	if !ok {
-		return opening{}, fault.New(fault.NotFound, "larder.batch_method",
+		return opening{}, fault.New(fault.Conflict, "larder.batch_method",
 			words.Args{"batch": b.ID, "crop": b.Crop, "method": p.in.Stores[store].Method})
 	}
 	key := keepingKey{b.Crop, b.Use, store}

@@ -23,6 +23,7 @@ type source struct {
 	vegetable      int32
 	keeping        int32 // of its store; none: -1
 	lift           bool
+	storeFrom      int // day within the table from which it goes to its store
 	booked         bool
 	life           float64 // lives of its lots, times this
 
@@ -92,7 +93,7 @@ func (s *Scratch) newSource(supply *Supply) (source, error) {
 	}
 	return source{standing: supply.Standing, flow: supply.Flow, first: first,
 		start: max(first, 0), end: min(end, p.in.Days), last: last, hold: supply.HoldDays,
-		vegetable: v, keeping: k, lift: supply.Lift, booked: supply.Booked, left: 1}, nil
+		vegetable: v, keeping: k, lift: supply.Lift, storeFrom: int(supply.StoreFrom) - int(p.in.First), booked: supply.Booked, left: 1}, nil
 }
 
 // sound tells whether weights are numbers of zero or more.

@@ -28,12 +28,22 @@ func TestVisitsScaleTheWant(t *testing.T) {
 	same(t, "want", run(t, in, Future{}).Courses[0].Want, 1, 2, 2, 1, 0, 1)
 }
 
+// What may be bought goes with who is there, as what is wanted does.
+func TestVisitsScaleWhatMayBeBought(t *testing.T) {
+	in := simple(3, 1, plain)
+	in.Wants[0].BuyKgPerWeek = 7 * 0.25
+	in.Eaters, in.Visits = 2, []Visit{{ID: "g", From: monday + 1, To: monday + 1, Eaters: 2}}
+	c := run(t, in, Future{}).Courses[0]
+	same(t, "bought", c.Bought, 0.25, 0.5, 0.25)
+	same(t, "short", c.Short, 0.75, 1.5, 0.75)
+}
+
 // A vegetable is a floor when one of its wants is, and nice to have when all are.
 func TestImportanceOfSeveralWants(t *testing.T) {
 	for _, c := range []struct {
 		held []Importance
 		want Importance
-	}{{nil, ""}, {[]Importance{""}, ""}, {[]Importance{Nice}, Nice}, {[]Importance{Nice, ""}, ""}, {[]Importance{Nice, Floor}, Floor}} {
+	}{{nil, ""}, {[]Importance{""}, ""}, {[]Importance{Nice}, Nice}, {[]Importance{Nice, ""}, ""}, {[]Importance{"", Nice}, ""}, {[]Importance{Nice, Floor}, Floor}} {
 		wants := []Want{{Vegetable: "leek", KgPerWeek: 1, Importance: Nice}, {Vegetable: "carrot", Importance: Floor}}
 		for _, h := range c.held {
 			wants = append(wants, Want{Vegetable: "carrot", KgPerWeek: 1, Importance: h})

@@ -42,13 +42,14 @@ type StoreYear struct {
 	KitchenHours float64 // that preparing took
 }
 
-// BatchYear is what became of an opening batch [kg].
+// BatchYear is what became of an opening batch from Setting.Opens on [kg].
 type BatchYear struct {
+	ThereKg float64 // on that day, or when it comes in later
 	EatenKg float64
 	LostKg  float64
 	SownKg  float64 // as planting stock
 	LeftKg  float64
-	Out     cal.Date // the day the last of it was eaten or spoiled; None: it outlasts the table
+	Out     cal.Date // the day the last of it was eaten or spoiled, or planted where all was planting stock; None: it outlasts the table
 
 	StoredWeek  []float32   // eaten, by seven days from the first [kg]
 	GroupStored [][]float32 // of StoredWeek, what each group ate
@@ -62,7 +63,7 @@ type PlantingYear struct {
 	OverKg   float64
 	FullKg   float64  // of OverKg: its store had no room
 	NoTimeKg float64  // of OverKg: the kitchen had no time
-	GroundKg float64  // still standing or hanging at the table's end, or at its own end when booked as a batch
+	GroundKg float64  // still standing or hanging at the table's end, or at its own end when it lies in a store as a batch
 	EatenKg  float64  // eaten from store
 	LostKg   float64  // lost in store, preparing included
 	SownKg   float64  // from store, as planting stock

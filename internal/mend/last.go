@@ -2,6 +2,7 @@ package mend
 
 import (
 	"math"
+	"slices"
 
 	"garner/internal/larder"
 	"garner/internal/outlook"
@@ -22,19 +23,25 @@ func (w *weighing) last() ([]Proposal, error) {
 	w.looked += len(out)
 	for i := range out {
 		w.judge(&out[i], &weights[i])
+		if p := &out[i]; p.Kind == Buy && len(p.Edit.Buys) > 0 {
+			p.Takes.BoughtKg = p.GapKg // what the table buys, which may be less than lacks
+		}
 	}
 	return out, nil
 }
 
-// buy is that what lacks may be bought: the want of the gap's days takes so much more
-// a week as lacks in a mean week of the gap.
+// buy is that what lacks may be bought in the days of the gap, at most as much a week as
+// is wanted in any week of it; nothing when no want asks for it then.
 func (w *weighing) buy() Proposal {
 	p := Proposal{Kind: Buy}
 	p.Takes.BoughtKg = w.gap.ShortKg
-	if want := w.wanted(); want != nil {
-		p.Want = *want
-		p.Want.BuyKgPerWeek = math.Ceil((want.BuyKgPerWeek+w.gap.ShortKg/float64(w.gap.Weeks))*100-1e-6) / 100
-		p.Edit.Wants = []larder.Want{p.Want}
+	if w.wanted() {
+		p.Purchase = larder.Purchase{Vegetable: w.row.weekly.Name, From: w.gap.First, To: w.gap.Last,
+			KgPerWeek: math.Ceil(slices.Max(w.row.weekly.Want[w.gap.From:w.gap.From+w.gap.Weeks])*100-1e-3) / 100}
+		if w.row.group != "" {
+			p.Purchase.Vegetable, p.Purchase.Group = "", w.row.group
+		}
+		p.Edit.Buys = []larder.Purchase{p.Purchase}
 	}
 	return p
 }
@@ -49,25 +56,18 @@ func (w *weighing) leave() Proposal {
 	return p
 }
 
-// wanted is the want of the row that asks for something on most days of the gap; nil
-// when there is none.
-func (w *weighing) wanted() *larder.Want {
-	var found *larder.Want
-	most := 0
+// wanted tells whether a want of the row asks for something on some day of the gap.
+func (w *weighing) wanted() bool {
 	for i := range w.holding.Wants {
 		want := &w.holding.Wants[i]
 		if want.Group != w.row.group || w.row.group == "" && want.Vegetable != w.row.weekly.Name || !want.Wanted() {
 			continue
 		}
-		days := 0
 		for d := w.gap.First; d <= w.gap.Last; d++ {
 			if want.InSeason(d) {
-				days++
+				return true
 			}
 		}
-		if days > most {
-			found, most = want, days
-		}
 	}
-	return found
+	return false
 }

@@ -3,14 +3,12 @@ package mend_test
 import (
 	"math"
 	"slices"
-	"sync"
 	"testing"
 
 	"garner/internal/advise"
 	"garner/internal/cal"
 	"garner/internal/cover"
-	"garner/internal/crop"
-	"garner/internal/exchange"
+	"garner/internal/demotest"
 	"garner/internal/fault"
 	"garner/internal/holding"
 	"garner/internal/larder"
@@ -18,44 +16,17 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/plan"
-	"garner/internal/sample"
 	"garner/internal/space"
 )
 
 // quick is a number of futures for tests that weigh much.
 const quick = 12
 
-var book = sync.OnceValues(crop.Load)
-
-func demo(t testing.TB) *holding.Holding {
-	t.Helper()
-	files, err := sample.Files("")
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
-	h, report := exchange.CheckFolder(files, b)
-	if !report.OK() {
-		t.Fatal(report.Faults)
-	}
-	return h
-}
-
-func setting(t testing.TB, h *holding.Holding, years int) outlook.Setting {
-	t.Helper()
-	b, err := book()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return outlook.Setting{Holding: h, Book: b, Today: h.Today, From: h.Today.Monday(), Weeks: 78, Years: years, Seed: 1, Workers: 2}
-}
+func demo(t testing.TB) *holding.Holding { return demotest.Holding(t, "") }
 
 func mender(t testing.TB, h *holding.Holding, years int, memory *outlook.Memory) *mend.Mender {
 	t.Helper()
-	s := setting(t, h, years)
+	s := demotest.Setting(t, h, years)
 	a, err := advise.New(s, memory)
 	if err != nil {
 		t.Fatal(err)
@@ -68,7 +39,7 @@ func mender(t testing.TB, h *holding.Holding, years int, memory *outlook.Memory)
 func short(t testing.TB, h *holding.Holding, e outlook.Edit, memory *outlook.Memory) map[string]outlook.Weekly {
 	t.Helper()
 	own := edited(h, e)
-	table, err := outlook.Compute(setting(t, own, quick), memory)
+	table, err := outlook.Compute(demotest.Setting(t, own, quick), memory)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -84,10 +55,7 @@ func edited(h *holding.Holding, e outlook.Edit) *holding.Holding {
 	own := *h
 	own.Covers = slices.Concat(h.Covers, e.Covers)
 	own.GapsLeft = slices.Concat(h.GapsLeft, e.Left)
-	own.Wants = slices.Clone(h.Wants)
-	for _, w := range e.Wants {
-		own.Wants[slices.IndexFunc(own.Wants, func(o larder.Want) bool { return o.ID == w.ID })] = w
-	}
+	own.Purchases = slices.Concat(h.Purchases, e.Buys)
 	own.Plantings = slices.DeleteFunc(slices.Clone(h.Plantings), func(p plan.Planting) bool { return slices.Contains(e.Remove, p.ID) })
 	for _, p := range e.Set {
 		if at := slices.IndexFunc(own.Plantings, func(o plan.Planting) bool { return o.ID == p.ID }); at >= 0 {
@@ -150,14 +118,20 @@ func TestWorthIsTheDifferenceOfTwoTables(t *testing.T) {
 			if full := total(before) - total(after); !same(p.DropKg, full) {
 				t.Errorf("%s for %s is told to be worth %.4f kg; two tables differ by %.4f", p.Kind, vegetable, p.DropKg, full)
 			}
-			inGap, left, weeks := 0.0, 0.0, 0
+			inGap, bought, left, weeks := 0.0, 0.0, 0.0, 0
 			for k := gap.From; k < gap.From+gap.Weeks; k++ {
 				is := after[vegetable]
 				inGap += before[vegetable].Short[k] - is.Short[k]
+				if p.Kind == mend.Buy {
+					bought += is.Bought[k]
+				}
 				left += is.GapChance[k] / float64(gap.Weeks)
 				if !outlook.LikelyShort(&is, k) {
 					weeks++
 				}
+			}
+			if !same(p.Takes.BoughtKg, bought) {
+				t.Errorf("%s for %s: %.4f kg are told to be bought in the gap, the table buys %.4f", p.Kind, vegetable, p.Takes.BoughtKg, bought)
 			}
 			if !same(p.GapKg, inGap) || weeks != p.Weeks || math.Abs(left-p.Left) > 1e-9 {
 				t.Errorf("%s for %s: told %.4f kg, %d weeks, chance %.3f; the table has %.4f, %d, %.3f", p.Kind, vegetable, p.GapKg, p.Weeks, p.Left, inGap, weeks, left)
@@ -322,7 +296,7 @@ func TestTheGapOfADay(t *testing.T) {
 func TestProposalsFitThePlan(t *testing.T) {
 	h := demo(t)
 	halved(t, h, "lee-27")
-	s, memory := setting(t, h, quick), outlook.NewMemory()
+	s, memory := demotest.Setting(t, h, quick), outlook.NewMemory()
 	for _, vegetable := range []string{"leek", "lettuce", "potato"} {
 		r, err := mender(t, h, quick, memory).Mend(mend.Question{Vegetable: vegetable})
 		if err != nil {

@@ -40,10 +40,11 @@ type Proposal struct {
 	Was       plan.Planting     // as it stands; empty for Sow
 	Spell     place.CoverSpell  // of Cover
 	Candidate *advise.Candidate // of Sow
-	Want      larder.Want       // of Buy: with what may be bought; empty: no want asks for it
+	Purchase  larder.Purchase   // of Buy; empty: no want asks for it
 	Span      larder.GapLeft    // of Leave
 	GapKg     float64           // by how much the expected shortage in the gap's weeks falls [kg]
 	DropKg    float64           // the same over the whole table and all vegetables
+	Alike     []string          // of Sow: other beds in which it comes to the same
 	Elsewhere []Cost            // vegetables of which more lacks then, the most first
 	Weeks     int               // of the gap's weeks that are short no more, more often than not
 	Short     float64           // chance of a week of the gap being short as it stands, mean, 0-1
@@ -66,7 +67,7 @@ type Takes struct {
 	Plants   float64 // plants, sets or tubers
 	WorkH    float64
 	CoverM2  float64
-	BoughtKg float64 // of Buy
+	BoughtKg float64 // of Buy, in the weeks of the gap; where no want asks for it, all that lacks
 }
 
 // score orders proposals: what they mend of the gap, less what they cost elsewhere.

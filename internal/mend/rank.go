@@ -1,6 +1,9 @@
 package mend
 
-import "sort"
+import (
+	"math"
+	"sort"
+)
 
 // How many proposals are told.
 const (
@@ -19,6 +22,10 @@ func best(list []Proposal) []Proposal {
 		p := &list[i]
 		most := 1
 		if p.Kind == Sow {
+			if at := alike(out, p); at >= 0 {
+				out[at].Alike = append(out[at].Alike, p.Planting.Bed)
+				continue
+			}
 			most = mostOfAUse
 			at := p.name() + "/" + p.Planting.Bed
 			if same[at]++; same[at] > 1 {
@@ -39,6 +46,25 @@ func best(list []Proposal) []Proposal {
 	}
 	sort.SliceStable(out, func(i, k int) bool { return before(&out[i], &out[k]) })
 	return out[:min(len(out), mostTold)]
+}
+
+// likeShare is how little the worth of two sowings may differ that come to the same.
+// judgement
+const likeShare = 0.01
+
+// alike finds the sowing from which another differs by its bed alone; below 0 there is
+// none.
+func alike(list []Proposal, p *Proposal) int {
+	for i := range list {
+		o := &list[i]
+		same := o.Planting
+		same.ID, same.Bed, same.ClearBy = p.Planting.ID, p.Planting.Bed, p.Planting.ClearBy
+		if o.Kind == Sow && same == p.Planting && o.Planting.Bed != p.Planting.Bed && (o.Warning == nil) == (p.Warning == nil) &&
+			math.Abs(o.GapKg-p.GapKg) <= likeShare*o.GapKg && math.Abs(o.DropKg-p.DropKg) <= likeShare*math.Abs(o.DropKg) {
+			return i
+		}
+	}
+	return -1
 }
 
 // before orders proposals: what speaks against one puts it last, else by score.

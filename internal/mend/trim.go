@@ -92,6 +92,9 @@ func (w *weighing) trims() []Trim {
 		}
 		for _, share := range keptShares {
 			t := Trim{Planting: p, AreaM2: rounded(share * p.AreaM2), Until: heldAgain(bed, h)}
+			if share > 0 && t.AreaM2 == 0 {
+				continue // too small to be made smaller
+			}
 			t.FreedM2 = rounded(p.AreaM2 - t.AreaM2)
 			if smaller := p; share > 0 {
 				smaller.AreaM2 = t.AreaM2

@@ -1,6 +1,7 @@
 package outlook
 
 import (
+	"garner/internal/cal"
 	"garner/internal/larder"
 	"garner/internal/record"
 )
@@ -26,6 +27,19 @@ func CountsIn(records []record.Record) []larder.Count {
 		}
 	}
 	return out
+}
+
+// storesFrom is the day from which a planting goes to its store: what went there
+// before the table begins, or was laid there this week, is in the batches.
+func (j *job) storesFrom(planting string) cal.Date {
+	from := j.From
+	for i := range j.Holding.Batches {
+		b := &j.Holding.Batches[i]
+		if b.Planting == planting && b.Planting != "" && b.Stored.IsSet() && b.Stored <= j.Today {
+			from = max(from, b.Stored+1)
+		}
+	}
+	return from
 }
 
 // booked tells whether a planting is off its ground and lies in a store as a

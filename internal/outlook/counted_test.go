@@ -1,12 +1,14 @@
 package outlook_test
 
 import (
+	"math"
 	"reflect"
 	"testing"
 
 	"garner/internal/cal"
 	"garner/internal/larder"
 	"garner/internal/outlook"
+	"garner/internal/plan"
 	"garner/internal/record"
 )
 
@@ -41,6 +43,34 @@ func TestACountCorrectsTheTable(t *testing.T) {
 	}
 	if a, b := storedOf(half, "carrot"), storedOf(none, "carrot"); a-b < 1 {
 		t.Errorf("%g kg eaten from 4.5, %g from none", a, b)
+	}
+}
+
+// What is picked over before the table begins goes to no store in the model: it
+// lies there as a batch, or was eaten. What is picked from then on does.
+func TestWhatIsPickedBeforeTheTableIsInNoStore(t *testing.T) {
+	picked := func(batches ...larder.Batch) []float32 {
+		h := small()
+		h.Today = cal.Of(2027, 9, 16) // a Thursday
+		h.Batches, h.Wants = batches, h.Wants[:1]
+		h.Stores = append(h.Stores, larder.Store{ID: "box", Name: "Box", Method: "frozen", CapacityKg: 90})
+		h.Plantings = append(h.Plantings[:1], plan.Planting{ID: "c", Plan: "p", Bed: "b1", Crop: "courgette", Method: plan.Plant,
+			Date: cal.Of(2027, 5, 25), AreaM2: 2, ClearBy: cal.Of(2027, 10, 15), StripOn: cal.None, Store: "box"})
+		for _, s := range compute(t, setting(t, h, 2), outlook.NewMemory()).Stores {
+			if s.Store == "box" {
+				return s.LevelKg[0]
+			}
+		}
+		t.Fatal("the box is not used")
+		return nil
+	}
+	level := picked()
+	if level[0] > 1 || level[20] <= level[0] {
+		t.Errorf("%g kg in the box on the first day and %g three weeks on", level[0], level[20])
+	}
+	batch := picked(larder.Batch{ID: "n", Store: "box", Crop: "courgette", Kg: 0.5, Stored: cal.Of(2027, 9, 15), Planting: "c"})
+	if batch[1] != 0 || math.Abs(float64(batch[2])-0.5) > 1e-6 {
+		t.Errorf("%g kg on Tuesday, %g on Wednesday, when half a kilogram was laid in", batch[1], batch[2])
 	}
 }
 

@@ -58,10 +58,23 @@ func (t *Table) Gaps(w *Weekly) []Gap {
 	return gaps
 }
 
+// reach is from which week until which the short weeks belong to a gap: round it, as
+// far as to the next gap on either side.
+func reach(w *Weekly, g Gap) (from, to int) {
+	from, to = g.From, g.From+g.Weeks
+	for from > max(0, g.From-round) && !LikelyShort(w, from-1) {
+		from--
+	}
+	for to < min(len(w.Want), g.From+g.Weeks+round) && !LikelyShort(w, to) {
+		to++
+	}
+	return from, to
+}
+
 // spread counts the short weeks round a gap in every future and returns the
 // counts of the good and the poor year of ten.
 func spread(w *Weekly, g Gap) (good, poor int) {
-	from, to := max(0, g.From-round), min(len(w.Want), g.From+g.Weeks+round)
+	from, to := reach(w, g)
 	var counts []float64
 	for _, m := range w.Members {
 		n := 0

@@ -26,8 +26,9 @@ type groupWork struct {
 type member struct {
 	bed    *bedWork
 	index  int
-	booked bool    // it is off its ground and lies in a store as a batch
-	share  float64 // of it that is eaten, 0-1
+	booked bool     // it is off its ground and lies in a store as a batch
+	stores cal.Date // day from which it goes to its store
+	share  float64  // of it that is eaten, 0-1
 }
 
 // groupResult holds a group's years by future.
@@ -108,7 +109,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, v := range w.vegetables {
 		in[v] = true
 	}
-	s := larder.Setting{First: j.From - runUp, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping,
+	s := larder.Setting{First: j.From - runUp, Opens: j.From, Days: runUp + j.Days(), Northern: j.northern(), Vegetables: w.vegetables, Keeping: keeping,
 		KitchenHours: j.Holding.KitchenH, Eaters: j.Holding.Eaters, Visits: j.Holding.Visits}
 	var liked map[string]bool
 	s.Groups, liked = j.likedIn(in)
@@ -120,6 +121,11 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, left := range j.Holding.GapsLeft {
 		if in[left.Vegetable] || liked[left.Group] {
 			s.Left = append(s.Left, left)
+		}
+	}
+	for _, bought := range j.Holding.Purchases {
+		if in[bought.Vegetable] || liked[bought.Group] {
+			s.Purchases = append(s.Purchases, bought)
 		}
 	}
 	for _, o := range openings {
@@ -135,7 +141,7 @@ func (j *job) fillGroup(w *groupWork, g *grouping, openings []larder.Opening, ke
 	for _, b := range j.beds {
 		for i := range b.plantings {
 			if u := b.uses[i].use; u.Feeds() && in[u.Vegetable] {
-				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID), eatenShare(&b.plantings[i], b.uses[i])})
+				w.members = append(w.members, member{b, i, j.booked(b.plantings[i].ID), j.storesFrom(b.plantings[i].ID), eatenShare(&b.plantings[i], b.uses[i])})
 			}
 		}
 	}
@@ -207,7 +213,7 @@ func (w *groupWork) supplies(j *job, future int, out []*larder.Supply) []*larder
 		base := larder.Supply{
 			Planting: m.bed.plantings[m.index].ID, Vegetable: u.Vegetable, Crop: u.Crop, Use: u.Name,
 			HoldDays: int(u.HoldDays), Store: m.bed.plantings[m.index].Store,
-			Booked: m.booked,
+			Booked: m.booked, StoreFrom: m.stores,
 		}
 		base.Lift = u.LiftAtEnd > 0 || base.Store != ""
 		if len(o.Standing) > 0 {

@@ -51,6 +51,12 @@ func (w *groupWork) name(j *job) {
 		d.Int(int64(l.From))
 		d.Int(int64(l.To))
 	}
+	for _, p := range w.setting.Purchases {
+		d.Text("bought " + p.Vegetable + "/" + p.Group)
+		d.Int(int64(p.From))
+		d.Int(int64(p.To))
+		d.Float(p.KgPerWeek)
+	}
 	for _, s := range w.setting.Stores {
 		d.Text(s.ID + "/" + s.Method)
 		d.Float(s.WinterC)
@@ -73,6 +79,9 @@ func (w *groupWork) name(j *job) {
 		d.Digest(m.bed.digest)
 		d.Int(int64(m.index))
 		d.Text(m.bed.plantings[m.index].Store)
+		if m.stores != j.From {
+			d.Int(int64(m.stores))
+		}
 		if m.booked {
 			d.Text("booked")
 		}

@@ -18,9 +18,11 @@ const Threads = 10
 // s, Ground is the share of futures in which food out of the ground alone
 // reaches the thread's middle, (j+0.5)/10 of the want, and Food the same for
 // ground and store together. Over holds what is to spare in a week as a share of
-// the want, in the poor, middle and good year of ten, one for each step.
+// the want, in the poor, middle and good year of ten, one for each step. Bought is the
+// same as Food with what is bought, nil where nothing of it may be.
 type Ribbon struct {
 	Ground, Food [Threads][]float32
+	Bought       [Threads][]float32
 	Over         [3][]float32
 }
 
@@ -39,7 +41,7 @@ func (t *Table) Ribbon(v *Vegetable) Ribbon {
 func (t *Table) Plate() Ribbon {
 	w := newWeaver(t.Weeks)
 	for f := range t.Years {
-		var sum larder.Course
+		sum := emptyCourse(7 * t.Weeks)
 		for i := range t.Vegetables {
 			addCourse(&sum, &t.Vegetables[i].Years[f])
 		}
@@ -48,11 +50,13 @@ func (t *Table) Plate() Ribbon {
 	return w.ribbon(t.Years)
 }
 
+// emptyCourse is that of a table without a vegetable.
+func emptyCourse(days int) larder.Course {
+	return larder.Course{Want: make([]float32, days), Fresh: make([]float32, days), Stored: make([]float32, days), Over: make([]float32, days)}
+}
+
 func addCourse(sum, c *larder.Course) {
 	for _, pair := range [][2]*[]float32{{&sum.Want, &c.Want}, {&sum.Fresh, &c.Fresh}, {&sum.Stored, &c.Stored}, {&sum.Over, &c.Over}} {
-		if *pair[0] == nil {
-			*pair[0] = make([]float32, len(*pair[1]))
-		}
 		for i, kg := range *pair[1] {
 			(*pair[0])[i] += kg
 		}
@@ -63,9 +67,11 @@ func addCourse(sum, c *larder.Course) {
 type weaver struct {
 	weeks        int
 	ground, food [Threads][]int32
+	all          [Threads][]int32 // with what is bought
+	buys         bool
 	over         [][]float64 // by week, one for each future
 	wanted       float64     // mean want of the weeks that have one [kg]
-	sums         [3][]float64
+	sums         [4][]float64
 }
 
 func newWeaver(weeks int) *weaver {
@@ -73,6 +79,7 @@ func newWeaver(weeks int) *weaver {
 	for j := range Threads {
 		w.ground[j] = make([]int32, weeks*StepsAWeek)
 		w.food[j] = make([]int32, weeks*StepsAWeek)
+		w.all[j] = make([]int32, weeks*StepsAWeek)
 	}
 	for k := range w.sums {
 		w.sums[k] = make([]float64, 7*weeks+1)
@@ -82,13 +89,17 @@ func newWeaver(weeks int) *weaver {
 
 // add counts one future.
 func (w *weaver) add(c *larder.Course) {
-	for k, course := range [][]float32{c.Want, c.Fresh, c.Stored} {
+	for k, course := range [][]float32{c.Want, c.Fresh, c.Stored, c.Bought} {
+		if course == nil {
+			continue
+		}
 		sum := 0.0
 		for d := range 7 * w.weeks {
 			sum += float64(course[d])
 			w.sums[k][d+1] = sum
 		}
 	}
+	w.buys = w.buys || c.Bought != nil
 	for s := range w.weeks * StepsAWeek {
 		want := w.within(0, s)
 		if want <= 0 {
@@ -102,7 +113,11 @@ func (w *weaver) add(c *larder.Course) {
 			}
 		}
 		threads(&w.ground, fresh)
-		threads(&w.food, fresh+w.within(2, s))
+		food := fresh + w.within(2, s)
+		threads(&w.food, food)
+		if w.buys {
+			threads(&w.all, food+w.within(3, s))
+		}
 	}
 	w.addOver(c)
 }
@@ -145,6 +160,9 @@ func (w *weaver) ribbon(futures int) Ribbon {
 	steps := w.weeks * StepsAWeek
 	for j := range Threads {
 		r.Ground[j], r.Food[j] = shares(w.ground[j], futures), shares(w.food[j], futures)
+		if w.buys {
+			r.Bought[j] = shares(w.all[j], futures)
+		}
 	}
 	for i, p := range []float64{0.1, 0.5, 0.9} {
 		r.Over[i] = make([]float32, steps)

@@ -10,21 +10,24 @@ import (
 // future.
 type Stock struct {
 	Vegetable string
-	Kg        float64 // in all its batches when the table begins
+	Kg        float64 // in all its batches when the table begins, mean over the futures
 	Batches   []BatchFate
 	Out       []cal.Date // by future, the day the last of it is eaten or spoiled; None: it outlasts the table
 	After     []After    // by future
 }
 
-// BatchFate is one batch under every future; the weights are means [kg].
+// BatchFate is one batch under every future; the weights are means [kg]. One that
+// was last counted before the table begins has been eaten from since; what is
+// eaten, lost, planted and left is of what is there when the table begins.
 type BatchFate struct {
-	larder.Batch
-	Good    cal.Date   // the last day it is good, were none of it eaten; not before a day on which it was seen to be
-	Out     []cal.Date // by future, as of a Stock
-	EatenKg float64
-	LostKg  float64 // little by little, and spoiled at the end
-	SownKg  float64 // as planting stock
-	LeftKg  float64 // still there when the table ends
+	larder.Batch            // with the weight that was told, or last counted
+	ThereKg      float64    // when the table begins, or when it comes in later
+	Good         cal.Date   // the last day it is good, were none of it eaten; not before a day on which it was seen to be
+	Out          []cal.Date // by future, as of a Stock
+	EatenKg      float64
+	LostKg       float64 // little by little, and spoiled at the end
+	SownKg       float64 // as planting stock
+	LeftKg       float64 // still there when the table ends
 }
 
 // After is what follows a stock once it has run out under one future.
@@ -71,13 +74,15 @@ func (g *groupWork) stock(t *Table, v *Vegetable) Stock {
 		for f, y := range g.result.years {
 			made := &y.Batches[i]
 			fate.Out[f] = made.Out
+			fate.ThereKg += made.ThereKg
 			fate.EatenKg += made.EatenKg / float64(t.Years)
 			fate.LostKg += made.LostKg / float64(t.Years)
 			fate.SownKg += made.SownKg / float64(t.Years)
 			fate.LeftKg += made.LeftKg / float64(t.Years)
 			s.Out[f] = latest(s.Out[f], made.Out, len(s.Batches) == 0)
 		}
-		s.Kg += b.Kg
+		fate.ThereKg /= float64(t.Years) // a sum first: the same in all years is exactly that
+		s.Kg += fate.ThereKg
 		s.Batches = append(s.Batches, fate)
 	}
 	if len(s.Batches) > 0 {
@@ -130,13 +135,16 @@ func wantedDays(c *larder.Course, first int) []int {
 	return out
 }
 
-// metOver tells whether no more lacks over some days than a week may lack that is
-// no gap.
+// metOver tells whether no more of what is home-grown lacks over some days than a
+// week may lack that is no gap; what is bought lacks.
 func metOver(c *larder.Course, days []int) bool {
 	want, short := 0.0, 0.0
 	for _, day := range days {
 		want += float64(c.Want[day])
 		short += float64(c.Short[day])
+		if c.Bought != nil {
+			short += float64(c.Bought[day])
+		}
 	}
 	return short <= gapShare*want
 }

@@ -8,6 +8,7 @@ import (
 	"garner/internal/holding"
 	"garner/internal/larder"
 	"garner/internal/outlook"
+	"garner/internal/record"
 )
 
 // stocked is the small holding with batches of every fate: eaten in turn, never
@@ -40,9 +41,12 @@ func TestWhatIsInStoreIsEatenLostOrLeft(t *testing.T) {
 		sum := 0.0
 		for _, b := range s.Batches {
 			found++
-			sum += b.Kg
-			if got := b.EatenKg + b.LostKg + b.SownKg + b.LeftKg; math.Abs(got-b.Kg) > 1e-5 {
-				t.Errorf("%s: %g kg eaten, lost or left of %g", b.ID, got, b.Kg)
+			sum += b.ThereKg
+			if got := b.EatenKg + b.LostKg + b.SownKg + b.LeftKg; math.Abs(got-b.ThereKg) > 1e-5 {
+				t.Errorf("%s: %g kg eaten, lost or left of %g", b.ID, got, b.ThereKg)
+			}
+			if b.ThereKg != b.Kg {
+				t.Errorf("%s: %g kg are there of %g, though it was not counted", b.ID, b.ThereKg, b.Kg)
 			}
 			for f, out := range b.Out {
 				if out.IsSet() && out > b.Good {
@@ -59,6 +63,27 @@ func TestWhatIsInStoreIsEatenLostOrLeft(t *testing.T) {
 	}
 	if found != 5 {
 		t.Errorf("%d batches with food, want 5: the empty one is not told", found)
+	}
+}
+
+// What was counted weeks before the table begins has been eaten from since: what is
+// there then is what the store holds, and its account begins there.
+func TestWhatIsThereOfABatchCountedLongAgo(t *testing.T) {
+	h := small()
+	h.Batches[0].Kg = 12
+	h.Records = []record.Record{{ID: "r", Date: cal.Of(2026, 11, 22), What: record.Counted, Batch: "a1", Value: 9, Unit: "kg"}}
+	table := compute(t, setting(t, h, 2), outlook.NewMemory())
+	b := table.Stocks()[0].Batches[0]
+	if b.Kg != 9 || b.ThereKg > 9-6*0.6 || b.ThereKg < 9-7*0.6 {
+		t.Errorf("%g kg are there six weeks after %g were counted, of which 0.6 are eaten a week", b.ThereKg, b.Kg)
+	}
+	if got := b.EatenKg + b.LostKg + b.LeftKg; math.Abs(got-b.ThereKg) > 1e-5 {
+		t.Errorf("%g kg eaten, lost or left of %g", got, b.ThereKg)
+	}
+	for _, s := range table.Stores {
+		if s.Store == "sand" && math.Abs(float64(s.LevelKg[0][0])-b.ThereKg) > 0.1 {
+			t.Errorf("the store holds %g kg at the close of the first day, the batch %g at its beginning", s.LevelKg[0][0], b.ThereKg)
+		}
 	}
 }
 
@@ -182,6 +207,22 @@ func TestWhatFollowsAStock(t *testing.T) {
 	}
 	if met+unmet == 0 || unmet == 0 {
 		t.Errorf("met %d times, unmet %d: the case shows nothing", met, unmet)
+	}
+}
+
+// What is bought does not follow a stock: the same follows whether or not it may be.
+func TestWhatIsBoughtFollowsNoStock(t *testing.T) {
+	h := stocked()
+	told := stocksByName(compute(t, setting(t, h, 2), outlook.NewMemory()))
+	for i := range h.Wants {
+		h.Wants[i].BuyKgPerWeek = 10
+	}
+	for name, s := range stocksByName(compute(t, setting(t, h, 2), outlook.NewMemory())) {
+		for f, a := range s.After {
+			if a != told[name].After[f] {
+				t.Fatalf("%s, future %d: %+v where it may be bought, else %+v", name, f, a, told[name].After[f])
+			}
+		}
 	}
 }
 

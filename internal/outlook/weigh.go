@@ -13,7 +13,7 @@ type Edit struct {
 	Remove []string           // ids of plantings taken out
 	Covers []place.CoverSpell // laid over their beds, beside those that lie there
 	Left   []larder.GapLeft   // gaps that are left, beside those left already
-	Wants  []larder.Want      // put in the place of the wants of the same id
+	Buys   []larder.Purchase  // what may be bought, beside what may be already
 }
 
 // Weight is what an edit does to the table.

@@ -142,22 +142,15 @@ func (e *Edit) covers(bed string) bool {
 }
 
 // told is the holding with all of the edit that is not of plantings: covers laid,
-// gaps left and wants put in the place of others.
+// gaps left and what may be bought.
 func (e *Edit) told(h *holding.Holding) *holding.Holding {
-	if len(e.Covers)+len(e.Left)+len(e.Wants) == 0 {
+	if len(e.Covers)+len(e.Left)+len(e.Buys) == 0 {
 		return h
 	}
 	own := *h
 	own.Covers = slices.Concat(h.Covers, e.Covers)
 	own.GapsLeft = slices.Concat(h.GapsLeft, e.Left)
-	own.Wants = slices.Clone(h.Wants)
-	for i := range own.Wants {
-		for _, n := range e.Wants {
-			if n.ID == own.Wants[i].ID {
-				own.Wants[i] = n
-			}
-		}
-	}
+	own.Purchases = slices.Concat(h.Purchases, e.Buys)
 	return &own
 }
 
@@ -251,7 +244,7 @@ func (w *weighing) group(g *groupWork) (*weighedGroup, error) {
 }
 
 // shape names what a group's pantry is made of: within one table the vegetables
-// tell the batches; an edit may change the wants, the gaps that are left and what
+// tell the batches; an edit may change the gaps that are left, what may be bought and what
 // planting stock claims.
 func shape(g *groupWork) string {
 	var b strings.Builder
@@ -267,8 +260,11 @@ func shape(g *groupWork) string {
 	for _, l := range g.setting.Left {
 		fmt.Fprintf(&b, "\n%s/%s %d %d", l.Vegetable, l.Group, l.From, l.To)
 	}
+	for _, p := range g.setting.Purchases {
+		fmt.Fprintf(&b, "\nbuy %s/%s %d %d %g", p.Vegetable, p.Group, p.From, p.To, p.KgPerWeek)
+	}
 	for _, c := range g.setting.Claims {
-		fmt.Fprintf(&b, "\n%s %d %g", c.Planting, c.Day, c.Kg)
+		fmt.Fprintf(&b, "\n%s %s/%s %d %g", c.Planting, c.Crop, c.Use, c.Day, c.Kg)
 	}
 	return b.String()
 }

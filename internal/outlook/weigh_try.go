@@ -26,7 +26,7 @@ type Tried struct {
 // through the first futures of the table. Those that cannot reach the table have
 // no years.
 func (s *Scales) Try(bed string, plantings []plan.Planting, futures int) ([]Tried, error) {
-	return s.try(bed, plantings, futures, false)
+	return s.try(s.job, bed, plantings, futures, false)
 }
 
 // TryFair is Try with the mean luck of its use for every planting, so that what is
@@ -34,10 +34,18 @@ func (s *Scales) Try(bed string, plantings []plan.Planting, futures int) ([]Trie
 // soil of the bed is followed from a quarter before the table on, whichever plantings
 // are asked for.
 func (s *Scales) TryFair(bed string, plantings []plan.Planting, futures int) ([]Tried, error) {
-	return s.try(bed, plantings, futures, true)
+	return s.try(s.job, bed, plantings, futures, true)
 }
 
-func (s *Scales) try(bed string, plantings []plan.Planting, futures int, fair bool) ([]Tried, error) {
+// TryUnder is TryFair with covers laid over the bed beside those that lie there.
+func (s *Scales) TryUnder(bed string, covers []place.CoverSpell, plantings []plan.Planting, futures int) ([]Tried, error) {
+	own := *s.job
+	own.Holding = (&Edit{Covers: covers}).told(s.job.Holding)
+	return s.try(&own, bed, plantings, futures, true)
+}
+
+// try steps plantings of a bed as a job lays it.
+func (s *Scales) try(own *job, bed string, plantings []plan.Planting, futures int, fair bool) ([]Tried, error) {
 	s.memory.mu.Lock()
 	defer s.memory.mu.Unlock()
 	at := slices.IndexFunc(s.job.Holding.Beds, func(b place.Bed) bool { return b.ID == bed })
@@ -52,7 +60,7 @@ func (s *Scales) try(bed string, plantings []plan.Planting, futures int, fair bo
 		from = s.job.From - quarter
 	}
 	for i := range plantings {
-		made, err := s.job.layBed(s.job.Holding.Beds[at], []plan.Planting{plantings[i]})
+		made, err := own.layBed(s.job.Holding.Beds[at], []plan.Planting{plantings[i]})
 		if err != nil {
 			return nil, err
 		}

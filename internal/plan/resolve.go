@@ -13,9 +13,13 @@ import (
 const changesFile = "changes.csv"
 
 // Resolve returns the plantings of a plan: its own, and for a draft those of the
-// plan it stands over with its changes made, in order. Nothing given is altered.
+// plan it stands over with its changes made, in order; none where there is no plan yet.
+// Nothing given is altered.
 // Changes that cannot be made are all reported, and the rest is made.
 func Resolve(plans []Plan, plantings []Planting, changes []Change, id string) ([]Planting, fault.List) {
+	if id == "" {
+		return nil, nil
+	}
 	line, err := lineage(plans, id)
 	if err != nil {
 		return nil, fault.List{err}
@@ -52,9 +56,6 @@ func lineage(plans []Plan, id string) ([]string, *fault.Error) {
 		}
 		seen[at] = true
 		line = append([]string{at}, line...)
-	}
-	if line == nil {
-		return nil, fault.New(fault.NotFound, "plan.unknown", words.Args{"given": id})
 	}
 	return line, nil
 }

@@ -18,6 +18,16 @@ type need struct {
 	hoops   int
 }
 
+// Takes is the kind of gear that a kind of cover is laid with; empty for what takes
+// none, such as a house. The error is of the package's own data.
+func Takes(kind cover.Kind) (gear string, err error) {
+	f, err := known()
+	if err != nil {
+		return "", err
+	}
+	return f.laid[kind].gear, nil
+}
+
 // netMM is the width of holes [mm] from which a mesh is a net.
 const netMM = 4
 

@@ -164,9 +164,11 @@ var sections = []section{
 	{"bolting", (*maker).bolting},
 	{"days", (*maker).days},
 	{"yields", (*maker).yields},
+	{"keeping", (*maker).keeping},
 	{"winter", (*maker).winter},
 	{"short-days", (*maker).shortDays},
 	{"shared-ground", (*maker).sharedGround},
+	{"water", (*maker).water},
 	{"practice", (*maker).practice},
 }
 

@@ -174,7 +174,7 @@ func (w *writer) section(s *Section) {
 	}
 }
 
-var documentDigits = map[string]int{"C": 1, "h": 2, "kg/m2": 1, "1": 2, "g/MJ": 1, "1/d": 2}
+var documentDigits = map[string]int{"C": 1, "h": 2, "kg/m2": 1, "1": 2, "g/MJ": 1, "1/d": 2, "mm": 2}
 
 func (w *writer) value(v float64, unit string) string {
 	switch unit {

@@ -1,4 +1,3 @@
-// Package water holds what soil water does to the plants of a bed.
 package water
 
 // Kept is the part for a bed that is kept watered: the grower gives what is

@@ -19,6 +19,8 @@ type bedBody struct {
 	Tend          *tendBody
 	Light         float64 // share of the open sky's light, mean of the year
 	LightPath     string
+	Asks          string // what the air asks of it; "" where the weather does not tell
+	AsksPath      string
 }
 
 // bed shows one bed: what stands in it, what comes, and what lies over it.
@@ -54,6 +56,12 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 		return err
 	}
 	b.Light, b.LightPath = meanLight(desk.LightOn(h, its)), lightPath(its.Site, ground.Today.Month())
+	water, err := v.office.BedWater(id)
+	if err != nil {
+		return err
+	}
+	asks, month := v.bedAsks(water)
+	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#light-water"
 	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 

@@ -42,7 +42,10 @@ type briefRow struct{ Name, Value string }
 type varietyRow struct{ Name, Says string }
 
 // keepingRow is a way of keeping.
-type keepingRow struct{ How, Life, At, Loss, Sure, Source, URL string }
+type keepingRow struct {
+	How, Life, At, Loss, Sure, Source, URL string
+	Prepare                                []string
+}
 
 // cropPage shows one crop of the book.
 func cropPage(v *visit) error {
@@ -183,6 +186,9 @@ func (v *visit) keepingRows(view *desk.CropView) []keepingRow {
 		}
 		row := keepingRow{How: capital(how), Life: v.span(s.LifeDays), At: v.words.Format().Celsius(s.BestC), Sure: v.named("web.sure_", s.Sure),
 			Source: s.Source.Text, URL: s.Source.URL}
+		for _, step := range s.Prepare {
+			row.Prepare = append(row.Prepare, v.sentence(step))
+		}
 		switch args := (words.Args{"first": s.LossShare, "month": s.Month}); {
 		case s.LossShare > 0 && s.Month > 0:
 			row.Loss = v.say("web.keeping_loss_says", args)

@@ -9,6 +9,7 @@ import (
 
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/plan"
 	"garner/internal/words"
 )
 
@@ -32,7 +33,8 @@ type draftTyped struct {
 type draftAsk struct {
 	Again   bool
 	Fields  []fieldBody
-	Faults  []words.Phrase // of no field: none
+	Faults  []words.Phrase // of no field: wishes that cannot be
+	Hidden  []hiddenField
 	Wrong   int
 	Pins    []draftPin
 	Forbids []draftForbid
@@ -63,19 +65,31 @@ func typedDraft(form url.Values) draftTyped {
 	return t
 }
 
-// draftTypedOf is the form as it asked before.
-func draftTypedOf(o desk.DraftOptions) draftTyped {
-	t := draftTyped{seconds: strconv.FormatFloat(o.Seconds, 'f', -1, 64), pins: o.Pins, forbids: o.Forbids}
-	if o.Hours != nil {
-		t.hours = strconv.FormatFloat(*o.Hours, 'f', -1, 64)
+// draftTypedOf is the form with the wishes that are kept.
+func draftTypedOf(seconds float64, wishes []plan.Wish) draftTyped {
+	t := draftTyped{seconds: strconv.FormatFloat(seconds, 'f', -1, 64)}
+	for _, w := range wishes {
+		switch w.Kind {
+		case plan.Pin:
+			t.pins = append(t.pins, w.Planting)
+		case plan.Forbid:
+			t.forbids = append(t.forbids, desk.DraftCrop{Crop: w.Crop, Bed: w.Bed})
+		case plan.Hours:
+			t.hours = strconv.FormatFloat(w.Hours, 'f', -1, 64)
+		}
 	}
 	return t
 }
 
-// options is what the form asks for, with all that is wrong with it.
-func (t *draftTyped) options() (desk.DraftOptions, fault.List) {
-	o := desk.DraftOptions{Seed: 1, Pins: t.pins, Forbids: t.forbids}
-	var faults fault.List
+// asked is what the form asks for, with all that is wrong with it.
+func (t *draftTyped) asked() (o desk.DraftOptions, wishes []plan.Wish, faults fault.List) {
+	o.Seed = draftSeed
+	for _, id := range t.pins {
+		wishes = append(wishes, plan.Wish{Kind: plan.Pin, Planting: id})
+	}
+	for _, f := range t.forbids {
+		wishes = append(wishes, plan.Wish{Kind: plan.Forbid, Crop: f.Crop, Bed: f.Bed})
+	}
 	seconds, err := strconv.ParseFloat(strings.Replace(t.seconds, ",", ".", 1), 64)
 	if err != nil || !(seconds > 0 && seconds <= mostDraftSeconds) {
 		faults = append(faults, fault.New(fault.OutOfRange, "web.draft_seconds", words.Args{"given": t.seconds, "most": mostDraftSeconds}).In(fault.Place{Column: "seconds"}))
@@ -86,10 +100,13 @@ func (t *draftTyped) options() (desk.DraftOptions, fault.List) {
 		if err != nil || !(hours >= 0 && hours <= mostHours) {
 			faults = append(faults, fault.New(fault.OutOfRange, "web.draft_hours", words.Args{"given": t.hours, "most": mostHours}).In(fault.Place{Column: "hours"}))
 		}
-		o.Hours = &hours
+		wishes = append(wishes, plan.Wish{Kind: plan.Hours, Hours: hours})
 	}
-	return o, faults
+	return o, wishes, faults
 }
+
+// draftSeed is the seed of the pages' drafts.
+const draftSeed = 1
 
 // mostHours is all the hours there are in a week.
 const mostHours = 168
@@ -97,6 +114,16 @@ const mostHours = 168
 // draftAsk shows the form with what was typed and what is wrong with it.
 func (v *visit) draftAsk(t draftTyped, faults fault.List) (*draftAsk, error) {
 	a := &draftAsk{Wrong: len(faults)}
+	for _, wrong := range faults {
+		if wrong.At.Column != "seconds" && wrong.At.Column != "hours" {
+			a.Faults = append(a.Faults, wrong.Phrase)
+		}
+	}
+	entry, err := v.entry()
+	if err != nil {
+		return nil, err
+	}
+	a.Hidden = []hiddenField{{"entry", entry}}
 	for _, f := range []struct{ name, value string }{{"seconds", t.seconds}, {"hours", t.hours}} {
 		field := fieldBody{Name: f.name, Label: v.named("web.draft_field_", f.name), Hint: v.named("web.draft_hint_", f.name), Unit: v.named("web.draft_unit_", f.name),
 			Kind: "number", Value: f.value, Must: f.name == "seconds"}
@@ -112,7 +139,9 @@ func (v *visit) draftAsk(t draftTyped, faults fault.List) (*draftAsk, error) {
 		return nil, err
 	}
 	for _, p := range pins {
-		p.Name = capital(p.Name)
+		if p.Date.IsSet() {
+			p.Name = capital(p.Name)
+		}
 		a.Pins = append(a.Pins, draftPin{p, slices.Contains(t.pins, p.Planting)})
 	}
 	return a, v.draftForbids(a, t.forbids)

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"math"
 	"net/http"
 	"strconv"
@@ -14,12 +15,13 @@ const draftPath = "/draft"
 
 // draftBody is the page of a year that is drafted.
 type draftBody struct {
-	Lead   []string
-	Coming bool // it is being drafted
-	Share  int  // of the time that is over [%]
-	Wrong  []string
-	Result *draftResult
-	Ask    *draftAsk
+	Lead    []string
+	Coming  bool // it is being drafted
+	Share   int  // of the time that is over [%]
+	Wrong   []string
+	NoWants bool // nothing is wanted yet, so there is nothing to draft for
+	Result  *draftResult
+	Ask     *draftAsk
 }
 
 // draftResult is what was drafted.
@@ -48,7 +50,7 @@ type draftLine struct {
 func draftPage(v *visit) error {
 	b := &draftBody{}
 	d := v.office.Drafting()
-	asked := desk.DraftOptions{Seconds: usualDraftSeconds}
+	seconds := float64(usualDraftSeconds)
 	switch {
 	case d == nil:
 		b.Lead = []string{v.say("web.draft_lead", nil)}
@@ -56,15 +58,23 @@ func draftPage(v *visit) error {
 		b.Coming, b.Share, b.Lead = true, int(100*d.Share), v.draftUnderWay(d)
 		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
 	case d.Err != nil:
-		asked, b.Lead = d.Asked, []string{v.say("web.draft_failed", nil)}
+		seconds, b.Lead = d.Asked.Seconds, []string{v.say("web.draft_failed", nil)}
 		b.Wrong = v.draftWrong(d.Err)
 	default:
-		asked = d.Asked
+		seconds = d.Asked.Seconds
 		if err := v.drafted(b, d); err != nil {
 			return err
 		}
 	}
-	ask, err := v.draftAsk(draftTypedOf(asked), nil)
+	h, err := v.office.Holding()
+	if err != nil {
+		return err
+	}
+	if len(h.Wants) == 0 && d == nil { // a year is drafted for what is wanted
+		b.NoWants, b.Lead = true, []string{v.say("web.draft_no_wants", nil)}
+		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+	}
+	ask, err := v.draftAsk(draftTypedOf(seconds, h.Wishes), nil)
 	if err != nil {
 		return err
 	}
@@ -120,7 +130,11 @@ func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
 			r.Beds = append(r.Beds, draftBed{Name: row.BedName})
 		}
 		bed := &r.Beds[len(r.Beds)-1]
-		bed.Rows = append(bed.Rows, draftLine{DraftRow: *row, Title: capital(row.Name), How: v.named("web.draft_how_", row.Method), Why: v.sentence(row.Says)})
+		why := v.sentence(row.Says)
+		if row.Under.Key != "" {
+			why += " " + v.sentence(row.Under)
+		}
+		bed.Rows = append(bed.Rows, draftLine{DraftRow: *row, Title: capital(row.Name), How: v.named("web.draft_how_", row.Method), Why: why})
 	}
 	if d.Kept != "" && d.Base != "" {
 		r.Compare = comparePath(d.Base, d.Kept)
@@ -129,15 +143,23 @@ func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
 	return nil
 }
 
-// startDraft begins a draft, or shows what is wrong with what was asked.
+// startDraft keeps what is wished and begins a draft, or shows what is wrong with what
+// was asked.
 func startDraft(v *visit) error {
 	typed := typedDraft(v.r.PostForm)
-	asked, faults := typed.options()
+	asked, wishes, faults := typed.asked()
+	var kept *desk.KeptEntry
+	if len(faults) == 0 {
+		var err error
+		if kept, err = v.office.KeepWishes(v.author(), wishes); err != nil && !errors.As(err, &faults) {
+			return err
+		}
+	}
 	if len(faults) == 0 {
 		if err := v.office.StartDraft(asked); err != nil {
 			return err
 		}
-		v.moveTo(draftPath)
+		v.kept(kept, draftPath)
 		return nil
 	}
 	ask, err := v.draftAsk(typed, faults)
@@ -155,12 +177,15 @@ func stopDraft(v *visit) error {
 	return nil
 }
 
+// halfYear is how far on the year lies that a draft is called by [d].
+const halfYear = 182
+
 // keepDraft writes what was drafted as a draft.
 func keepDraft(v *visit) error {
 	d := v.office.Drafting()
 	year := ""
 	if d != nil && d.View != nil {
-		year = strconv.Itoa(d.View.From.Year())
+		year = strconv.Itoa((d.View.From + halfYear).Year()) // drafted in December, it is of the next
 	}
 	kept, _, err := v.office.KeepDraft(v.author(), v.say("web.draft_name", words.Args{"year": year}))
 	if err != nil {

@@ -19,7 +19,10 @@ func TestAYearIsDraftedAndKept(t *testing.T) {
 		t.Fatal("nothing can be pinned")
 	}
 	at = follow(t, h, post(t, h, formTo(t, at, "/draft"), "seconds", "600", "pin", pins[0].attrs["value"]))
-	if d := office.Drafting(); d == nil || len(d.Asked.Pins) != 1 {
+	if said := at.one(t, "div", "class", "said").words(); !strings.Contains(said, "wish to keep") || !strings.Contains(said, "Undo") {
+		t.Errorf("said %q", said)
+	}
+	if d := office.Drafting(); d == nil || d.Asked.Seconds != 600 {
 		t.Fatalf("asked is %+v", d)
 	}
 	if !strings.Contains(at.words(), "Look again") {
@@ -45,8 +48,8 @@ func TestAYearIsDraftedAndKept(t *testing.T) {
 	}
 }
 
-// What cannot be asked for is told beside its field, and nothing is begun. Wishes that
-// name what is not there are told when the draft comes to nothing.
+// What cannot be asked for is told beside its field, wishes that name what is not there
+// above the form; nothing is begun or kept.
 func TestNonsenseIsNotDrafted(t *testing.T) {
 	h, office := garden(t, words.English())
 	form := formTo(t, open(t, h, "/draft"), "/draft")
@@ -60,16 +63,84 @@ func TestNonsenseIsNotDrafted(t *testing.T) {
 	if office.Drafting() != nil {
 		t.Error("nonsense was begun")
 	}
-	if w := post(t, h, form, "seconds", "1", "crop", "moonflower"); w.Code != http.StatusSeeOther {
-		t.Fatal(w.Code)
+	w := post(t, h, form, "seconds", "1", "crop", "moonflower")
+	if said := read(t, w.Body.String()).one(t, "div", "class", "errs").words(); w.Code != http.StatusUnprocessableEntity || !strings.Contains(said, "moonflower") {
+		t.Errorf("%d: %q", w.Code, said)
+	}
+	if rows, err := office.Rows("wishes"); err != nil || len(rows) > 0 || office.Drafting() != nil {
+		t.Errorf("kept are %v, %v", rows, err)
+	}
+	if w := ask(h, "POST", "/draft/keep", ""); w.Code != http.StatusNotFound {
+		t.Errorf("nothing was kept with %d", w.Code)
+	}
+}
+
+// What is wished is kept: the page opens with it, it is changed in the place where it was
+// told, stands in the history and is given up.
+func TestWishesAreKeptWithTheHolding(t *testing.T) {
+	h, office := garden(t, words.English())
+	form := formTo(t, open(t, h, "/draft"), "/draft")
+	pin := form.all(func(e *element) bool { return e.attrs["name"] == "pin" })[0].attrs["value"]
+	wish := func(typed string) string {
+		t.Helper()
+		return follow(t, h, ask(h, "POST", "/draft", "seconds=0.01&"+typed)).one(t, "div", "class", "said").words()
+	}
+	wish("pin=" + pin + "&crop=carrot&bed=&hours=9")
+	rows, err := office.Rows("wishes")
+	if err != nil || len(rows) != 3 {
+		t.Fatal(rows, err)
+	}
+	said := wish("pin=" + pin + "&crop=carrot&bed=&hours=8")
+	now, err := office.Rows("wishes")
+	if err != nil || len(now) != 3 || now[2].ID != rows[2].ID || now[2].Cells["hours"] != "8" || now[0].Version != rows[0].Version || !strings.Contains(said, "8 hours a week") {
+		t.Errorf("%v, %v; said %q", now, err, said)
+	}
+	if list := open(t, h, "/history").words(); !strings.Contains(list, "8 hours a week") || !strings.Contains(list, "what is asked of a drafted year") {
+		t.Errorf("the history says %q", list)
 	}
 	for !office.Drafting().Done {
 		time.Sleep(20 * time.Millisecond)
 	}
-	if at := open(t, h, "/draft"); !strings.Contains(at.one(t, "div", "class", "errs").words(), "moonflower") {
-		t.Errorf("it says %q", at.words())
+	at := open(t, h, "/draft")
+	on := at.all(func(e *element) bool { _, checked := e.attrs["checked"]; return e.attrs["name"] == "pin" && checked })
+	if len(on) != 1 || on[0].attrs["value"] != pin || at.one(t, "input", "name", "hours").attrs["value"] != "8" {
+		t.Errorf("pinned are %v", on)
 	}
-	if w := ask(h, "POST", "/draft/keep", ""); w.Code != http.StatusNotFound {
-		t.Errorf("nothing was kept with %d", w.Code)
+	chosen := at.all(func(e *element) bool { _, is := e.attrs["selected"]; return is && e.attrs["value"] == "carrot" })
+	if len(chosen) != 1 {
+		t.Errorf("%d crops stay out", len(chosen))
+	}
+	wish("hours=")
+	if now, err = office.Rows("wishes"); err != nil || len(now) != 0 {
+		t.Errorf("%v, %v", now, err)
+	}
+}
+
+// Wishes that cannot hold together are named on the page, and stay to be changed.
+func TestKeptWishesThatConflictAreNamed(t *testing.T) {
+	h, office := garden(t, words.English())
+	held, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := open(t, h, "/draft")
+	pin := at.all(func(e *element) bool { return e.attrs["name"] == "pin" })[0].attrs["value"]
+	crop := ""
+	for _, p := range held.Plantings {
+		if p.ID == pin {
+			crop = p.Crop
+		}
+	}
+	follow(t, h, post(t, h, formTo(t, at, "/draft"), "seconds", "1", "pin", pin, "crop", crop, "bed", ""))
+	for !office.Drafting().Done {
+		time.Sleep(20 * time.Millisecond)
+	}
+	at = open(t, h, "/draft")
+	if said := at.one(t, "div", "class", "errs").words(); !strings.Contains(said, pin) || !strings.Contains(said, "2 wishes") {
+		t.Errorf("it says %q", said)
+	}
+	on := at.all(func(e *element) bool { _, checked := e.attrs["checked"]; return e.attrs["name"] == "pin" && checked })
+	if len(on) != 1 {
+		t.Errorf("%d are pinned", len(on))
 	}
 }

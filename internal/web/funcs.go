@@ -15,32 +15,34 @@ import (
 func (s *Server) funcs() template.FuncMap {
 	f := s.words.Format()
 	return template.FuncMap{
-		"t":       s.text,                                                        // a text of the catalogue with named values
-		"tn":      func(list, name string) string { return s.named(list, name) }, // a name out of a closed list
-		"phrase":  s.words.Text,                                                  // a phrase made by the engine
-		"key":     func(key string) string { return s.words.Text(words.P(key, nil)) },
-		"lang":    s.words.Language,
-		"asset":   s.assets.path,
-		"date":    f.Date,                                        // 4 January 2027
-		"day":     f.Day,                                         // 4 Jan
-		"iso":     func(d cal.Date) string { return d.String() }, // for a date field
-		"kg":      f.Kilograms,
-		"weight":  f.Weight,
-		"little":  littleKg,
-		"m":       f.Metres,
-		"m2":      f.SquareMetres,
-		"odds":    f.Odds, // years in ten
-		"count":   func(n int) string { return f.Count(float64(n)) },
-		"percent": f.Percent,
-		"number":  f.Number,
-		"about":   f.About,
-		"svg":     func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped
-		"rich":    rich,                                                             // a text with its figure that matters marked
-		"defs":    draw.Defs,                                                        // the textures of drawings
-		"month":   s.monthYear,                                                      // Jan 2027
-		"args":    pairs,
-		"join":    strings.Join,
-		"capital": capital,
+		"t":        s.text,                                                        // a text of the catalogue with named values
+		"tn":       func(list, name string) string { return s.named(list, name) }, // a name out of a closed list
+		"phrase":   s.words.Text,                                                  // a phrase made by the engine
+		"key":      func(key string) string { return s.words.Text(words.P(key, nil)) },
+		"lang":     s.words.Language,
+		"asset":    s.assets.path,
+		"date":     f.Date,                                        // 4 January 2027
+		"day":      f.Day,                                         // 4 Jan
+		"iso":      func(d cal.Date) string { return d.String() }, // for a date field
+		"kg":       f.Kilograms,
+		"weight":   f.Weight,
+		"little":   littleKg,
+		"m":        f.Metres,
+		"m2":       f.SquareMetres,
+		"odds":     f.Odds, // years in ten
+		"count":    func(n int) string { return f.Count(float64(n)) },
+		"percent":  f.Percent,
+		"number":   f.Number,
+		"about":    f.About,
+		"spare":    func(kg float64) string { return spareFigure(f, kg) },            // kg of a list that others read
+		"svg":      func(drawn string) template.HTML { return template.HTML(drawn) }, // a drawing, already escaped
+		"rich":     rich,                                                             // a text with its figure that matters marked
+		"defs":     draw.Defs,                                                        // the textures of drawings
+		"month":    s.monthYear,                                                      // Jan 2027
+		"args":     pairs,
+		"join":     strings.Join,
+		"capital":  capital,
+		"planting": plantingPath, // address of a planting's page
 	}
 }
 

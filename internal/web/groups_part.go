@@ -29,7 +29,7 @@ func wantedName(h *holding.Holding, vegetable, group string) string {
 }
 
 // groupParts are the lists of groups and of their members.
-func groupParts(h *holding.Holding) []rowsPart {
+func groupParts(h *holding.Holding, notes map[string][]words.Phrase) []rowsPart {
 	groups := rowsPart{Title: "web.groups_title", Says: "web.groups_note", AddKey: "web.groups_add", Path: "/groups"}
 	members := rowsPart{Title: "web.members_title", Says: "web.members_note", AddKey: "web.members_add", Path: "/members"}
 	for _, g := range larder.Gather(h.Groups, h.Members) {
@@ -41,7 +41,7 @@ func groupParts(h *holding.Holding) []rowsPart {
 	}
 	for _, m := range h.Members {
 		says := words.P("web.member_says", words.Args{"group": wantedName(h, m.Group, m.Group), "preference": m.Preference})
-		members.Rows = append(members.Rows, rowLine{Name: capital(m.Vegetable), Path: rowPath(&memberForm, m.ID) + "/edit", Says: says})
+		members.Rows = append(members.Rows, rowLine{Name: capital(m.Vegetable), Path: rowPath(&memberForm, m.ID) + "/edit", Says: says, Notes: notes[m.ID]})
 	}
 	if len(groups.Rows) == 0 {
 		return []rowsPart{groups}

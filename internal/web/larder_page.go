@@ -28,6 +28,7 @@ type larderBody struct {
 	Days     int
 	Stores   []larderStore
 	Unused   []larderStore
+	Places   bool // there are stores
 	Surplus  []larderSurplus
 	Later    []larderSurplus // beyond the weeks ahead
 	Give     []giveWeek
@@ -125,6 +126,7 @@ func (v *visit) larderBody(view *desk.LarderView, typed countTyped) (*larderBody
 		b.Stocks = append(b.Stocks, stock)
 	}
 	v.larderStores(b, view)
+	b.Places = len(view.Stores) > 0
 	for i := range view.Surplus {
 		s := v.larderSurplus(&view.Surplus[i], view.Today)
 		if view.Surplus[i].First < view.Today+surplusAhead {
@@ -208,6 +210,9 @@ func (v *visit) larderSurplus(s *desk.SurplusView, today cal.Date) larderSurplus
 			continue // the list says so of all
 		}
 		out.Ways = append(out.Ways, v.sentence(w.Says))
+		for _, step := range w.Prepare {
+			out.Ways = append(out.Ways, v.sentence(step))
+		}
 	}
 	return out
 }
@@ -222,6 +227,14 @@ func giveWeeks(view *desk.LarderView) []giveWeek {
 		out = append(out, week)
 	}
 	return out
+}
+
+// spareFigure writes kilograms to a tenth, from ten up whole.
+func spareFigure(f words.Formatter, kg float64) string {
+	if kg < 9.95 {
+		return f.Number(kg, 1)
+	}
+	return f.Number(kg, 0)
 }
 
 // giveBody is the list to give away, by itself.

@@ -23,8 +23,12 @@ type leaveBody struct {
 func (v *visit) leaveOf(vegetable, plural, path string, today cal.Date, g *desk.GapView) *leaveBody {
 	c := plan.Change{Action: desk.LeaveAction, Planting: vegetable, Field: g.First.String(), Value: desk.WriteSpan(g.First, g.Last)}
 	args := words.Args{"vegetable": plural, "first": planned(g.First, today), "last": planned(g.Last, today)}
+	span := "web.gap_leave_span"
+	if g.Now {
+		span = "web.gap_leave_span_now"
+	}
 	return &leaveBody{Value: writeChange(c), Label: v.say("web.gap_leave_label", args), Try: withTried(path, []plan.Change{c}),
-		Says: v.sentence(words.P("web.gap_leave_span", args)),
+		Says: v.sentence(words.P(span, args)),
 		Mend: mendPath(vegetable, g.First, nil), Mends: v.say("web.gap_mend_label", args)}
 }
 

@@ -25,6 +25,7 @@ type lightBody struct {
 	Curves    []curveBody
 	Short     []string // the months' short names
 	Beds      []desk.ShadedBed
+	Asked     *askedBody // nil where the weather does not tell
 	Undrawn   []place.Bed
 	Drawn     bool // the site has a plan
 	Told      bool // there is light to tell of: a plan, or a bed on it
@@ -75,6 +76,7 @@ func (v *visit) lightBody(view *desk.ShadeView) *lightBody {
 	for i := range view.Beds {
 		b.Curves = append(b.Curves, v.lightCurve(view, &view.Beds[i]))
 	}
+	b.Asked = v.askedBody(view)
 	return b
 }
 

@@ -19,7 +19,7 @@ func TestLightPageTellsWhatTheDeskComputes(t *testing.T) {
 		t.Fatal(err)
 	}
 	light := map[string][12]float64{}
-	for _, b := range desk.Shade(h).Beds {
+	for _, b := range desk.Light(h).Beds {
 		light[b.Bed] = b.Light
 	}
 	code, html := get(t, s, "/ground/light?site=home&month=12")
@@ -27,7 +27,7 @@ func TestLightPageTellsWhatTheDeskComputes(t *testing.T) {
 		t.Fatalf("%d: %s", code, html)
 	}
 	page, f := read(t, html), s.words.Format()
-	rows := page.one(t, "tbody").named("tr")
+	rows := page.one(t, "table", "class", "data figures light-twin").one(t, "tbody").named("tr")
 	beds := 0
 	for _, b := range h.Beds {
 		if b.Site != "home" {
@@ -104,6 +104,66 @@ func TestLightPageWithoutAPlan(t *testing.T) {
 	s, _ = serverOver(h, words.English())
 	code, html = get(t, s, "/ground/light")
 	if said := read(t, html).words(); code != http.StatusOK || !strings.Contains(said, "is not drawn yet") {
+		t.Errorf("%d: %.600q", code, said)
+	}
+}
+
+// What the air asks stands on the page of the light as the command line has it,
+// and on the bed's own page for the month in which it asks most.
+func TestLightPageTellsWhatTheAirAsks(t *testing.T) {
+	s, office := demo()
+	h, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	told, err := desk.Shade(h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	water := map[string]*desk.BedWater{}
+	for _, b := range told.Beds {
+		water[b.Bed] = b.Water
+	}
+	_, html := get(t, s, "/ground/light?site=home&month=7")
+	f, rows := s.words.Format(), read(t, html).one(t, "table", "class", "data figures light-water").one(t, "tbody").named("tr")
+	beds := 0
+	for _, b := range h.Beds {
+		for _, r := range rows {
+			if r.one(t, "th").words() != b.Name || b.Site != "home" {
+				continue
+			}
+			beds++
+			w, cells := water[b.ID], r.named("td")
+			for i, want := range []string{f.Number(w.WeekL[6]/b.AreaM2(), 0), f.Number(w.WeekL[6], 0), f.Number(w.OpenL[6], 0), f.Percent(w.Spared(7))} {
+				if cells[i].words() != strings.Join(strings.Fields(want), " ") {
+					t.Errorf("%s, column %d: %q on the page, computed %q", b.Name, i, cells[i].words(), want)
+				}
+			}
+		}
+	}
+	if beds != 17 || len(rows) != 17 {
+		t.Errorf("%d beds in %d rows", beds, len(rows))
+	}
+	wall := water["hb"]
+	_, html = get(t, s, "/beds/hb")
+	want := "In " + f.Month(wall.Peak()) + " the air asks " + f.Number(wall.WeekL[wall.Peak()-1], 0) + " litres a week of it in its light; in full light it would ask " + f.Number(wall.OpenL[wall.Peak()-1], 0) + "."
+	if said := read(t, html).words(); !strings.Contains(said, want) {
+		t.Errorf("the bed's page does not say %q: %.600q", want, said)
+	}
+}
+
+// Without weather the light is told all the same, and why no water is.
+func TestLightPageWithoutWeather(t *testing.T) {
+	h, err := desk.Sample("south")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range h.Sites {
+		h.Sites[i].Weather = ""
+	}
+	s, _ := serverOver(h, words.English())
+	code, html := get(t, s, "/ground/light")
+	if said := read(t, html).words(); code != http.StatusOK || strings.Contains(html, "light-water") || !strings.Contains(said, "weather") || !strings.Contains(said, "The same in figures") {
 		t.Errorf("%d: %.600q", code, said)
 	}
 }

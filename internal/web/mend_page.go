@@ -48,7 +48,7 @@ type acceptForm struct {
 
 // mendPatience is how long a page waits for what is being worked out for the first
 // time.
-const mendPatience = 1500 * time.Millisecond
+const mendPatience = 700 * time.Millisecond
 
 // mendPage shows what would mend a gap, the most first.
 func mendPage(v *visit) error {
@@ -84,11 +84,16 @@ func (v *visit) fillMend(b *mendBody, view *desk.MendView, tried []plan.Change) 
 	b.Vegetable = capital(view.Plural)
 	b.Title = v.say("web.mend_title", words.Args{"vegetable": view.Plural})
 	if view.At < 0 {
-		b.Lead = append(b.Lead, v.say("web.mend_none", words.Args{"vegetable": capital(view.Plural)}))
+		b.Lead = append(b.Lead, v.sentence(view.None()))
+		v.otherGaps(b, view, tried)
 		return nil
 	}
 	g := &view.Gaps[view.At]
-	b.Lead = append(b.Lead, v.say("web.mend_lead", words.Args{"vegetable": capital(view.Plural), "first": words.Sharp(g.First, view.Today),
+	key := "web.mend_lead"
+	if g.First <= view.Today {
+		key = "web.mend_lead_now"
+	}
+	b.Lead = append(b.Lead, v.say(key, words.Args{"vegetable": capital(view.Plural), "first": words.Sharp(g.First, view.Today),
 		"last": words.Sharp(g.Last, view.Today), "kg": g.ShortKg, "chance": g.Chance}))
 	b.Note = v.say("web.mend_note", nil)
 	most := 0.0
@@ -111,13 +116,18 @@ func (v *visit) fillMend(b *mendBody, view *desk.MendView, tried []plan.Change) 
 	if len(b.Lines) == 0 {
 		b.Lead, b.Note = append(b.Lead, v.say("web.mend_nothing", nil)), ""
 	}
+	v.otherGaps(b, view, tried)
+	return nil
+}
+
+// otherGaps lists the gaps beside the one that is answered.
+func (v *visit) otherGaps(b *mendBody, view *desk.MendView, tried []plan.Change) {
 	for i := range view.Gaps {
 		if o := &view.Gaps[i]; i != view.At {
 			text := v.say("web.mend_other", words.Args{"first": words.Sharp(o.First, view.Today), "last": words.Sharp(o.Last, view.Today), "kg": o.ShortKg})
 			b.Others = append(b.Others, nameLink{text, mendPath(view.Vegetable, o.First, tried)})
 		}
 	}
-	return nil
 }
 
 // mendPath is the page of what would mend a vegetable's gap.
@@ -192,13 +202,19 @@ func withChanges(tried, more []plan.Change) []plan.Change {
 // smaller [kg].
 const leastTrimKg = 1
 
-// mendLinks lead to what would mend the gaps that are told, and to what could be
-// smaller where much goes over.
+// mendLinks lead to what would mend the gaps that are told, where they are not listed,
+// and to what could be smaller where much goes over.
 func (v *visit) mendLinks(view *desk.VegetableView, tried []plan.Change) []nameLink {
 	var out []nameLink
 	for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
-		g := &view.Gaps[i]
-		out = append(out, nameLink{v.say("web.mend_link", words.Args{"first": words.Sharp(g.First, view.Today)}), mendPath(view.Name, g.First, tried)})
+		if len(tried) == 0 {
+			break // the list of gaps has them
+		}
+		g, key := &view.Gaps[i], "web.mend_link"
+		if g.Now {
+			key = "web.mend_link_now"
+		}
+		out = append(out, nameLink{v.say(key, words.Args{"first": words.Sharp(g.First, view.Today)}), mendPath(view.Name, g.First, tried)})
 	}
 	if spareKg(&view.Ribbon) >= leastTrimKg {
 		out = append(out, nameLink{v.say("web.trim_link", nil), trimPath(view.Name, tried)})

@@ -16,8 +16,10 @@ type pickBody struct {
 	Hidden     []hiddenField
 	Fields     []fieldBody
 	All        bool
+	NoStore    bool // it keeps in none of the stores
 	Wrong      int
-	Faults     []words.Phrase // those of no field
+	Faults     []words.Phrase       // those of no field
+	Prepare    []desk.PreparingView // by store
 }
 
 // pickFields are what the form of a pick sends.
@@ -71,6 +73,9 @@ func pickPosted(v *visit) error {
 
 func (v *visit) writePick(id string, typed lossTyped) (*desk.KeptEntry, error) {
 	r := lossReader{typed: typed}
+	if typed["kg"] == "" {
+		r.wrong("kg", "desk.pick_nothing") // with all else that is wrong
+	}
 	p := desk.Pick{Planting: id, On: r.date("date"), Kg: r.number("kg"), Store: typed["store"], StoredKg: r.number("stored_kg"), All: typed["all"] != ""}
 	if len(r.faults) > 0 {
 		return nil, r.faults
@@ -83,10 +88,19 @@ func (v *visit) showPick(view *desk.LossView, typed lossTyped, faults fault.List
 		All: typed["all"] != "", Wrong: len(faults)}
 	b.Fields = []fieldBody{v.toldField("pick", "kg", kindNumber, typed, true), v.toldField("pick", "date", kindDate, typed, true),
 		v.toldField("pick", "store", kindChoice, typed, false), v.toldField("pick", "stored_kg", kindNumber, typed, false)}
-	b.Fields[0].Unit, b.Fields[3].Unit = v.say("web.unit_kg", nil), v.say("web.unit_kg", nil)
-	b.Fields[2].Options = []option{{"", v.say("web.pick_no_store", nil)}}
-	for _, s := range view.Stores {
-		b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
+	if b.NoStore = len(view.Stores) == 0; b.NoStore {
+		b.Fields = b.Fields[:2]
+	}
+	b.Fields[0].Unit = v.say("web.unit_kg", nil)
+	if !b.NoStore {
+		b.Fields[3].Unit = v.say("web.unit_kg", nil)
+		b.Fields[2].Options = []option{{"", v.say("web.pick_no_store", nil)}}
+		for _, s := range view.Stores {
+			b.Fields[2].Options = append(b.Fields[2].Options, option{s.ID, s.Name})
+			if len(s.Prepare) > 0 {
+				b.Prepare = append(b.Prepare, desk.PreparingView{Names: []string{s.Name}, Steps: s.Prepare})
+			}
+		}
 	}
 	b.Faults = placed(b.Fields, faults)
 	var err error

@@ -61,7 +61,7 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 	return []string{"/", "/vegetable/carrot", "/planting/bee-27a", "/plantings", "/plantings?by=bed&show=all&q=bean", "/plantings?q=unicorn",
 		"/beds", "/ground", "/ground?site=share&bed=t3&try=pot-27m%3Abed%3Ds5", "/beds/h1", "/wants", "/larder", "/larder/give", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
 		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
-		"/wants/new", "/wants/w-leek/edit", "/groups/new", "/members/new", "/visits/new", "/gaps_left/new", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
+		"/wants/new", "/wants/w-leek/edit", "/groups/new", "/members/new", "/visits/new", "/gaps_left/new", "/purchases/new", "/stores/rack", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
 		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
 		"/ground/draw?site=home", "/ground/draw?pick=beds/h3", "/ground/draw?site=share&pick=features/thorn&zoom=2", "/features/new?site=home",
 		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",

@@ -226,5 +226,9 @@ func (v *visit) monthDayCell(typed string) string {
 	if month == 0 || day < 1 || day > 31 {
 		return typed
 	}
-	return cal.MonthDay{Month: month, Day: day}.String()
+	written := cal.MonthDay{Month: month, Day: day}.String()
+	if _, err := cal.ParseMonthDay(written); err != nil {
+		return typed // there is no such day
+	}
+	return written
 }

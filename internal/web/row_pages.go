@@ -212,7 +212,7 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
 	case "visits":
 		return row.Cells["from"]
-	case "wants", "gaps_left", "members":
+	case "wants", "gaps_left", "purchases", "members":
 		if row.Cells["vegetable"] != "" {
 			return row.Cells["vegetable"]
 		}

@@ -1,6 +1,8 @@
 package web
 
 import (
+	"time"
+
 	"garner/internal/words"
 )
 
@@ -10,6 +12,7 @@ type rowsBody struct {
 	Path                      string
 	Rows                      []rowLine
 	More                      []rowsPart // what hangs on it
+	Coming                    bool       // what can be grown is being worked out
 	Kitchen                   *rowLine   // the hours for preserving; nil: told elsewhere
 }
 
@@ -26,6 +29,7 @@ type rowLine struct {
 	Path  string
 	Holds string // the page of what lies in it; empty: none
 	Says  words.Phrase
+	Notes []words.Phrase // what is wrong with it though it may stand
 }
 
 // wants lists what the household eats.
@@ -35,14 +39,23 @@ func wants(v *visit) error {
 		return err
 	}
 	b := rowsBody{Title: "web.wants_title", Says: "web.wants_says", AddKey: "web.wants_add", None: "web.wants_none", Path: "/wants"}
-	for _, w := range h.Wants {
-		b.Rows = append(b.Rows, rowLine{Name: capital(wantedName(h, w.Vegetable, w.Group)), Path: rowPath(&wantForm, w.ID) + "/edit", Says: wantWords(&w)})
+	notes, there, err := v.office.WantNotesWithin(barrenPatience)
+	if err != nil {
+		return err
 	}
-	b.More = append(b.More, groupParts(h)...)
+	b.Coming = !there
+	for _, w := range h.Wants {
+		b.Rows = append(b.Rows, rowLine{Name: capital(wantedName(h, w.Vegetable, w.Group)), Path: rowPath(&wantForm, w.ID) + "/edit", Says: wantWords(&w), Notes: notes.Wants[w.ID]})
+	}
+	b.More = append(b.More, groupParts(h, notes.Members)...)
 	b.More = append(b.More, rowsPart{Title: "web.visits_title", Says: "web.visits_note", AddKey: "web.visits_add", Path: "/visits", Rows: visitLines(h)})
 	b.More = append(b.More, rowsPart{Title: "web.left_title", Says: "web.left_note", AddKey: "web.left_add", Path: "/gaps_left", Rows: leftLines(h, "")})
-	return v.show(page{Name: "rows", Nav: "wants", Body: b})
+	b.More = append(b.More, rowsPart{Title: "web.purchases_title", Says: "web.purchases_note", AddKey: "web.purchases_add", Path: "/purchases", Rows: purchaseLines(h)})
+	return v.showPart(page{Name: "rows", Nav: "wants", Body: b})
 }
+
+// barrenPatience is how long a page waits to learn what the beds can grow.
+const barrenPatience = 700 * time.Millisecond
 
 // stores lists the places where food keeps.
 func stores(v *visit) error {

@@ -55,7 +55,7 @@ func (v *visit) axes(view *desk.TableView) (wide, phone string) {
 
 // ribbonWords name the kinds of food.
 func (v *visit) ribbonWords() draw.RibbonWords {
-	return draw.RibbonWords{Ground: v.say("web.ribbon_ground", nil), Store: v.say("web.ribbon_store", nil),
+	return draw.RibbonWords{Ground: v.say("web.ribbon_ground", nil), Store: v.say("web.ribbon_store", nil), Bought: v.say("web.ribbon_bought", nil),
 		Short: v.say("web.ribbon_short", nil), Spare: v.say("web.ribbon_spare", nil)}
 }
 

@@ -26,6 +26,7 @@ type tableBody struct {
 	Tried     *triedBody
 	Here      string // its address, for what leads back to it
 	Leave     bool   // there are gaps that can be left
+	Begin     bool   // nothing is planted or meant to be yet
 }
 
 // tableRow is one vegetable of the table.
@@ -77,7 +78,7 @@ func tablePage(v *visit) error {
 }
 
 func (v *visit) tableBody(view, before *desk.TableView, own bool) *tableBody {
-	b := &tableBody{Household: view.Household, Own: own, Turned: turned(v.r.URL, own), Here: v.here(), Stale: view.Stale,
+	b := &tableBody{Household: view.Household, Own: own, Turned: turned(v.r.URL, own), Here: v.here(), Stale: view.Stale, Begin: view.Bare && before == nil,
 		Lead:  v.sentence(sharpened(view.Lead, view.Today)),
 		Hours: hoursOf(view.Daylight), Twin: monthsOf(view)}
 	shown := rowOrder(view, own)

@@ -69,7 +69,8 @@ func (g *grown) changeWords(c plan.Change, letters map[string]string) words.Phra
 		first, last := desk.LeftSpan(c)
 		return words.P("web.tried_leave", words.Args{"vegetable": c.Planting, "first": planned(first, g.today), "last": planned(last, g.today)})
 	case desk.BuyAction:
-		return words.P("web.tried_buy", words.Args{"vegetable": c.Planting, "weight": desk.BoughtKg(c)})
+		p := desk.Bought(c)
+		return words.P("web.tried_buy", words.Args{"vegetable": c.Planting, "weight": p.KgPerWeek, "first": planned(p.From, g.today), "last": planned(p.To, g.today)})
 	case desk.CoverAction:
 		return g.coverWords(c, args)
 	case "add":

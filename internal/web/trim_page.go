@@ -26,7 +26,10 @@ func trimPage(v *visit) error {
 	}
 	b.Vegetable, b.Title = capital(view.Plural), v.say("web.trim_title", words.Args{"vegetable": view.Plural})
 	key := "web.trim_lead"
-	if len(view.Lines) == 0 {
+	switch {
+	case len(view.Lines) == 0 && view.OverKg < leastTrimKg:
+		key = "web.trim_nothing_over"
+	case len(view.Lines) == 0:
 		key = "web.trim_none"
 	}
 	b.Lead = append(b.Lead, v.say(key, words.Args{"vegetable": capital(view.Plural), "kg": view.OverKg}))

@@ -47,6 +47,7 @@ func (v *visit) stack(view *desk.VegetableView) string {
 		Want:   v.say("web.vegetable_want_label", nil),
 		Gap:    func(g desk.GapView) string { return v.say("web.vegetable_short_total", words.Args{"n": g.Weeks}) },
 		Mended: func(weeks int) string { return v.say("web.vegetable_mended", words.Args{"n": weeks}) },
+		Bought: v.say("web.ribbon_bought", nil),
 		Short:  v.say("web.ribbon_short", nil)})
 }
 

@@ -85,6 +85,11 @@ func (v *visit) vegetableBody(name string, tried []plan.Change) (*vegetableBody,
 	g.today = view.Today
 	b := &vegetableBody{Title: capital(view.Plural), Path: vegetablePath(name), Today: view.Today, Kg: fullWant(view.WantKg)}
 	b.Sentences = v.vegetableWords(view)
+	barren, err := v.barrenWords(view)
+	if err != nil {
+		return nil, err
+	}
+	b.Sentences = append(b.Sentences, barren...)
 	b.Axis, b.AxisEnd = v.vegetableAxis(view, true), v.vegetableAxis(view, false)
 	b.Stack, b.Days = v.stack(view), 7*view.Weeks
 	b.ShortNow = v.shortTotal(view)
@@ -124,7 +129,11 @@ func (v *visit) vegetableWords(view *desk.VegetableView) []string {
 	out := []string{v.say("web.vegetable_want", words.Args{"kg": fullWant(view.WantKg)})}
 	out = append(out, v.heldWords(&view.Ribbon)...)
 	for i := range view.Gaps[:min(len(view.Gaps), mostGapsSaid)] {
-		out = append(out, v.sentence(gapWords(&view.Gaps[i], view.Today)))
+		if i == 0 {
+			out = append(out, v.sentence(gapWords(&view.Gaps[i], view.Today)))
+			continue
+		}
+		out = append(out, v.sentence(laterGapWords(&view.Gaps[i], view.Today)))
 	}
 	if more := len(view.Gaps) - mostGapsSaid; more > 0 {
 		out = append(out, v.sentence(words.P("web.vegetable_gaps_more", words.Args{"n": more})))
@@ -245,12 +254,19 @@ func (v *visit) oddsWords(line *desk.PlantingLine, today cal.Date) string {
 	if line.Ready.P50 < today {
 		return v.say("web.vegetable_is_ready", nil)
 	}
-	args := words.Args{"ready": words.Sharp(line.Ready.P50, today), "days": int(line.Ready.P90-line.Ready.P10) / 2, "chance": 1 - line.Fails}
-	if line.Fails >= seldom {
+	days := int(line.Ready.P90-line.Ready.P10) / 2
+	args := words.Args{"ready": words.Sharp(line.Ready.P50, today), "days": days, "weeks": (days + 3) / 7, "chance": 1 - line.Fails}
+	switch {
+	case line.Fails >= seldom:
 		return v.say("web.vegetable_ready_unsure", args)
+	case days > mostDaysTold:
+		return v.say("web.vegetable_ready_weeks", args)
 	}
 	return v.say("web.vegetable_ready", args)
 }
+
+// mostDaysTold is how many days either way are told as days; more are weeks.
+const mostDaysTold = 20
 
 // standsAtEnd tells whether a planting still has leaves when the table ends.
 func standsAtEnd(line *desk.PlantingLine) bool {

@@ -3,6 +3,7 @@ package web
 import (
 	"math"
 	"net/http"
+	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -20,6 +21,7 @@ var visitForm = rowForm{
 // wantsRoutes names the pages of what hangs on the wants.
 func (s *Server) wantsRoutes(mux *http.ServeMux) {
 	s.mountRows(mux, &leftForm)
+	s.mountRows(mux, &purchaseForm)
 	s.mountRows(mux, &visitForm)
 	s.mountRows(mux, &groupForm)
 	s.mountRows(mux, &memberForm)
@@ -77,4 +79,27 @@ func (v *visit) heldWords(r *desk.RibbonView) []string {
 		out = append(out, v.say("web.vegetable_bought", words.Args{"kg": r.BoughtKg}))
 	}
 	return out
+}
+
+// barrenWords say why no bed can grow a vegetable. What is eaten out of the ground can be
+// grown, and is not asked about.
+func (v *visit) barrenWords(view *desk.VegetableView) ([]string, error) {
+	for i := range view.Sources {
+		if slices.ContainsFunc(view.Sources[i].FreshKg, func(kg float64) bool { return kg > 0 }) {
+			return nil, nil
+		}
+	}
+	found, there, err := v.office.BarrenWithin(barrenPatience)
+	if err != nil {
+		return nil, err
+	}
+	if !there {
+		return []string{v.say("web.barren_coming", nil)}, nil
+	}
+	for _, b := range found {
+		if b.Vegetable == view.Name {
+			return []string{v.sentence(b.Phrase())}, nil
+		}
+	}
+	return nil, nil
 }

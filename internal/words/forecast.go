@@ -30,17 +30,27 @@ func about(x float64) float64 {
 }
 
 // leastForecast is the least weight that Forecast tells from none [kg].
-const leastForecast = 0.00005
+const leastForecast = 0.0005
 
-// Forecast writes a weight given in kg that is a mean over futures, in grams when
-// it is under 1 kg, with two figures at most.
+// coarse rounds a weight under 1 kg to 50 g, under 100 g to 10 g and under 10 g to 1 g.
+func coarse(kg float64) float64 {
+	for _, s := range []struct{ under, step float64 }{{0.01, 0.001}, {0.1, 0.01}, {0.995, 0.05}} {
+		if math.Abs(kg) < s.under {
+			return math.Round(kg/s.step) * s.step
+		}
+	}
+	return about(kg)
+}
+
+// Forecast writes a weight given in kg that is a mean over futures: with two figures,
+// and in grams when it is under 1 kg, then no finer than a kitchen would.
 func (f Formatter) Forecast(kg float64) string {
-	kg = about(kg)
+	kg = coarse(kg)
 	switch size := math.Abs(kg); {
 	case size < leastForecast:
 		return f.unit(f.Number(0, 0), "g")
 	case size < 0.9995:
-		return f.Grams(kg * 1000)
+		return f.unit(f.Number(kg*1000, 0), "g")
 	}
 	return f.unit(f.About(kg), "kg")
 }

@@ -74,7 +74,7 @@ func TestTextWritesValuesByTypeAndStyle(t *testing.T) {
 		{"g", 42.4, "42 g"},
 		{"about", 0.004, "0"}, {"about", 0.0456, "0.05"}, {"about", 0.996, "1.0"}, {"about", 1.375, "1.4"}, {"about", 12.5, "13"},
 		{"about", 137.2, "140"}, {"about", -1.375, "-1.4"}, {"about", math.NaN(), "–"},
-		{"forecast", 0.718, "720 g"}, {"forecast", 0.0718, "72 g"}, {"forecast", 0.00718, "7.2 g"}, {"forecast", 0.996, "1.0 kg"},
+		{"forecast", 0.718, "700 g"}, {"forecast", 0.0718, "70 g"}, {"forecast", 0.00718, "7 g"}, {"forecast", 0.996, "1.0 kg"},
 		{"forecast", 12.34, "12 kg"}, {"forecast", 1234, "1200 kg"}, {"forecast", 0, "0 g"}, {"forecast", math.Inf(1), "–"},
 		{"two", 2, "2.00"},
 		{"percent", 0.714, "71 %"},

@@ -1,0 +1,99 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"garner/internal/desk"
+	"garner/internal/holding"
+	"garner/internal/words"
+)
+
+// beginning is a server over a holding as files may have it: ground and weather, and
+// what change leaves of the rest.
+func beginning(t *testing.T, change func(h *holding.Holding)) (http.Handler, *desk.Office) {
+	t.Helper()
+	h, err := desk.Sample("south")
+	if err != nil {
+		t.Fatal(err)
+	}
+	h.Plan, h.Plans, h.Plantings, h.Changes, h.Records = "", nil, nil, nil, nil
+	h.Wants, h.Stores, h.Batches, h.GapsLeft, h.Groups, h.Members, h.Visits = nil, nil, nil, nil, nil, nil, nil
+	change(h)
+	office := emptyOffice(t)
+	if err := office.Begin(desk.Author{Who: "Ottilie", Entry: "begin", At: "2027-01-04T09:00:00Z"}, h); err != nil {
+		t.Fatal(err)
+	}
+	return newServer(t, optionsOver(office, words.English())), office
+}
+
+// Every page of a household that has told nothing yet is there, and leads on.
+func TestNothingIsToldYet(t *testing.T) {
+	h, _ := beginning(t, func(*holding.Holding) {})
+	for path, next := range map[string]string{"/": "/wants", "/wants": "/wants/new", "/larder": "/stores/new", "/larder/give": "/larder", "/stores": "/stores/new",
+		"/plans": "/draft", "/plans/compare": "/plans/next", "/plans/next": "/plantings/new", "/plantings": "/plantings/new", "/draft": "/wants"} {
+		w := ask(h, "GET", path, "")
+		if w.Code != http.StatusOK {
+			t.Errorf("%s: %d %s", path, w.Code, read(t, w.Body.String()).one(t, "main").words())
+			continue
+		}
+		if main := w.Body.String(); !strings.Contains(main, `href="`+next+`"`) {
+			t.Errorf("%s does not lead to %s", path, next)
+		}
+	}
+}
+
+// A holding that has no plan gets one with its first planting, in the same entry.
+func TestTheFirstPlantingMakesThePlan(t *testing.T) {
+	h, office := beginning(t, func(*holding.Holding) {})
+	form := formTo(t, open(t, h, "/plantings/new"), "/plantings/new")
+	page := follow(t, h, post(t, h, form, "grown", "leek/winter", "bed", firstBed(t, office), "date", "2027-01-10", "area_m2", "1"))
+	stood, err := office.Holding()
+	if err != nil || len(stood.Plantings) != 1 || stood.Plan == "" || stood.Plantings[0].Plan != stood.Plan {
+		t.Fatalf("%v, plan %q, plantings %+v", err, stood.Plan, stood.Plantings)
+	}
+	if plans, err := office.Rows("plans"); err != nil || len(plans) != 1 {
+		t.Errorf("%d plans are written, %v", len(plans), err)
+	}
+	follow(t, h, post(t, h, formTo(t, page, "/undo")))
+	if plans, err := office.Rows("plans"); err != nil || len(plans) != 0 {
+		t.Errorf("%d plans after undoing, %v", len(plans), err)
+	}
+}
+
+func firstBed(t *testing.T, office *desk.Office) string {
+	t.Helper()
+	stood, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return stood.Beds[0].ID
+}
+
+// While nothing is planted, the table says so and leads to what can be done.
+func TestATableOfWantsAlone(t *testing.T) {
+	h, _ := beginning(t, func(h *holding.Holding) {
+		south, err := desk.Sample("south")
+		if err != nil {
+			t.Fatal(err)
+		}
+		h.Wants = south.Wants
+	})
+	body := ask(h, "GET", "/", "").Body.String()
+	for _, want := range []string{"Nothing is planted or meant to be", `href="/plantings/new"`, `href="/draft"`} {
+		if !strings.Contains(body, want) {
+			t.Errorf("the table does not have %q", want)
+		}
+	}
+}
+
+// A day that no year has is shown again as it was typed.
+func TestADayThatIsNone(t *testing.T) {
+	h, _ := beginning(t, func(*holding.Holding) {})
+	form := formTo(t, open(t, h, "/wants/new"), "/wants/new")
+	w := post(t, h, form, "vegetable", "kale", "kg_per_week", "0.2", "from", "31 February", "to", "1 May")
+	if w.Code != http.StatusUnprocessableEntity || formTo(t, read(t, w.Body.String()), "/wants/new").filled()["from"] != "31 February" {
+		t.Errorf("%d, shown again as %q", w.Code, formTo(t, read(t, w.Body.String()), "/wants/new").filled()["from"])
+	}
+}
