@@ -35,12 +35,12 @@ var climates = []struct{ name, station string }{
 
 // sizes are the benchmark's gardens: beds, and who eats from them.
 var sizes = []struct {
-	beds      int
-	household appetite.Household
+	beds, vegetables int
+	household        appetite.Household
 }{
-	{10, appetite.Household{Adults: 2}},
-	{30, appetite.Household{Adults: 3, Children: 2}},
-	{80, appetite.Household{Adults: 8, Children: 4}},
+	{10, 12, appetite.Household{Adults: 2}},
+	{30, 24, appetite.Household{Adults: 3, Children: 2}},
+	{80, 40, appetite.Household{Adults: 8, Children: 4}},
 }
 
 // benchmarkWeeks is the length of the benchmark's problems.
@@ -55,7 +55,7 @@ func Benchmark(book *crop.Book, seed uint64) ([]Case, error) {
 		for _, c := range climates {
 			name := fmt.Sprintf("%s-%d", c.name, size.beds)
 			luck := num.Keyed(seed, num.Key(name))
-			h, err := invented(book, c.station, size.beds, size.household, &luck)
+			h, err := invented(book, c.station, size.beds, size.vegetables, size.household, &luck)
 			if err != nil {
 				return nil, err
 			}
@@ -68,7 +68,7 @@ func Benchmark(book *crop.Book, seed uint64) ([]Case, error) {
 }
 
 // invented is one garden with its household.
-func invented(book *crop.Book, station string, beds int, household appetite.Household, luck *num.Stream) (*holding.Holding, error) {
+func invented(book *crop.Book, station string, beds, vegetables int, household appetite.Household, luck *num.Stream) (*holding.Holding, error) {
 	normals, where, err := gazetteer.Normals(station, math.NaN()) // at the station's own height
 	if err != nil {
 		return nil, err
@@ -83,7 +83,7 @@ func invented(book *crop.Book, station string, beds int, household appetite.Hous
 			{ID: "sand", Name: "sand", Method: "damp sand", WinterC: 5, SummerC: 14, CapacityKg: 30 * household.Eaters()},
 			{ID: "freezer", Name: "freezer", Method: larder.Frozen, WinterC: larder.FreezerC, SummerC: larder.FreezerC, CapacityKg: 15 * household.Eaters()},
 		},
-		Wants: appetite.Wants(book, household, ticked(book, household.South, luck)),
+		Wants: appetite.Wants(book, household, ticked(book, household.South, vegetables, luck)),
 	}
 	for i := range beds {
 		h.Beds = append(h.Beds, bedOf(i, luck))
@@ -116,14 +116,21 @@ func bedOf(i int, luck *num.Stream) place.Bed {
 	return b
 }
 
-// ticked draws how often each vegetable is eaten: the usual, and one in four another.
-func ticked(book *crop.Book, south bool, luck *num.Stream) map[string]appetite.Tick {
+// ticked draws which vegetables are eaten and how often: so many of those on offer,
+// each as often as is usual or, one in four, as often as another.
+func ticked(book *crop.Book, south bool, vegetables int, luck *num.Stream) map[string]appetite.Tick {
 	out := map[string]appetite.Tick{}
 	all := appetite.Ticks()
-	for _, o := range appetite.Offered(book, south) {
-		out[o.Vegetable] = o.Usual
+	offered := appetite.Offered(book, south)
+	for last := len(offered) - 1; last >= 0 && len(out) < vegetables; last-- {
+		at := luck.IntN(last + 1)
+		o := offered[at]
+		offered[at] = offered[last]
 		if luck.Float64() < 0.25 {
-			out[o.Vegetable] = all[luck.IntN(len(all))]
+			o.Usual = all[luck.IntN(len(all))]
+		}
+		if o.Usual != appetite.Never {
+			out[o.Vegetable] = o.Usual
 		}
 	}
 	return out

@@ -15,7 +15,12 @@ type keeping struct {
 	wear  []float64 // wear[j]: lives used up from the table's first day to the start of day j
 }
 
-// keepingOf is how a use keeps where it keeps longest; nil when it keeps nowhere.
+// wellKept is how long a crop has to keep as it is for nobody to freeze or bottle it
+// [d]. judgement.
+const wellKept = 60
+
+// keepingOf is how a use keeps where it keeps longest, and as it is sooner than
+// preserved when it keeps well so; nil when it keeps nowhere.
 func (b *builder) keepingOf(u *crop.Use) *keeping {
 	var best *keeping
 	for i := range b.Holding.Stores {
@@ -24,12 +29,23 @@ func (b *builder) keepingOf(u *crop.Use) *keeping {
 			continue
 		}
 		for _, row := range u.Storage {
-			if row.Method == s.Method && row.LifeDays > 0 && (best == nil || row.LifeDays > best.row.LifeDays) {
+			if row.Method == s.Method && row.LifeDays > 0 && (best == nil || better(row, best.row)) {
 				best = &keeping{store: s.ID, row: row, wear: wearIn(s, row, b.From, b.Days(), b.northern)}
 			}
 		}
 	}
 	return best
+}
+
+func better(a, b crop.Storage) bool {
+	if larder.Preserves(a.Method) != larder.Preserves(b.Method) {
+		asItIs := a
+		if larder.Preserves(a.Method) {
+			asItIs = b
+		}
+		return (asItIs.LifeDays >= wellKept) == (asItIs.Method == a.Method)
+	}
+	return a.LifeDays > b.LifeDays
 }
 
 func wearIn(s *larder.Store, row crop.Storage, from cal.Date, days int, northern bool) []float64 {

@@ -86,8 +86,6 @@ func (b *builder) stride() int {
 // weeks, so that sowings one week apart are the same to the table.
 func apart(weeks int) int {
 	switch {
-	case weeks <= 12:
-		return 1
 	case weeks <= 24:
 		return 2
 	}

@@ -5,12 +5,18 @@ import (
 	"slices"
 )
 
-// The temperatures between which a round falls, as shares of the mean cost of a
-// demand. Chosen by runs on invented problems.
+// The temperatures between which a round falls, as shares of the usual rise, and from
+// how many moves that is taken. Chosen by runs on invented problems of 120 to 960
+// units: the rise of a single unit is what tells hot from cold, however large the
+// whole is.
 const (
-	hottest = 0.01
-	coldest = 0.0003
+	coldest = 0.003
+	samples = 400
 )
+
+// hottest are the temperatures at which a round begins, by chain: some problems want
+// much put about, others are spoilt by it.
+var hottest = [chains]float64{0.3, 0.03}
 
 // rounds anneals: a short round first, so that something good is there early, then
 // guided, a long one with what is left; without an end, each round is twice the one
@@ -26,7 +32,7 @@ func (c *chain) rounds(ready <-chan struct{}, g *guided) {
 	c.guide(make([]float64, len(c.s.Problem.Sowings)))
 	c.anneal(length)
 	<-ready
-	c.guide(g.reduced)
+	c.guide(g.beyond)
 	c.bound = g.bound
 	if c.asked.Steps > 0 {
 		length = c.asked.Steps - c.steps
@@ -39,13 +45,13 @@ func (c *chain) rounds(ready <-chan struct{}, g *guided) {
 // anneal tries so many moves, from the best so far, at falling temperatures.
 func (c *chain) anneal(moves int) {
 	c.restore()
-	scale := c.bestCost / float64(max(1, len(c.byDemand)))
+	scale, hot := c.usualRise(), hottest[c.number]
 	for i := range moves {
 		if c.done() {
 			return
 		}
 		c.steps++
-		heat := scale * hottest * math.Pow(coldest/hottest, float64(i)/float64(moves))
+		heat := scale * hot * math.Pow(coldest/hot, float64(i)/float64(moves))
 		if !c.propose() {
 			c.undo()
 			continue
@@ -58,6 +64,24 @@ func (c *chain) anneal(moves int) {
 		}
 		c.undo()
 	}
+}
+
+// usualRise is the median rise of a few moves of those that make it dearer.
+func (c *chain) usualRise() float64 {
+	var rises []float64
+	for range samples {
+		if c.propose() {
+			if rise := c.s.Settle(); rise > 1e-9 {
+				rises = append(rises, rise)
+			}
+		}
+		c.undo()
+	}
+	if len(rises) == 0 {
+		return 1
+	}
+	slices.Sort(rises)
+	return rises[len(rises)/2]
 }
 
 // restore goes back to the best solution.
@@ -75,7 +99,7 @@ func (c *chain) restore() {
 func (c *chain) shift(j int32, units int) {
 	c.s.Shift(int(j), units)
 	c.moved = append(c.moved, j)
-	c.taken.note(j, c.s.Problem.Sowings[j].Ground, c.s.Units[j])
+	c.taken.note(j, c.s.Units[j])
 }
 
 func (c *chain) keep() {
@@ -86,15 +110,16 @@ func (c *chain) keep() {
 func (c *chain) undo() {
 	c.s.Undo()
 	for _, j := range c.moved {
-		c.taken.note(j, c.s.Problem.Sowings[j].Ground, c.s.Units[j])
+		c.taken.note(j, c.s.Units[j])
 	}
 	c.moved = c.moved[:0]
 }
 
-// How often a move puts in, puts one in the place of another, or else only takes
-// out; how many go out at most to make room; and how often and with how many tries
+// How often a move clears some ground and fills it anew; otherwise, how often it puts
+// in, puts one in the place of another, or else only takes out; how many go out at most to make room; and how often and with how many tries
 // the room left over is filled again.
 const (
+	anew       = 0.1
 	putIn      = 0.45
 	putInPlace = 0.97
 	mostOut    = 4
@@ -106,6 +131,9 @@ const (
 
 // propose makes a move for trial; false when none came of it.
 func (c *chain) propose() bool {
+	if c.stream.Float64() < anew {
+		return c.rebuild()
+	}
 	switch x := c.stream.Float64(); {
 	case x < putIn:
 		return c.insert(int32(c.ofAll.draw(c.stream)))
@@ -147,7 +175,7 @@ func (c *chain) like(j int32) int32 {
 // standing is a taken sowing of any ground; -1 when there is none.
 func (c *chain) standing() int32 {
 	for range 8 {
-		list := c.taken.lists[c.stream.IntN(len(c.taken.lists))]
+		list := c.taken.lists[c.stream.IntN(c.taken.resource)]
 		if n := len(list); n > 0 {
 			return list[c.stream.IntN(n)]
 		}
@@ -194,26 +222,20 @@ func (c *chain) fill(ground int) {
 	}
 }
 
-// inTheWay is a taken sowing of the same ground that holds it in the first week that
-// is full, or any when it is not ground that lacks; -1 when there is none.
+// inTheWay is a taken sowing that holds what lacks for another; -1 when there is none.
 func (c *chain) inTheWay(j int32) int32 {
-	p := c.s.Problem
-	w := &p.Sowings[j]
-	list := c.taken.lists[w.Ground]
-	if len(list) == 0 {
+	lack, lacks := c.s.Lacks(int(j))
+	if !lacks {
 		return -1
 	}
-	full := -1
-	for week := w.First; week <= w.Last && full < 0; week++ {
-		if c.s.Held(w.Ground, week) >= p.Grounds[w.Ground].Units {
-			full = week
-		}
+	list := c.taken.lists[c.taken.group(lack)]
+	if len(list) == 0 {
+		return -1
 	}
 	begin := c.stream.IntN(len(list))
 	for i := range list {
 		other := list[(begin+i)%len(list)]
-		o := &p.Sowings[other]
-		if other != j && (full < 0 || o.First <= full && full <= o.Last) {
+		if other != j && c.s.Relieves(int(other), lack) {
 			return other
 		}
 	}

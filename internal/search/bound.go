@@ -6,292 +6,302 @@ import (
 	"garner/internal/programme"
 )
 
-// Bound looks for a value that no solution can beat: the dual of the relaxation in
-// which units may be parts.
+// Bound looks for a value that no solution can beat: the Lagrangian dual in which the
+// weeks of each demand pay prices, and resources and limits cost some. With any prices
+// the cheapest use of the ground is found exactly, so that any prices give a true
+// bound and the search for better ones may be stopped at any time. The best of them is
+// that of the relaxation in which units may be parts, since the weeks of ground make an
+// interval matrix.
 //
-// It is found by the primal-dual hybrid gradient method (Chambolle & Pock 2011,
-// Journal of Mathematical Imaging and Vision 40:120-145) with diagonal steps (Pock &
-// Chambolle 2011, ICCV) and restarts from averages (Applegate and others 2021,
-// "Practical large-scale linear programming using primal-dual hybrid gradient").
-// Any multipliers give a true bound, since all columns have an upper limit, so that
-// it may be stopped at any time.
+// Prices are found by the volume algorithm (Barahona & Anbil 2000, Mathematical
+// Programming 87:385-399): steps along a running mean of the subgradients, from the
+// best prices so far.
 type Bound struct {
-	Value      float64   // the best bound so far
-	Multiplier []float64 // of the rows, that gave it
+	Value float64 // the best bound so far
 
-	l          *relaxed
-	x, y       []float64 // where it stands
-	sumX, sumY []float64 // since the last restart
-	n          int       // steps in the sums
-	weight     float64   // of the primal steps against the dual ones
-	anchorX    []float64
-	anchorY    []float64
-	pull, gap  []float64 // A'y and b - Ax
-	next       []float64
-	last       float64 // distance from the optimum at the last restart
+	m           *priced
+	best, now   []float64 // prices of weeks, then costs of rows
+	slope, mean []float64 // subgradient, and its running mean
+	scale       []float64 // how far a price moves for what lacks
+	worth       []float64 // of a class of lots [1/kg]
+	week        []int32   // in which a class is eaten; -1: goes over
+	kg          []float64 // of a class
+	cost        []float64 // of a unit of a sowing
+	pace        float64   // of the steps
+	mix         float64   // share of the newest subgradient in the mean
+	poor        int       // steps without a better bound, in a row
+	told        float64   // objective of a solution; infinite when none is known
 }
 
-// relaxed is a linear programme by rows and by columns, without whole numbers.
-type relaxed struct {
-	cost, upper, right []float64
-	equal              []bool
-	byRow, byColumn    sparse
-	stepX, stepY       []float64
-}
+// How the steps are set: much as Barahona & Anbil (2000) do, with patience, the
+// last mixture, first prices and the scale of rows chosen by runs on invented problems.
+const (
+	firstPace = 0.5
+	leastPace = 1e-4
+	mostPace  = 1.9
+	patience  = 10 // steps without a better bound until they get shorter
+	slower    = 0.8
+	faster    = 1.1
+	firstMix  = 0.1
+	leastMix  = 0.03
 
-// sparse is a matrix by lists.
-type sparse struct {
-	start []int32
-	index []int32
-	value []float64
-}
+	firstPrice = 0.3
+	rowScale   = 0.03 // rows move more slowly than weeks: many sowings share one
+)
 
 // NewBound begins the search for a bound.
 func NewBound(p *programme.Problem) *Bound {
-	l := relax(p.Linear())
-	m, n := len(l.right), len(l.cost)
-	b := &Bound{Value: math.Inf(-1), l: l, weight: 1, last: math.Inf(1),
-		x: make([]float64, n), y: make([]float64, m), sumX: make([]float64, n), sumY: make([]float64, m),
-		anchorX: make([]float64, n), anchorY: make([]float64, m),
-		pull: make([]float64, n), gap: make([]float64, m), next: make([]float64, n), Multiplier: make([]float64, m)}
-	costs, rights := norm(l.cost), norm(l.right)
-	if costs > 0 && rights > 0 {
-		b.weight = costs / rights
-	}
-	b.l.transposed(b.y, b.pull)
+	m := price(p)
+	n := len(m.markets)*m.weeks + len(m.rows)
+	b := &Bound{Value: math.Inf(-1), m: m, best: make([]float64, n), now: make([]float64, n), slope: make([]float64, n), mean: make([]float64, n),
+		worth: make([]float64, len(m.lots)), week: make([]int32, len(m.lots)), kg: make([]float64, len(m.lots)), cost: make([]float64, len(m.sowings)),
+		pace: firstPace, mix: firstMix, told: math.Inf(1)}
+	b.scale = b.scales()
+	b.open()
+	b.Value = b.value(b.best)
+	copy(b.mean, b.slope)
 	return b
 }
 
-// relax turns columns to lists and gives every column an upper limit: no arc
-// carries more than its week wants, and no more is over than can come.
-func relax(l *programme.Linear) *relaxed {
-	out := &relaxed{right: make([]float64, len(l.Rows)), equal: make([]bool, len(l.Rows))}
-	for i := range l.Rows {
-		out.right[i], out.equal[i] = l.Rows[i].Right, l.Rows[i].Sense == programme.Equally
-	}
-	most := make([]float64, len(l.Rows)) // what can come into a row of lots
-	counts := make([]int32, len(l.Rows)+1)
-	for i := range l.Columns {
-		for _, e := range l.Columns[i].Entries {
-			counts[e.Row+1]++
-			if e.Value < 0 {
-				most[e.Row] -= e.Value * l.Columns[i].Upper
+// open sets the first prices: a part of what the dearest level costs.
+func (b *Bound) open() {
+	for i := range b.m.markets {
+		k := &b.m.markets[i]
+		for u := range k.wanted {
+			if k.wanted[u] > 0 {
+				b.best[int(k.first)+u] = firstPrice * k.share * k.levels[0].Cost
 			}
 		}
 	}
-	for i := range l.Columns {
-		c := &l.Columns[i]
-		upper := c.Upper
-		out.byColumn.start = append(out.byColumn.start, int32(len(out.byColumn.index)))
-		for _, e := range c.Entries {
-			out.byColumn.index = append(out.byColumn.index, int32(e.Row))
-			out.byColumn.value = append(out.byColumn.value, e.Value)
-			if e.Value > 0 {
-				upper = min(upper, (l.Rows[e.Row].Right+most[e.Row])/e.Value)
-			}
-		}
-		out.cost, out.upper = append(out.cost, c.Cost), append(out.upper, math.Max(0, upper))
-	}
-	out.byColumn.start = append(out.byColumn.start, int32(len(out.byColumn.index)))
-	out.byRow = out.byColumn.turned(counts)
-	out.steps()
-	return out
 }
 
-// turned lists by rows what s lists by columns.
-func (s *sparse) turned(counts []int32) sparse {
-	for i := 1; i < len(counts); i++ {
-		counts[i] += counts[i-1]
-	}
-	out := sparse{start: append([]int32(nil), counts...), index: make([]int32, len(s.index)), value: make([]float64, len(s.value))}
-	at := append([]int32(nil), counts...)
-	for c := 0; c+1 < len(s.start); c++ {
-		for e := s.start[c]; e < s.start[c+1]; e++ {
-			r := s.index[e]
-			out.index[at[r]], out.value[at[r]] = int32(c), s.value[e]
-			at[r]++
+// scales are prices that matter by amounts that matter: of a demand its dearest level
+// and what a week wants, of a row what its users bring for a unit of it and what there
+// is.
+func (b *Bound) scales() []float64 {
+	out := make([]float64, len(b.best))
+	for i := range b.m.markets {
+		k := &b.m.markets[i]
+		most := 0.0
+		for _, kg := range k.wanted {
+			most = max(most, kg)
 		}
+		for u := range k.wanted {
+			if most > 0 {
+				out[int(k.first)+u] = k.share * k.levels[0].Cost / most
+			}
+		}
+	}
+	rows := out[len(b.m.markets)*b.m.weeks:]
+	users := make([]float64, len(rows))
+	for j := range b.m.sowings {
+		s := &b.m.sowings[j]
+		for _, a := range s.uses {
+			rows[a.of] += b.m.brings(s) / (max(a.n, 1e-9) * float64(len(s.uses)))
+			users[a.of]++
+		}
+	}
+	for r, most := range b.m.rows {
+		rows[r] *= rowScale / (max(1, users[r]) * max(most, 1e-6))
 	}
 	return out
 }
 
-// steps are those of Pock & Chambolle (2011), lemma 2 with alpha 1.
-func (l *relaxed) steps() {
-	sums := func(s *sparse, n int) []float64 {
-		out := make([]float64, n)
-		for i := range n {
-			sum := 0.0
-			for _, v := range s.value[s.start[i]:s.start[i+1]] {
-				sum += math.Abs(v)
-			}
-			out[i] = 1 / math.Max(sum, 1e-9)
+// brings is what a unit of a sowing brings at the dearest prices.
+func (m *priced) brings(s *offer) float64 {
+	sum := 0.0
+	for _, a := range s.brings {
+		k := &m.markets[m.lots[a.of].market]
+		if len(k.levels) > 0 {
+			sum += a.n * k.share * k.levels[0].Cost
 		}
-		return out
 	}
-	l.stepX, l.stepY = sums(&l.byColumn, len(l.cost)), sums(&l.byRow, len(l.right))
+	return sum
 }
 
-// transposed is A'y.
-func (l *relaxed) transposed(y, out []float64) {
-	for c := range out {
-		sum := 0.0
-		for e := l.byColumn.start[c]; e < l.byColumn.start[c+1]; e++ {
-			sum += l.byColumn.value[e] * y[l.byColumn.index[e]]
-		}
-		out[c] = sum
-	}
-}
+// Aim tells the objective of a solution: steps are no longer than they need be.
+func (b *Bound) Aim(objective float64) { b.told = min(b.told, objective) }
 
-// lacking is b - Ax.
-func (l *relaxed) lacking(x, out []float64) {
-	for r := range out {
-		sum := l.right[r]
-		for e := l.byRow.start[r]; e < l.byRow.start[r+1]; e++ {
-			sum -= l.byRow.value[e] * x[l.byRow.index[e]]
-		}
-		out[r] = sum
+// Entries is how many numbers a step looks at.
+func (b *Bound) Entries() int {
+	n := 0
+	for j := range b.m.sowings {
+		n += len(b.m.sowings[j].brings) + len(b.m.sowings[j].uses)
 	}
+	for i := range b.m.lots {
+		n += int(b.m.lots[i].last-b.m.lots[i].first) + 1
+	}
+	return n
 }
-
-// Entries is how many entries the written-out problem has.
-func (b *Bound) Entries() int { return len(b.l.byRow.value) }
 
 // Step takes steps and returns the best bound so far.
 func (b *Bound) Step(steps int) float64 {
 	for range steps {
 		b.step()
 	}
-	b.judge()
 	return b.Value
 }
 
 func (b *Bound) step() {
-	l := b.l
-	for c := range b.x {
-		was := b.x[c]
-		now := was - l.stepX[c]/b.weight*(l.cost[c]-b.pull[c])
-		now = math.Min(math.Max(now, 0), l.upper[c])
-		b.x[c], b.next[c] = now, 2*now-was
+	long := 0.0
+	for i := range b.mean {
+		long += b.scale[i] * b.mean[i] * b.mean[i]
 	}
-	l.lacking(b.next, b.gap)
-	for r := range b.y {
-		y := b.y[r] + l.stepY[r]*b.weight*b.gap[r]
-		if !l.equal[r] && y > 0 {
-			y = 0
-		}
-		b.y[r] = y
+	if long < 1e-18 {
+		return
 	}
-	l.transposed(b.y, b.pull)
-	for c, x := range b.x {
-		b.sumX[c] += x
+	by := b.pace * math.Max(b.aimed()-b.Value, 1e-9) / long
+	for i := range b.now {
+		b.now[i] = b.best[i] + by*b.scale[i]*b.mean[i]
 	}
-	for r, y := range b.y {
-		b.sumY[r] += y
+	b.fit(b.now)
+	value := b.value(b.now)
+	inner := 0.0
+	for i := range b.mean {
+		inner += b.scale[i] * b.mean[i] * b.slope[i]
+		b.mean[i] += b.mix * (b.slope[i] - b.mean[i])
 	}
-	b.n++
-}
-
-// judge looks at where it stands and at the mean since the last restart, notes the
-// better bound, and starts anew from the better of the two when it has come far
-// enough.
-func (b *Bound) judge() {
-	meanX, meanY := make([]float64, len(b.x)), make([]float64, len(b.y))
-	for c := range meanX {
-		meanX[c] = b.sumX[c] / float64(b.n)
-	}
-	for r := range meanY {
-		meanY[r] = b.sumY[r] / float64(b.n)
-	}
-	b.take(b.y)
-	b.take(meanY)
-	here, mean := b.off(b.x, b.y), b.off(meanX, meanY)
-	if best := math.Min(here, mean); best < 0.3*b.last || b.n > 4000 {
-		if mean < here {
-			copy(b.x, meanX)
-			copy(b.y, meanY)
-		}
-		b.restart(best)
-	}
-}
-
-// take notes the bound that multipliers give.
-func (b *Bound) take(y []float64) {
-	if value := b.value(y); value > b.Value {
+	if value > b.Value {
 		b.Value = value
-		copy(b.Multiplier, y)
+		b.best, b.now = b.now, b.best
+		b.poor = 0
+		if inner > 0 {
+			b.pace = min(mostPace, b.pace*faster)
+		}
+		return
+	}
+	if b.poor++; b.poor >= patience {
+		b.poor = 0
+		b.pace = max(leastPace, b.pace*slower)
+		b.mix = max(leastMix, b.mix*0.9)
 	}
 }
 
-// value is the dual value of multipliers.
-func (b *Bound) value(y []float64) float64 {
-	l := b.l
-	sum := 0.0
-	for r, m := range y {
-		sum += m * l.right[r]
+// aimed is what the steps aim at: a solution's objective, or else a little above the
+// bound.
+func (b *Bound) aimed() float64 {
+	if !math.IsInf(b.told, 1) {
+		return b.told
 	}
-	l.transposed(y, b.next)
-	for c, pull := range b.next {
-		if reduced := l.cost[c] - pull; reduced < 0 {
-			sum += reduced * l.upper[c]
+	return b.Value + 0.1*math.Abs(b.Value)
+}
+
+// fit keeps prices in the range in which they mean anything: a week pays no more than
+// lacking costs and no less than going over; uses cost nothing or more.
+func (b *Bound) fit(x []float64) {
+	for i := range b.m.markets {
+		k := &b.m.markets[i]
+		for u, kg := range k.wanted {
+			at := int(k.first) + u
+			if kg == 0 {
+				x[at] = 0
+				continue
+			}
+			x[at] = math.Min(math.Max(x[at], -k.overCost), k.share*k.levels[0].Cost)
+		}
+	}
+	for i := len(b.m.markets) * b.m.weeks; i < len(x); i++ {
+		x[i] = math.Max(0, x[i])
+	}
+}
+
+// value is the bound that prices give; it leaves the subgradient in slope.
+func (b *Bound) value(x []float64) float64 {
+	sum := b.lacking(x)
+	b.sell(x)
+	for i := range b.m.lots {
+		b.kg[i] = b.m.lots[i].kg
+		sum -= b.worth[i] * b.kg[i]
+	}
+	rows := x[len(b.m.markets)*b.m.weeks:]
+	used := b.slope[len(b.m.markets)*b.m.weeks:]
+	for r, most := range b.m.rows {
+		sum -= rows[r] * most
+		used[r] = -most
+	}
+	b.price(rows)
+	for i := range b.m.tracks {
+		t := &b.m.tracks[i]
+		sum += t.units * t.chain(b.cost, func(j int32) {
+			s := &b.m.sowings[j]
+			for _, a := range s.brings {
+				b.kg[a.of] += t.units * a.n
+			}
+			for _, a := range s.uses {
+				used[a.of] += t.units * a.n
+			}
+		})
+	}
+	for i, week := range b.week {
+		if week >= 0 {
+			b.slope[week] -= b.kg[i]
 		}
 	}
 	return sum
 }
 
-// off is how far a pair is from optimal: what rows lack and by how much the values
-// differ, each against its size.
-func (b *Bound) off(x, y []float64) float64 {
-	l := b.l
-	cost := 0.0
-	for c := range x {
-		cost += l.cost[c] * x[c]
-	}
-	l.lacking(x, b.gap)
-	lack := 0.0
-	for r, g := range b.gap {
-		if l.equal[r] || g < 0 {
-			lack += g * g
+// lacking is what is wanted at its prices, less what it saves to go without where that
+// is cheaper.
+func (b *Bound) lacking(x []float64) float64 {
+	sum := 0.0
+	for i := range b.m.markets {
+		k := &b.m.markets[i]
+		for u, kg := range k.wanted {
+			at := int(k.first) + u
+			b.slope[at] = kg
+			sum += kg * x[at]
+			for l := range k.levels {
+				if lacks := k.share*k.levels[l].Cost - x[at]; lacks < 0 {
+					sum += k.levels[l].PerWeek[u] * lacks
+					b.slope[at] -= k.levels[l].PerWeek[u]
+				}
+			}
 		}
 	}
-	value := b.value(y)
-	return math.Sqrt(lack)/(1+norm(l.right)) + math.Abs(cost-value)/(1+math.Abs(cost)+math.Abs(value))
+	return sum
 }
 
-// restart begins new means and sets the weight by how far each side has moved.
-func (b *Bound) restart(off float64) {
-	movedX, movedY := distance(b.x, b.anchorX), distance(b.y, b.anchorY)
-	if movedX > 1e-9 && movedY > 1e-9 {
-		b.weight = math.Exp(0.5*math.Log(movedY/movedX) + 0.5*math.Log(b.weight))
+// sell brings each class of lots to the week that pays most.
+func (b *Bound) sell(x []float64) {
+	for i := range b.m.lots {
+		c := &b.m.lots[i]
+		k := &b.m.markets[c.market]
+		best, week := -k.overCost, int32(-1)
+		if c.outlasts {
+			best = 0
+		}
+		for u := c.first; u <= c.last; u++ {
+			if k.wanted[u] > 0 && x[k.first+u] > best {
+				best, week = x[k.first+u], k.first+u
+			}
+		}
+		b.worth[i], b.week[i] = best, week
 	}
-	copy(b.anchorX, b.x)
-	copy(b.anchorY, b.y)
-	clear(b.sumX)
-	clear(b.sumY)
-	b.n, b.last = 0, off
-	b.l.transposed(b.y, b.pull)
 }
 
-// Reduced are the reduced costs of the first n columns under the multipliers that
-// gave the best bound: what a unit costs beyond what it brings there.
-func (b *Bound) Reduced(n int) []float64 {
-	b.l.transposed(b.Multiplier, b.next)
-	out := make([]float64, n)
-	for c := range out {
-		out[c] = b.l.cost[c] - b.next[c]
+// price sets what a unit of each sowing costs beyond what it brings.
+func (b *Bound) price(rows []float64) {
+	for j := range b.m.sowings {
+		s := &b.m.sowings[j]
+		c := s.cost
+		for _, a := range s.brings {
+			c -= a.n * b.worth[a.of]
+		}
+		for _, a := range s.uses {
+			c += a.n * rows[a.of]
+		}
+		b.cost[j] = c
+	}
+}
+
+// Beyond is how much dearer the cheapest use of a unit of ground is with each sowing
+// than at its cheapest, under the best prices: zero or more, and zero for a sowing that
+// may not be taken.
+func (b *Bound) Beyond() []float64 {
+	b.value(b.best)
+	out := make([]float64, len(b.m.sowings))
+	for i := range b.m.tracks {
+		b.m.tracks[i].beyond(b.cost, out)
 	}
 	return out
-}
-
-func norm(x []float64) float64 { return distance(x, nil) }
-
-func distance(x, y []float64) float64 {
-	sum := 0.0
-	for i := range x {
-		d := x[i]
-		if y != nil {
-			d -= y[i]
-		}
-		sum += d * d
-	}
-	return math.Sqrt(sum)
 }

@@ -26,29 +26,29 @@ func (l lots) draw(s *num.Stream) int {
 	return min(at, len(l)-1)
 }
 
-// How a sowing's weight falls with its reduced cost. They were chosen by runs on
-// invented problems: a search is spoilt by leaving sowings out, not by trying some
-// in vain.
+// How a sowing's weight falls with what it costs beyond the cheapest use of its
+// ground. They were chosen by runs on invented problems: a search is spoilt by leaving
+// sowings out, not by trying some in vain.
 const (
-	nearUnits   = 5    // reduced costs count as small up to that of so many times the units of ground
+	nearUnits   = 1    // costs beyond count as small up to that of so many times the units of ground
 	leastWeight = 0.01 // of a sowing that costs far more than it brings
 )
 
-// guide sets how often sowings are tried: the more often the less they cost beyond
-// what they bring under the bound's multipliers.
-func (c *chain) guide(reduced []float64) {
+// guide sets how often sowings are tried: the more often the less dear their ground's
+// cheapest use becomes with them under the bound's prices.
+func (c *chain) guide(beyond []float64) {
 	p := c.s.Problem
 	units := 0
 	for g := range p.Grounds {
 		units += p.Grounds[g].Units
 	}
 	near := 0.0
-	if sorted := slices.Sorted(slices.Values(reduced)); len(sorted) > 0 {
+	if sorted := slices.Sorted(slices.Values(beyond)); len(sorted) > 0 {
 		near = sorted[min(len(sorted)-1, nearUnits*units)]
 	}
 	near = math.Max(near, 1e-6)
 	weight := func(j int32) float64 {
-		x := math.Max(0, reduced[j]) / near
+		x := math.Max(0, beyond[j]) / near
 		return 1/(1+x*x*x) + leastWeight
 	}
 	of := func(list []int32) (out lots) {
@@ -64,7 +64,7 @@ func (c *chain) guide(reduced []float64) {
 	for _, list := range c.byGround {
 		c.ofGround = append(c.ofGround, of(list))
 	}
-	for j := range reduced {
+	for j := range beyond {
 		w := 0.0
 		if p.Sowings[j].Most > 0 {
 			w = weight(int32(j))

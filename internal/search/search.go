@@ -37,21 +37,22 @@ const chains = 2
 // How many steps of the bound guide the annealing, and how many more are taken
 // beside it.
 const (
-	guideSteps = 600
-	boundSteps = 1800
+	guideSteps = 1200
+	boundSteps = 6000
 	boundStep  = 50 // between looks
 
 	largeEntries = 400_000 // entries of the written-out problem from which fewer steps are taken
 )
 
 // Run searches from a standing, which stays as it is. A short round begins at once;
-// meanwhile the multipliers are found that guide the long one.
+// meanwhile the prices are found that guide the long one.
 func Run(from *programme.Standing, asked Asked) Found {
 	first := newChain(from, asked, 0)
 	first.greedy()
 	first.keepBest()
 	first.tell(math.Inf(-1))
 	b := NewBound(from.Problem)
+	b.Aim(first.bestCost)
 	best := run(first, b, asked)
 	objective, err := from.Problem.Objective(best.best)
 	if err != nil {
@@ -64,7 +65,7 @@ func Run(from *programme.Standing, asked Asked) Found {
 func run(first *chain, b *Bound, asked Asked) *chain {
 	all := []*chain{first}
 	for n := 1; n < chains; n++ {
-		other := newChain(first.s, asked, uint64(n))
+		other := newChain(first.s, asked, n)
 		other.keepBest()
 		other.asked.Told = nil
 		all = append(all, other)
@@ -77,7 +78,7 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 	}
 	wait.Go(func() {
 		bounded(b, guideSteps, asked)
-		g = guided{b.Reduced(len(first.s.Problem.Sowings)), b.Value}
+		g = guided{b.Beyond(), b.Value}
 		close(ready)
 		bounded(b, boundSteps, asked)
 	})
@@ -93,8 +94,8 @@ func run(first *chain, b *Bound, asked Asked) *chain {
 
 // guided is what the bound's first steps tell the chains.
 type guided struct {
-	reduced []float64
-	bound   float64
+	beyond []float64
+	bound  float64
 }
 
 // bounded takes steps towards a better bound; a short search is given few, and so is
@@ -116,6 +117,7 @@ func bounded(b *Bound, steps int, asked Asked) {
 type chain struct {
 	asked  Asked
 	s      *programme.Standing
+	number int
 	stream *num.Stream
 
 	byDemand [][]int32 // sowings that may be taken
@@ -133,9 +135,9 @@ type chain struct {
 	stopped  bool
 }
 
-func newChain(from *programme.Standing, asked Asked, number uint64) *chain {
+func newChain(from *programme.Standing, asked Asked, number int) *chain {
 	p := from.Problem
-	c := &chain{asked: asked, s: from.Clone(), stream: num.NewStream(num.Key("search"), asked.Seed, number),
+	c := &chain{asked: asked, s: from.Clone(), number: number, stream: num.NewStream(num.Key("search"), asked.Seed, uint64(number)),
 		byDemand: make([][]int32, len(p.Demands)), byGround: make([][]int32, len(p.Grounds)),
 		taken: newTaken(p), bound: math.Inf(-1)}
 	for j := range p.Sowings {
@@ -144,7 +146,7 @@ func newChain(from *programme.Standing, asked Asked, number uint64) *chain {
 			c.byDemand[w.Demand] = append(c.byDemand[w.Demand], int32(j))
 			c.byGround[w.Ground] = append(c.byGround[w.Ground], int32(j))
 		}
-		c.taken.note(int32(j), w.Ground, c.s.Units[j])
+		c.taken.note(int32(j), c.s.Units[j])
 	}
 	return c
 }
