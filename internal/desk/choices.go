@@ -6,6 +6,7 @@ import "garner/internal/appetite"
 type Choice struct {
 	Crop, Use string
 	Name      string // of the crop, whatever its use
+	Plural    string // of the crop
 	Label     string // what it is in words
 	Vegetable string // under which the table counts it
 	Methods   []string
@@ -22,7 +23,7 @@ func Choices() ([]Choice, error) {
 	var out []Choice
 	for _, c := range b.Crops() {
 		for _, u := range c.Uses {
-			out = append(out, Choice{Crop: c.ID, Use: u.Name, Name: c.Name, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods, Feeds: u.Feeds()})
+			out = append(out, Choice{Crop: c.ID, Use: u.Name, Name: c.Name, Plural: c.Plural, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods, Feeds: u.Feeds()})
 		}
 	}
 	return out, nil

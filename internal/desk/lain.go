@@ -14,7 +14,7 @@ import (
 
 // Lain is food that lies in a store already, of which no pick is known.
 type Lain struct {
-	Store, Crop, Use string
+	Store, Crop, Use string   // no use: the first that keeps there
 	Amount           float64  // kg, or pieces
 	Pieces           bool     // the amount is of pieces of the crop's usual size at the table
 	Since            cal.Date // roughly: it tells how long it still keeps
@@ -60,8 +60,17 @@ func (l *Lain) kg(u *crop.Use) float64 {
 // and use from the book.
 func (w *lossWork) lainFaults(l Lain) (faults fault.List) {
 	tell := func(field, key string, args words.Args) { faults = append(faults, w.wrong(field, key, args)) }
+	at := slices.IndexFunc(w.holding.Stores, func(s larder.Store) bool { return s.ID == l.Store })
 	var err error
-	if w.crop, w.use, err = useOf(w.book, l.Crop, l.Use); err != nil || !w.use.Feeds() {
+	if w.crop, w.use, err = useOf(w.book, l.Crop, l.Use); err == nil && l.Use == "" && at >= 0 {
+		for _, u := range w.crop.Uses {
+			if _, keeps := u.Way(w.holding.Stores[at].Method); keeps && u.Feeds() {
+				w.use = u
+				break
+			}
+		}
+	}
+	if err != nil || !w.use.Feeds() {
 		w.use = nil
 		tell("grown", "desk.lain_what", nil)
 	}
@@ -79,7 +88,6 @@ func (w *lossWork) lainFaults(l Lain) (faults fault.List) {
 	case l.Since > w.today:
 		tell("stored", "desk.lain_to_come", words.Args{"today": w.today})
 	}
-	at := slices.IndexFunc(w.holding.Stores, func(s larder.Store) bool { return s.ID == l.Store })
 	switch {
 	case at < 0:
 		tell("store", "desk.lain_where", nil)

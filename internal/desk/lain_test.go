@@ -65,7 +65,17 @@ func TestWhatCannotLieInAStore(t *testing.T) {
 			t.Errorf("want %s, got %v", key, err)
 		}
 	}
-	_, err := o.LayIn(by("all"), desk.Lain{Since: cal.None})
+	any, err := o.LayIn(by("any"), desk.Lain{Store: "rack", Crop: "onion", Amount: 5, Since: newYear - 90})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, b := added(any, o, "batches"); b["use"] == "" || b["crop"] != "onion" {
+		t.Errorf("onions of whatever kind are %v", b)
+	}
+	if _, err := o.Undo(by("undo"), any.ID); err != nil {
+		t.Fatal(err)
+	}
+	_, err = o.LayIn(by("all"), desk.Lain{Since: cal.None})
 	var faults fault.List
 	if !errors.As(err, &faults) || len(faults) != 4 {
 		t.Errorf("of what, how much, since when and where are told %v", err)

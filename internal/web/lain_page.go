@@ -85,7 +85,7 @@ func (v *visit) showLain(typed lossTyped, faults fault.List) error {
 	must := func(name, kind string) fieldBody { return v.toldField("lain", name, kind, typed, true) }
 	grown, store, unit := must("grown", kindChoice), must("store", kindChoice), must("unit", kindChoice)
 	grown.Wide, store.Wide = true, true
-	if grown.Options, err = eatenChoices(); err != nil {
+	if grown.Options, err = v.eatenChoices(); err != nil {
 		return err
 	}
 	for _, s := range h.Stores {
@@ -103,11 +103,15 @@ func (v *visit) showLain(typed lossTyped, faults fault.List) error {
 	return v.show(page{Name: "lain", Nav: "larder", Status: statusOf(faults), Body: b})
 }
 
-// eatenChoices are all crops and uses that give food, as crop/use.
-func eatenChoices() ([]option, error) {
+// eatenChoices are all crops and uses that give food, as crop/use, and a crop of several
+// uses by itself.
+func (v *visit) eatenChoices() ([]option, error) {
 	choices, err := desk.Choices()
 	var out []option
-	for _, g := range choices {
+	for i, g := range choices {
+		if i+1 < len(choices) && choices[i+1].Crop == g.Crop && (i == 0 || choices[i-1].Crop != g.Crop) {
+			out = append(out, option{g.Crop + "/", v.say("web.lain_any", words.Args{"crop": capital(g.Plural)})})
+		}
 		if g.Feeds {
 			out = append(out, option{g.Crop + "/" + g.Use, capital(g.Label)})
 		}

@@ -20,7 +20,7 @@ func TestWhatLiesInAStoreAlready(t *testing.T) {
 	if f := form.filled(); f["store"] != "rack" || f["stored"] != "" || f["unit"] != "kg" {
 		t.Errorf("the form begins with %v", f)
 	}
-	page := follow(t, h, post(t, h, form, "grown", "onion/seed", "kg", "7,5", "stored", "2026-10-01"))
+	page := follow(t, h, post(t, h, form, "grown", "onion/", "kg", "7,5", "stored", "2026-10-01"))
 	if text := page.words(); !strings.Contains(text, "7.5 kg put in on 1 October 2026") {
 		t.Errorf("the store: %s", text)
 	}
