@@ -77,6 +77,21 @@ func waterOf(h *holding.Holding, m *outlook.Memory) (map[string]*BedWater, error
 	return out, nil
 }
 
+// askedMM is what the air asks of each bed by month [mm]; nil where the site's weather
+// does not tell.
+func askedMM(h *holding.Holding, m *outlook.Memory) (map[string][12]float64, error) {
+	all, err := waterOf(h, m)
+	if err != nil {
+		_, err = untold(err)
+		return nil, err
+	}
+	out := map[string][12]float64{}
+	for bed, w := range all {
+		out[bed] = w.MM
+	}
+	return out, nil
+}
+
 // untold lists the faults of a holding for which a figure is left untold; a
 // mistake of ours is passed on.
 func untold(err error) (fault.List, error) {
