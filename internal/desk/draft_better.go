@@ -13,7 +13,7 @@ const nearTheBest = 0.005
 // by how much less could lack, go over or be worked for, as a share of what does.
 func Better(objective, bound float64) words.Phrase {
 	switch share := betterShare(objective, bound); {
-	case math.IsNaN(share):
+	case !(share < 1-nearTheBest): // a bound of hardly anything tells nothing
 		return words.P("desk.draft_better_unknown", nil)
 	case share < nearTheBest:
 		return words.P("desk.draft_best", nil)

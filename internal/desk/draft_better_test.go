@@ -14,7 +14,8 @@ func TestHowMuchBetterAYearCouldBe(t *testing.T) {
 			t.Errorf("%g and not below %g: %g, want %g", c.objective, c.bound, got, c.share)
 		}
 	}
-	for key, bound := range map[string]float64{"desk.draft_better_unknown": math.Inf(-1), "desk.draft_best": 199.9, "desk.draft_better": 150} {
+	for bound, key := range map[float64]string{math.Inf(-1): "desk.draft_better_unknown", 0.5: "desk.draft_better_unknown", -3: "desk.draft_better_unknown",
+		199.9: "desk.draft_best", 150: "desk.draft_better"} {
 		if p := Better(200, bound); p.Key != key {
 			t.Errorf("not below %g: %s, want %s", bound, p.Key, key)
 		}
