@@ -48,7 +48,7 @@ func (g *gathering) swapped(from Part, to, beside, back, before int) int {
 	}
 	if rise := g.grown(out, false); rise < rowTrouble() {
 		if saved := before - len(g.draft.rowsOf(g.s.Units)); saved > 0 && rise < float64(saved)*rowTrouble() {
-			g.s.Keep()
+			g.keep()
 			return saved
 		}
 	}

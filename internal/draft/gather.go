@@ -82,6 +82,7 @@ type gathering struct {
 	rows   [][]int          // its sowings, by row
 	like   map[string][]int // sowings by their use
 	ground [][]int          // sowings by class of ground
+	moved  []Part           // since the last keep or undo
 }
 
 func (d *Draft) newGathering(s *programme.Standing) *gathering {
@@ -147,7 +148,7 @@ func (g *gathering) without(row, before int) int {
 	rise := g.try(parts, false)
 	if rise < rowTrouble() {
 		if saved := before - len(g.draft.rowsOf(g.s.Units)); saved > 0 && rise < float64(saved)*rowTrouble() {
-			g.s.Keep()
+			g.keep()
 			return saved
 		}
 	}
@@ -227,14 +228,18 @@ func (g *gathering) instead(parts []Part, uncovered bool) []int {
 func (g *gathering) shift(j, units int) {
 	g.s.Shift(j, units)
 	g.units[g.rowOf[j]] += units
+	g.moved = append(g.moved, Part{j, units})
+}
+
+func (g *gathering) keep() {
+	g.s.Keep()
+	g.moved = g.moved[:0]
 }
 
 func (g *gathering) undo() {
 	g.s.Undo()
-	for row := range g.units {
-		g.units[row] = 0
+	for _, m := range g.moved {
+		g.units[g.rowOf[m.Sowing]] -= m.Units
 	}
-	for j, n := range g.s.Units {
-		g.units[g.rowOf[j]] += n
-	}
+	g.moved = g.moved[:0]
 }

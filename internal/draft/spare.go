@@ -25,7 +25,7 @@ func (g *gathering) spare() int {
 			}
 			g.s.Settle()
 		}
-		g.s.Keep()
+		g.keep()
 		spared++
 	}
 }
