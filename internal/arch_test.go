@@ -73,7 +73,7 @@ var arrows = map[string][]string{
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 
-	"barren":  {"draft", "outlook", "season", "growth", "holding", "plan", "crop", "climate"},
+	"barren":  {"draft", "cover", "place", "outlook", "season", "growth", "holding", "plan", "crop", "climate"},
 	"compare": {"outlook", "space", "larder", "labour"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 

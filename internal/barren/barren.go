@@ -38,6 +38,8 @@ const (
 	mostRaise = 26
 	weeks     = yearWeeks + growWeeks + mostRaise
 	coarse    = 4 // every fourth week is tried first
+
+	coverWeeks = 78 // sowings for covers: all of a cold season, as far as a draft looks
 )
 
 // Find tells which of some vegetables no bed can grow, in their order. The setting's
@@ -97,6 +99,9 @@ func (f *finder) why(name string) (Why, error) {
 	}
 	var t tally
 	if ok, err := f.grows(variant{}, uses, &t); ok || err != nil {
+		return "", err
+	}
+	if ok, err := f.growsCovered(uses); ok || err != nil {
 		return "", err
 	}
 	for _, o := range otherwise {

@@ -4,7 +4,8 @@
 // week of the coming year, on some kind of the holding's beds, has at least even odds of
 // a usable crop, as a draft judges them: each alone in the bed, with the mean luck of
 // its use, through the first futures of the table, under the covers that are
-// planned. Every fourth week is tried first, and as soon as one will do the rest is
+// planned or, when it fails under these, a cover that the gear in stock reaches to as a
+// draft lays it. Every fourth week is tried first, and as soon as one will do the rest is
 // not looked at, so that only what cannot be grown is tried in full. Perennials,
 // which bear later than the weather is known, can be grown where they live through
 // more than two years in most futures, and where one stands in the plan already.
@@ -14,6 +15,6 @@
 // cold where the soil is never warm enough or the young plants are killed, else the
 // season is too short.
 //
-// Left out: whether the ground is free, rotation, what is forbidden in drafts, covers
-// that are not planned, and seed on hand.
+// Left out: whether the ground is free, rotation, what is forbidden in drafts, whether
+// the gear reaches to other beds as well, covers there is no gear for, and seed on hand.
 package barren

@@ -1,7 +1,11 @@
 package barren
 
 import (
+	"fmt"
+
 	"garner/internal/climate"
+	"garner/internal/cover"
+	"garner/internal/draft"
 	"garner/internal/holding"
 	"garner/internal/num"
 	"garner/internal/outlook"
@@ -17,7 +21,14 @@ type variant struct {
 // ground is the holding's beds with nothing in them.
 type ground struct {
 	scales *outlook.Scales
-	kinds  []string // one bed of each kind that are alike
+	kinds  []string                 // one bed of each kind that are alike
+	spells map[string][]cover.Spell // covers that the gear in stock reaches to, by these beds
+}
+
+// kind is what makes beds alike: all that grows in them, and the covers within reach.
+type kind struct {
+	alike  num.Digest
+	covers string
 }
 
 // ground makes the beds ready, each variant once.
@@ -27,21 +38,28 @@ func (f *finder) ground(v variant) (*ground, error) {
 	}
 	s := f.setting
 	s.Holding, s.Weeks, s.Years = bare(s.Holding, v), weeks, futures
-	g := &ground{}
+	g := &ground{spells: map[string][]cover.Spell{}}
 	var err error
 	if g.scales, err = outlook.NewScales(s, outlook.NewMemory()); err != nil {
 		return nil, err
 	}
-	seen := map[num.Digest]bool{}
+	seen := map[kind]bool{}
 	for i := range s.Holding.Beds {
 		id := s.Holding.Beds[i].ID
 		alike, err := g.scales.Alike(id)
 		if err != nil {
 			return nil, err
 		}
-		if !seen[alike] {
-			seen[alike] = true
-			g.kinds = append(g.kinds, id)
+		var spells []cover.Spell
+		if v == (variant{}) { // what would have to be otherwise is asked of the open
+			if spells, err = draft.Coverable(s, id); err != nil {
+				return nil, err
+			}
+		}
+		key := kind{alike, fmt.Sprint(spells)}
+		if !seen[key] {
+			seen[key] = true
+			g.kinds, g.spells[id] = append(g.kinds, id), spells
 		}
 	}
 	f.grounds[v] = g

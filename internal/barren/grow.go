@@ -4,10 +4,12 @@ import (
 	"fmt"
 
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/draft"
 	"garner/internal/growth"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/season"
 )
@@ -36,9 +38,30 @@ func (f *finder) grows(v variant, uses []*crop.Use, note *tally) (bool, error) {
 	for _, first := range []bool{true, false} {
 		for _, u := range uses {
 			for _, bed := range g.kinds {
-				for _, method := range u.Methods {
-					ok, err := f.tries(g, u, bed, method, first, note)
-					if ok || err != nil {
+				if ok, err := f.inBed(g, u, bed, nil, first, note); ok || err != nil {
+					return ok, err
+				}
+			}
+		}
+	}
+	return false, nil
+}
+
+// growsCovered tells whether any use gives a usable crop below a cover that the gear in
+// stock reaches to, sown when a draft sows for it.
+func (f *finder) growsCovered(uses []*crop.Use) (bool, error) {
+	g, err := f.ground(variant{})
+	if err != nil {
+		return false, err
+	}
+	for _, u := range uses {
+		if u.Pattern == crop.Perennial {
+			continue
+		}
+		for _, bed := range g.kinds {
+			for i := range g.spells[bed] {
+				for _, first := range []bool{true, false} {
+					if ok, err := f.inBed(g, u, bed, &g.spells[bed][i], first, nil); ok || err != nil {
 						return ok, err
 					}
 				}
@@ -48,13 +71,32 @@ func (f *finder) grows(v variant, uses []*crop.Use, note *tally) (bool, error) {
 	return false, nil
 }
 
-// tries sows a use in a bed in some weeks: every fourth, or all others.
-func (f *finder) tries(g *ground, u *crop.Use, bed, method string, first bool, note *tally) (bool, error) {
+// inBed tells whether a use gives a usable crop in a bed, started in any way, below a
+// cover or, with none, in the open.
+func (f *finder) inBed(g *ground, u *crop.Use, bed string, under *cover.Spell, first bool, note *tally) (bool, error) {
+	for _, method := range u.Methods {
+		if ok, err := f.tries(g, u, bed, method, under, first, note); ok || err != nil {
+			return ok, err
+		}
+	}
+	return false, nil
+}
+
+// tries sows a use in a bed in some weeks: every fourth, or all others; for a cover, those
+// about its time.
+func (f *finder) tries(g *ground, u *crop.Use, bed, method string, under *cover.Spell, first bool, note *tally) (bool, error) {
 	if method == string(plan.Plant) && draft.Closer(u) && u.Allows(string(plan.Seed)) {
 		return false, nil
 	}
 	var all []plan.Planting
-	for _, date := range f.dates(u, method, first) {
+	span := yearWeeks
+	if under != nil {
+		span = coverWeeks
+	}
+	for _, date := range f.dates(u, method, first, span) {
+		if under != nil && (date < draft.UnderFrom(*under) || date > draft.UnderUntil(*under)) {
+			continue
+		}
 		p := plan.New(fmt.Sprint("barren-", len(all)), f.setting.Holding.Plan)
 		p.Bed, p.Crop, p.Use, p.Method, p.Date, p.AreaM2 = bed, u.Crop, u.Name, plan.Method(method), date, 1
 		all = append(all, p)
@@ -62,7 +104,11 @@ func (f *finder) tries(g *ground, u *crop.Use, bed, method string, first bool, n
 	if len(all) == 0 {
 		return false, nil
 	}
-	tried, err := g.scales.TryFair(bed, all, futures)
+	var over []place.CoverSpell
+	if under != nil {
+		over = []place.CoverSpell{{ID: "barren", Bed: bed, Spell: *under}}
+	}
+	tried, err := g.scales.TryUnder(bed, over, all, futures)
 	if err != nil {
 		return false, err
 	}
@@ -77,9 +123,9 @@ func (f *finder) tries(g *ground, u *crop.Use, bed, method string, first bool, n
 	return false, nil
 }
 
-// dates are the Mondays of a year on which a use may be started: every fourth of them,
+// dates are the Mondays of so many weeks on which a use may be started: every fourth of them,
 // or all others. Perennials are tried on every fourth only.
-func (f *finder) dates(u *crop.Use, method string, first bool) []cal.Date {
+func (f *finder) dates(u *crop.Use, method string, first bool, span int) []cal.Date {
 	if u.Pattern == crop.Perennial && !first {
 		return nil
 	}
@@ -91,7 +137,7 @@ func (f *finder) dates(u *crop.Use, method string, first bool) []cal.Date {
 		from += cal.Date(7 * min(mostRaise, (int(u.RaiseDays)+6)/7))
 	}
 	var out []cal.Date
-	for week := range yearWeeks {
+	for week := range span {
 		date := from + cal.Date(7*week)
 		if (week%coarse == 0) == first && !season.TooEarly(u, growth.StartOf(method), date, f.northern()) {
 			out = append(out, date)

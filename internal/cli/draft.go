@@ -148,10 +148,21 @@ type draftAnswer struct {
 	Kept      int            `json:"kept"`
 	ShareNow  float64        `json:"home_grown_share_now"`
 	ShareThen float64        `json:"home_grown_share"`
+	Rows      int            `json:"rows"`
+	Gathered  *draftGathered `json:"gathered"` // null: a solver's solution, which is not gathered
 	Plantings []draftPlanted `json:"plantings"`
 	Wishes    []string       `json:"wishes"` // that were heeded: kept, then asked for this once
 	Covers    []draftCover   `json:"covers"`
 	Notes     []string       `json:"notes"`
+}
+
+// draftGathered tells how the search's rows were made fewer; both costs are in the
+// objective.
+type draftGathered struct {
+	Before     int     `json:"rows_before"`
+	Cost       float64 `json:"cost"`
+	Spared     int     `json:"covers_spared"`
+	SparedCost float64 `json:"covers_spared_cost"`
 }
 
 // draftCover is a cover that a draft lays over a bed.
@@ -176,7 +187,10 @@ func (a *App) draftAnswer(v *desk.DraftView) draftAnswer {
 	if !math.IsInf(v.Bound, 0) {
 		r.Bound = &v.Bound
 	}
-	r.Solver, r.Broken = v.Solver, []string{}
+	r.Solver, r.Broken, r.Rows = v.Solver, []string{}, len(v.Rows)
+	if g := v.Gathered; g != nil {
+		r.Gathered = &draftGathered{g.RowsBefore, g.Cost, g.Spared, g.SparedCost}
+	}
 	for _, b := range v.Broken {
 		r.Broken = append(r.Broken, a.Words.Text(b))
 	}

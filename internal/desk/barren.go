@@ -77,7 +77,7 @@ func (o *Office) BarrenWithin(patience time.Duration) (found []Barren, there boo
 }
 
 // barrenTables are the tables that what can be grown hangs on.
-var barrenTables = []string{"sites", "beds", "covers", "features", "crops", "weather", FilesTable}
+var barrenTables = []string{"sites", "beds", "covers", "gear", "features", "crops", "weather", FilesTable}
 
 // barrenName names all that what can be grown hangs on: the ground, its weather, the
 // numbers of the crops, the day, what is wanted, and which crops stand in the plan.

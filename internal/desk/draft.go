@@ -47,10 +47,11 @@ type DraftView struct {
 	Futures   int
 	Seed      uint64
 	Objective float64
-	Bound     float64        // minus infinity: none is known
-	Unsown    float64        // the objective when nothing is sown
-	Solver    *float64       // the objective as the solver told it; nil: there was none, or it told none
-	Broken    []words.Phrase // what a solver's solution takes beyond what there is: it is not laid into beds then
+	Bound     float64         // minus infinity: none is known
+	Unsown    float64         // the objective when nothing is sown
+	Solver    *float64        // the objective as the solver told it; nil: there was none, or it told none
+	Broken    []words.Phrase  // what a solver's solution takes beyond what there is: it is not laid into beds then
+	Gathered  *draft.Gathered // how the search's rows were made fewer; nil: a solver's solution, which stays as it is
 	Steps     int
 	Sowings   int // that could be chosen from
 	Kept      int // plantings left as they are
@@ -123,6 +124,9 @@ func DraftYear(h *holding.Holding, o DraftOptions) (*DraftView, error) {
 		}
 	} else {
 		found = search.Run(start, sought(o))
+		if found, err = v.gather(d, found, o); err != nil {
+			return nil, err
+		}
 	}
 	v.Objective, v.Bound, v.Steps = found.Objective, found.Bound, found.Steps
 	if len(v.Broken) > 0 {
@@ -170,18 +174,24 @@ func (v *DraftView) cover(h *holding.Holding, laid []place.CoverSpell) {
 	}
 }
 
+// secondsOf is how long a draft takes from its search on [s]; 0: as long as its steps.
+func secondsOf(o DraftOptions) float64 {
+	if o.Seconds == 0 && o.Steps == 0 {
+		return usualSeconds
+	}
+	return o.Seconds
+}
+
 // sought turns the options into what the search takes: the clock is the desk's.
 func sought(o DraftOptions) search.Asked {
-	seconds := o.Seconds
-	if seconds == 0 && o.Steps == 0 {
-		seconds = usualSeconds
-	}
+	seconds := secondsOf(o)
 	began := time.Now()
 	total := int(seconds * 1000)
+	until := time.Duration((1 - gatherShare) * seconds * float64(time.Second))
 	a := search.Asked{Seed: o.Seed, Steps: o.Steps}
 	if seconds > 0 || o.Stop != nil {
 		a.Stop = func() bool {
-			over := seconds > 0 && time.Since(began) >= time.Duration(total)*time.Millisecond
+			over := seconds > 0 && time.Since(began) >= until
 			return over || o.Stop != nil && o.Stop()
 		}
 	}

@@ -48,6 +48,9 @@ func TestDraftIsRepeatable(t *testing.T) {
 	if !(a.Bound <= a.Objective+1e-6 && a.Objective < a.Unsown) || math.IsNaN(a.ShareThen) || len(a.Rows) == 0 {
 		t.Errorf("bound %v, objective %v, unsown %v, %d rows", a.Bound, a.Objective, a.Unsown, len(a.Rows))
 	}
+	if g := a.Gathered; g == nil || g.Rows != len(a.Rows) || g.Objective != a.Objective || g.Rows > g.RowsBefore {
+		t.Errorf("%d rows at %v, gathered as %+v", len(a.Rows), a.Objective, g)
+	}
 }
 
 // Pins stay, what is forbidden does not come, and what is named wrongly is told.

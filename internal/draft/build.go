@@ -46,7 +46,7 @@ func Build(s Setting) (*Draft, error) {
 	}
 	b := &builder{Setting: s.Setting, setting: &s, scales: st.scales, keepings: map[*crop.Use]*keeping{}, groupRows: map[string]int{}, northern: northern(&s),
 		problem: &programme.Problem{Name: s.Holding.ID, From: s.From, Weeks: s.Weeks},
-		draft:   &Draft{Kept: st.kept, setting: s, present: all, demands: map[string]int{}}}
+		draft:   &Draft{Kept: st.kept, setting: s, present: all, ground: st.ground, demands: map[string]int{}}}
 	b.draft.Problem = b.problem
 	for f := range s.Years {
 		b.problem.Futures = append(b.problem.Futures, f)

@@ -23,6 +23,9 @@
 // are found first, all at once, and become classes of their own, so that whatever is
 // sown in them under covers stays within the gear.
 //
+// The programme has no price for a row, so a solution's rows are made fewer afterwards,
+// in units of the problem (Gather).
+//
 // Left out: which member of a group is liked best, and that a member's own want is
 // for it alone; that what is sown in the open beside a covered sowing in one bed comes
 // under its cover too, as does what is kept there; mesh against pests, double covers,

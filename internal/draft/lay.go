@@ -38,26 +38,32 @@ func (d *Draft) Lay(units programme.Solution) ([]Row, error) {
 		}
 		return nil, faults
 	}
-	l := d.newLaying()
-	for class := range d.Classes {
-		l.class(class, units)
-	}
+	rows := d.rowsOf(units)
 	order := map[string]int{}
 	for i := range d.setting.Holding.Beds {
 		order[d.setting.Holding.Beds[i].ID] = i
 	}
-	slices.SortStableFunc(l.rows, func(a, b Row) int {
+	slices.SortStableFunc(rows, func(a, b Row) int {
 		return cmp.Or(cmp.Compare(order[a.Planting.Bed], order[b.Planting.Bed]), cmp.Compare(a.Planting.Date, b.Planting.Date),
 			cmp.Compare(a.Parts[0].Sowing, b.Parts[0].Sowing))
 	})
 	taken := plan.Taken(d.setting.Holding.Plantings, d.setting.Holding.Changes)
-	for i := range l.rows {
-		r := &l.rows[i]
+	for i := range rows {
+		r := &rows[i]
 		r.Planting.ID = taken.Free(r.Planting.Crop, r.Planting.Date)
 		taken[r.Planting.ID] = true
 		r.Instead = d.instead(&r.Planting, d.Columns[r.Parts[0].Sowing].Clear)
 	}
-	return l.rows, nil
+	return rows, nil
+}
+
+// rowsOf lays a solution that can be had into beds, class by class.
+func (d *Draft) rowsOf(units programme.Solution) []Row {
+	l := d.newLaying()
+	for class := range d.Classes {
+		l.class(class, units)
+	}
+	return l.rows
 }
 
 // comesBack tells whether a sowing's family should not come back for a year or more.

@@ -5,14 +5,17 @@ import "garner/internal/programme"
 // noHours says that hours are not limited.
 const noHours = -1
 
-// resources are the room in each store and, when told, the hours of the grower less
+// resources are the room in each store less what is kept fills there and, when told, the hours of the grower less
 // those that what is kept takes. It returns the index of the hours.
 func (b *builder) resources(taken []float64) int {
 	for i := range b.Holding.Stores {
 		s := &b.Holding.Stores[i]
-		room := make([]float64, b.Weeks)
+		room, filled := make([]float64, b.Weeks), b.filled(s.ID)
 		for week := range room {
 			room[week] = max(0, s.Holds())
+			if filled[week] > 0 {
+				room[week] = roundKg(max(0, room[week]-filled[week]))
+			}
 		}
 		b.problem.Resources = append(b.problem.Resources, programme.Resource{ID: s.ID, Unit: "kg", PerWeek: room})
 	}
@@ -26,6 +29,26 @@ func (b *builder) resources(taken []float64) int {
 	}
 	b.problem.Resources = append(b.problem.Resources, programme.Resource{ID: "hours", Unit: "h", PerWeek: left})
 	return len(b.problem.Resources) - 1
+}
+
+// filled is what lies in a store in the table of what is kept, at the close of the first
+// day of each week, mean over the futures [kg].
+func (b *builder) filled(store string) []float64 {
+	out := make([]float64, b.Weeks)
+	for i := range b.scales.Table.Stores {
+		s := &b.scales.Table.Stores[i]
+		if s.Store != store {
+			continue
+		}
+		for _, levels := range s.LevelKg {
+			for week := range out {
+				if day := 7 * week; day < len(levels) {
+					out[week] += float64(levels[day]) / float64(len(s.LevelKg))
+				}
+			}
+		}
+	}
+	return out
 }
 
 // lookEvery is how often the room in a store is looked at [weeks].

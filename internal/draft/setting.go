@@ -7,6 +7,7 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/plan"
 	"garner/internal/programme"
+	"garner/internal/space"
 	"garner/internal/words"
 )
 
@@ -31,6 +32,7 @@ type Draft struct {
 
 	setting Setting
 	present []plan.Planting // the plan as it stands
+	ground  *space.Ground   // as what is kept takes it
 	demands map[string]int  // by vegetable
 }
 

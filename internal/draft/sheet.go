@@ -8,6 +8,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/cover"
+	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/protect"
 	"garner/internal/space"
@@ -74,6 +75,36 @@ func (b *builder) reach(g *space.Ground) (map[string]sheet, error) {
 	}
 	return out, nil
 }
+
+// Coverable are the spells for which the gear in stock reaches to a bed in each cold
+// season of a setting, of every kind of cover, beside the covers that lie as planned:
+// all that a draft may lay there, were the bed free and the first to be covered.
+func Coverable(s outlook.Setting, bed string) ([]cover.Spell, error) {
+	own := Setting{Setting: s}
+	b := &builder{Setting: s, setting: &own, northern: northern(&own), draft: &Draft{setting: own}}
+	kinds, err := b.kindsOwned()
+	if err != nil {
+		return nil, err
+	}
+	var out []cover.Spell
+	for year := b.Today.Year() - 1; year <= b.draft.monday(b.Weeks).Year(); year++ {
+		for _, kind := range kinds {
+			spells, _, err := b.fitting(bed, kind, year, b.Holding.Covers)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, spells...)
+		}
+	}
+	return out, nil
+}
+
+// UnderFrom and UnderUntil are the first and the last day on which a draft sows for a
+// cover.
+func UnderFrom(s cover.Spell) cal.Date { return s.On - 7*beforeCover }
+
+// UnderUntil: see UnderFrom.
+func UnderUntil(s cover.Spell) cal.Date { return s.Off - 7*coverEvery }
 
 // kindsOwned are the kinds of cover that there is gear for.
 func (b *builder) kindsOwned() ([]cover.Kind, error) {

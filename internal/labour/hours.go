@@ -27,6 +27,9 @@ func Tend() float64 { return hours["tend"] }
 // Cover is the work of laying a cover and taking it off again [h/m2].
 func Cover() float64 { return hours["cover"] }
 
+// Row is the trouble of a row of its own, beside the work of its ground [h].
+func Row() float64 { return hours["row"] }
+
 // Pick is the work of picking [h/kg].
 func Pick() float64 { return hours["pick"] }
 
