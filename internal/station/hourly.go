@@ -3,7 +3,6 @@ package station
 import (
 	"io"
 	"math"
-	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/climate"
@@ -63,10 +62,11 @@ func ReadHourly(r io.Reader, name string) ([]climate.Hour, Report, error) {
 		return nil, report, fault.New(fault.Invalid, "station.no_hours", words.Args{"rows": report.Rows}).
 			In(fault.Place{File: name})
 	}
-	dropSpikes(t, hours, &report)
+	report.Warnings = append(report.Warnings, jumpsOf(t, hours)...)
 	report.Warnings = append(report.Warnings, gapsOf(t, hours, stamps)...)
 	report.Warnings = append(report.Warnings, unitsOf(t)...)
 	sortByRow(report.Refused)
+	sortByRow(report.Warnings)
 	return hours, report, nil
 }
 
@@ -99,23 +99,45 @@ func floorDiv(a, b int) int {
 // doubted: the steepest recorded in ordinary places is about half of it.
 const jumpC = 20
 
-// dropSpikes leaves out a temperature that jumps and jumps back, and warns of
-// one that stays.
-func dropSpikes(t *table.Table, hours []climate.Hour, report *Report) {
-	for i := 1; i < len(hours); i++ {
-		h, before := &hours[i], &hours[i-1]
-		jump := h.TempC - before.TempC
-		if h.At() != before.At()+1 || !(math.Abs(jump) >= jumpC) {
-			continue
-		}
-		row := slices.Index(t.Numbers, h.Row)
-		args := words.Args{"before": before.TempC, "given": h.TempC}
-		back := i+1 < len(hours) && math.Abs(hours[i+1].TempC-before.TempC) < jumpC && math.Abs(hours[i+1].TempC-h.TempC) >= jumpC/2
-		if back {
-			report.Refused = append(report.Refused, fault.New(fault.Invalid, "station.spike", args).In(t.At(row, columnTemp)))
-			h.TempC = math.NaN()
-			continue
-		}
-		report.Warnings = append(report.Warnings, fault.New(fault.Invalid, "station.jump", args).In(t.At(row, columnTemp)))
+// spike tells whether the temperature of hour i jumps away and back again.
+func spike(hours []climate.Hour, i int) bool {
+	if !jump(hours, i) || i+1 >= len(hours) {
+		return false
 	}
+	before, now, after := hours[i-1].TempC, hours[i].TempC, hours[i+1].TempC
+	return math.Abs(after-now) >= jumpC/2 && math.Abs(after-before) < jumpC/2
+}
+
+// jump tells whether the temperature of hour i is far from that of the hour before.
+func jump(hours []climate.Hour, i int) bool {
+	return i > 0 && hours[i].At()-hours[i-1].At() <= 1 && math.Abs(hours[i].TempC-hours[i-1].TempC) >= jumpC
+}
+
+// DropSpikes leaves out the temperature of hours that jump away and back, which are
+// kept unless that is asked for; the hours are changed in place.
+func DropSpikes(hours []climate.Hour) (dropped int) {
+	for i := range hours {
+		if spike(hours, i) {
+			hours[i].TempC = math.NaN()
+			dropped++
+		}
+	}
+	return dropped
+}
+
+// jumpsOf warns of temperatures that jump, at their rows.
+func jumpsOf(t *table.Table, hours []climate.Hour) (warnings fault.List) {
+	for i := range hours {
+		back := i > 0 && spike(hours, i-1)
+		if !jump(hours, i) || back {
+			continue
+		}
+		key := "station.jump"
+		if spike(hours, i) {
+			key = "station.spike"
+		}
+		warnings = append(warnings, fault.New(fault.Invalid, key, words.Args{"before": hours[i-1].TempC, "given": hours[i].TempC}).
+			In(fault.Place{File: t.Name, Row: hours[i].Row, Column: columnTemp}))
+	}
+	return warnings
 }

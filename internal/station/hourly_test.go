@@ -43,7 +43,7 @@ func TestHourlyFaultsAreToldAtTheirRows(t *testing.T) {
 		"no such time":          {"2027-07-01T24:00,12\n01/07/2027 01:00,12\n2027-07-01T02:00,12", 1, "2 no_such_time; 3 no_such_time", ""},
 		"between the hours":     {"2027-07-01T00:30,12\n2027-07-01T02:00,12", 1, "2 not_on_the_hour", ""},
 		"no such value":         {"2027-07-01T00:00,99\n2027-07-01T01:00,x", 2, "2 value_impossible; 3 not_a_number", ""},
-		"a spike":               {"2027-07-01T00:00,12\n2027-07-01T01:00,-40\n2027-07-01T02:00,11", 3, "3 spike", ""},
+		"a spike":               {"2027-07-01T00:00,12\n2027-07-01T01:00,-40\n2027-07-01T02:00,11", 3, "", "3 spike"},
 		"a step that stays":     {"2027-07-01T00:00,12\n2027-07-01T01:00,33\n2027-07-01T02:00,33", 3, "", "3 jump"},
 		"clocks go forward":     {"2027-03-28T01:00,5\n2027-03-28T03:00,5", 2, "", "3 hour_missing_clock"},
 		"clocks go back":        {"2027-10-31T01:00,5\n2027-10-31T01:00,5\n2027-10-31T02:00,5", 2, "3 hour_twice_clock", ""},
@@ -63,6 +63,17 @@ func TestHourlyFaultsAreToldAtTheirRows(t *testing.T) {
 		if got := strings.Join(toldRows(report.Warnings), "; "); got != c.warnings {
 			t.Errorf("%s: warned %q, want %q", name, got, c.warnings)
 		}
+	}
+}
+
+// A spike stays unless it is asked to go; a step stays.
+func TestSpikesGoWhenAskedTo(t *testing.T) {
+	hours, _ := readHourly(t, "time,temp_c\n2027-07-01T00:00,12\n2027-07-01T01:00,-40\n2027-07-01T02:00,11\n2027-07-01T03:00,35\n2027-07-01T04:00,34\n")
+	if hours[1].TempC != -40 {
+		t.Errorf("the spike was changed to %g", hours[1].TempC)
+	}
+	if n := station.DropSpikes(hours); n != 1 || !math.IsNaN(hours[1].TempC) || hours[3].TempC != 35 {
+		t.Errorf("%d were dropped: %v", n, hours)
 	}
 }
 
