@@ -47,6 +47,9 @@ func TestFaultsOfTheData(t *testing.T) {
 		{"pests.csv", ",03-01,average,Norway", ",13-01,average,Norway", "risk.data_start"},
 		{"advice.csv", "hutton,blight_varieties", "hutton,prayer", "risk.data_no_measure"},
 		{"measures.csv", "\nblight_air,", "\nblight_varieties,", "risk.data_twice"},
+		{"blossom.csv", "apple,pink,-2.2,-4.4", "apple,pink,-2.2,-1.4", "risk.data_kill_order"},
+		{"heat.csv", "maximum,32,35", "maximum,38,35", "risk.data_heat_order"},
+		{"heat.csv", "cloche;low tunnel", "clocke;low tunnel", "risk.data_one_of"},
 		{"measures.csv", "blight_air,cultural", "blight_air,spray", "risk.data_one_of"},
 	}
 	for _, c := range cases {
@@ -95,7 +98,7 @@ func few(t testing.TB) fstest.MapFS {
 		var kept []string
 		for i, line := range strings.Split(string(file.Data), "\n") {
 			first, _, _ := strings.Cut(line, ",")
-			if i == 0 || line == "" || name == "measures.csv" || name == "schedule.csv" || slices.Contains([]string{"hutton", "wallin", "leek-moth"}, first) {
+			if i == 0 || line == "" || name == "measures.csv" || name == "heat.csv" || name == "blossom.csv" || name == "schedule.csv" || slices.Contains([]string{"hutton", "wallin", "leek-moth"}, first) {
 				kept = append(kept, line)
 			}
 		}
