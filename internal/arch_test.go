@@ -69,7 +69,7 @@ var arrows = map[string][]string{
 		"record"},
 	"printed":    {"window", "growth", "cover", "crop", "climate", "sun"},
 	"leftout":    {"printed", "crop"},
-	"scoreboard": {"water", "outlook", "larder", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
+	"scoreboard": {"risk", "water", "outlook", "larder", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 

@@ -48,10 +48,18 @@ func (a *asked) severityOf(d *Day) int {
 	if hours == 0 {
 		mean = d.MeanC
 	}
-	if a.or("whole_degrees", 0) > 0 {
-		mean = math.Round(mean)
+	return a.Severity(mean, hours)
+}
+
+// Severity is the severity value of so many wet hours of a mean temperature [C], of
+// rules that look one up.
+//
+// Source: data/severity.csv.
+func (r *Rule) Severity(meanC float64, hours int) int {
+	if r.or("whole_degrees", 0) > 0 {
+		meanC = math.Round(meanC)
 	}
-	return a.table.value(mean, hours)
+	return r.table.value(meanC, hours)
 }
 
 // severitySum sums severity values and fires when the sum reaches the action
