@@ -85,10 +85,13 @@ func riskOf(w *risk.Weather, o RiskOptions) (*RiskResult, error) {
 	if rule.Needs() && o.Since == cal.None {
 		return nil, fault.New(fault.Invalid, "desk.risk_needs_sighting", words.Args{"rule": rule.ID})
 	}
+	if lacks := rule.Lacks(w, risk.Wetness(o.Wetness)); len(lacks) > 0 && len(w.Hours) > 0 {
+		return nil, fault.New(fault.Invalid, "desk.risk_lacks", words.Args{"rule": rule.ID, "columns": lacks})
+	}
 	r := &RiskResult{Rule: rule.ID, Fired: []RiskFired{}, Weaker: w.Estimated || !rule.Hourly, Mark: rule.Mark,
 		Confidence: rule.Confidence, Source: rule.Source, URL: rule.URL, Of: rule}
 	for i := range w.Days {
-		if d := &w.Days[i]; d.Humid || d.Warm && !rule.Hourly {
+		if d := &w.Days[i]; d.Humid || d.Warm && !rule.Humid() {
 			r.Counted++
 		}
 	}

@@ -128,6 +128,24 @@ func TestShortDaysDoNotCount(t *testing.T) {
 	}
 }
 
+// A record without what a rule looks at is told so.
+func TestWhatARecordLacks(t *testing.T) {
+	hours := slices.Clone(record(t, "athenry_ie_2017").Hours[:48])
+	for i := range hours {
+		hours[i].HumidityPct, hours[i].RainMM, hours[i].WindMS = math.NaN(), math.NaN(), math.NaN()
+	}
+	w := New(hours)
+	for id, want := range map[string][]string{"hutton": {"rh_pct", "wind_ms"}, "hyre": {"rain_mm"}, "blitecast": {"rh_pct", "rain_mm", "wind_ms"},
+		"powdery-mildew": nil, "carrot-fly": nil} {
+		if got := ruleNamed(t, id).Lacks(w, ByTree); !slices.Equal(got, want) {
+			t.Errorf("%s lacks %v, want %v", id, got, want)
+		}
+	}
+	if got := ruleNamed(t, "hutton").Lacks(record(t, "athenry_ie_2017"), ByTree); got != nil {
+		t.Errorf("a whole record lacks %v", got)
+	}
+}
+
 // Sums begin on the day told.
 func TestSumsBeginWhenTold(t *testing.T) {
 	w := record(t, "athenry_ie_2017")

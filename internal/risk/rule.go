@@ -1,6 +1,7 @@
 package risk
 
 import (
+	"math"
 	"sort"
 
 	"garner/internal/cal"
@@ -68,6 +69,31 @@ func (r *Rule) Needs() bool {
 		}
 	}
 	return false
+}
+
+// Humid tells whether the rule looks at humidity or at wet leaves.
+func (r *Rule) Humid() bool { return r.Hourly && r.Form != "mildew_index" }
+
+// Lacks returns the columns that the rule cannot do without and that a record has
+// nowhere: humidity, rain of rules that add it up, wind for leaves told by the tree.
+func (r *Rule) Lacks(w *Weather, wet Wetness) (columns []string) {
+	var humid, rain, wind bool
+	for i := range w.Hours {
+		h := &w.Hours[i]
+		humid = humid || !math.IsNaN(h.HumidityPct)
+		rain = rain || !math.IsNaN(h.RainMM)
+		wind = wind || !math.IsNaN(h.WindMS)
+	}
+	if r.Humid() && !humid {
+		columns = append(columns, "rh_pct")
+	}
+	if _, adds := r.values["rain_days"]; adds && !rain {
+		columns = append(columns, "rain_mm")
+	}
+	if r.Humid() && wet == ByTree && !wind {
+		columns = append(columns, "wind_ms")
+	}
+	return columns
 }
 
 // Readings runs the rule over a record: a reading for each day that counts, in
