@@ -53,10 +53,10 @@ var arrows = map[string][]string{
 
 	"growth": {"canopy", "crop", "climate", "sun"},
 	"water":  {"climate", "crop", "ground", "sun"},
-	"health": {"climate", "crop"},
+	"risk":   {"climate", "crop", "cover", "sun"},
 	"shade":  {"sun", "place"},
 	"canopy": {},
-	"season": {"canopy", "growth", "water", "health", "cover", "place", "plan", "crop", "climate", "sun", "larder"},
+	"season": {"canopy", "growth", "water", "cover", "place", "plan", "crop", "climate", "sun", "larder"},
 	"window": {"season", "growth", "cover", "crop", "climate", "sun", "plan"},
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
@@ -69,7 +69,7 @@ var arrows = map[string][]string{
 		"record"},
 	"printed":    {"window", "growth", "cover", "crop", "climate", "sun"},
 	"leftout":    {"printed", "crop"},
-	"scoreboard": {"water", "outlook", "larder", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
+	"scoreboard": {"risk", "water", "outlook", "larder", "window", "calibrate", "printed", "leftout", "season", "crop", "growth", "cover", "climate", "sun", "record"},
 	"advise":     {"space", "rotation", "soilcare", "protect", "holding", "ground", "growth", "record", "plan", "season", "outlook", "window", "larder", "place", "crop", "climate", "cover", "sun"},
 	"mend":       {"advise", "space", "outlook", "protect", "season", "growth", "holding", "larder", "labour", "plan", "place", "cover", "crop"},
 
@@ -97,7 +97,7 @@ var arrows = map[string][]string{
 	"browser": {},
 
 	"desk": {"*"},
-	"cli":  append([]string{"desk", "station", "store", "web", "exchange"}, values...),
+	"cli":  append([]string{"desk", "station", "store", "web", "exchange", "risk"}, values...),
 	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "appetite", "exchange"}, values...),
 }
 

@@ -47,6 +47,7 @@ type grammar struct {
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Draft      draftCommand      `cmd:""`
 	Mend       mendCommand       `cmd:""`
+	Risk       riskCommand       `cmd:""`
 	Compare    compareCommand    `cmd:""`
 	Carry      carryCommand      `cmd:"" name:"carry-forward"`
 	Check      checkCommand      `cmd:""`

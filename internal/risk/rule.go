@@ -1,0 +1,116 @@
+package risk
+
+import (
+	"math"
+	"sort"
+
+	"garner/internal/cal"
+)
+
+// Rule is a published rule with all its numbers. It never changes once loaded.
+type Rule struct {
+	ID         string
+	Form       string
+	Cause      string   // the fungus or insect by its botanical or zoological name
+	Crops      []string // ids in the crop book
+	Hourly     bool     // looks at hours; rules over days alone are weaker
+	Source     string
+	URL        string
+	Mark       string
+	Confidence string // high, medium or low: our own judgement of the figures
+	Numbers    []Number
+	Events     []Event   // of rules that sum warmth
+	Measures   []Measure // what growers do about it, cultural measures first
+
+	values map[string]float64
+	table  severityTable
+	cells  []cell
+}
+
+// Number is one number of a rule.
+type Number struct {
+	Name   string
+	Value  float64
+	Unit   string
+	Mark   string
+	Source string // "": the rule's own
+}
+
+// Measure is what growers do about it; its text is risk.do_ and its id.
+type Measure struct {
+	ID     string
+	Kind   string // cultural, watch or chemical
+	Source string
+	Mark   string
+}
+
+// n is a number of the rule; the loader made sure that it is there.
+func (r *Rule) n(name string) float64 { return r.values[name] }
+
+// or is a number of the rule, or another where it has none.
+func (r *Rule) or(name string, other float64) float64 {
+	if v, ok := r.values[name]; ok {
+		return v
+	}
+	return other
+}
+
+// Options are what else may be told.
+type Options struct {
+	Wet   Wetness  // how wet leaves are told; "": by humidity
+	Since cal.Date // sums begin here (emergence, the first sighting); cal.None: with the record and each calendar year
+}
+
+// Needs tells whether a rule says nothing without a day to begin at.
+func (r *Rule) Needs() bool {
+	for i := range r.Events {
+		if r.Events[i].Start == (cal.MonthDay{}) {
+			return true
+		}
+	}
+	return false
+}
+
+// Humid tells whether the rule looks at humidity or at wet leaves.
+func (r *Rule) Humid() bool { return r.Hourly && r.Form != "mildew_index" }
+
+// Lacks returns the columns that the rule cannot do without and that a record has
+// nowhere: humidity, rain of rules that add it up, wind for leaves told by the tree.
+func (r *Rule) Lacks(w *Weather, wet Wetness) (columns []string) {
+	var humid, rain, wind bool
+	for i := range w.Hours {
+		h := &w.Hours[i]
+		humid = humid || !math.IsNaN(h.HumidityPct)
+		rain = rain || !math.IsNaN(h.RainMM)
+		wind = wind || !math.IsNaN(h.WindMS)
+	}
+	if r.Humid() && !humid {
+		columns = append(columns, "rh_pct")
+	}
+	if _, adds := r.values["rain_days"]; adds && !rain {
+		columns = append(columns, "rain_mm")
+	}
+	if r.Humid() && wet == ByTree && !wind {
+		columns = append(columns, "wind_ms")
+	}
+	return columns
+}
+
+// Readings runs the rule over a record: a reading for each day that counts, in
+// order of date.
+func (r *Rule) Readings(w *Weather, o Options) []Reading {
+	a := &asked{Rule: r, w: w, since: o.Since, wet: wetHours(w.Hours, o.Wet)}
+	out := forms[r.Form].judge(a)
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Date < out[j].Date })
+	return out
+}
+
+// Fired runs the rule over a record and returns the readings that fired.
+func (r *Rule) Fired(w *Weather, o Options) (out []Reading) {
+	for _, x := range r.Readings(w, o) {
+		if x.Fired {
+			out = append(out, x)
+		}
+	}
+	return out
+}
