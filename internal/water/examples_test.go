@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"testing"
 
+	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/sun"
 )
@@ -122,22 +123,29 @@ func weather(t *testing.T, r row) (climate.Day, float64) {
 	return d, above
 }
 
-// TestDaysOfMaricopa holds whole days against another program's FAO-56 (REF-ET).
+// TestDaysOfMaricopa holds every day of a year against another program's FAO-56
+// (REF-ET), the way a record is worked out.
 func TestDaysOfMaricopa(t *testing.T) {
-	const latitude, elevation, tolerance = 33.069, 361, 0.06
-	place := NewPlace(elevation)
+	const tolerance = 0.06
+	at := sun.Location{LatitudeDeg: 33.069, LongitudeDeg: -111.97, ElevationM: 361}
+	place, worst := NewPlace(at.ElevationM), 0.0
 	rows := published(t, "maricopa.csv")
-	for _, r := range rows {
-		d := climate.Day{TMinC: r.number(t, "tmin_c"), TMaxC: r.number(t, "tmax_c"), RadiationMJ: r.number(t, "radiation_mj")}
-		d.HumidityPct = climate.HumidityFromDew(r.number(t, "dew_c"), d.TMinC, d.TMaxC)
-		above := sun.ExtraterrestrialMJ(latitude, int(r.number(t, "day")))
-		a := place.Air(&d, Light{RadiationMJ: d.RadiationMJ, Cloudless: place.Cloudless(above, d.RadiationMJ), Sky: 1})
-		a.WindMS = r.number(t, "wind_3m_ms") * 4.87 / math.Log(67.8*3-5.42) // FAO-56 eq. 47
-		if got, want := a.ReferenceMM(), r.number(t, "expected"); math.Abs(got-want) > tolerance {
-			t.Errorf("day %s: %.3f mm, published %.2f", r["day"], got, want)
+	for i, r := range rows {
+		o := climate.Observation{Date: cal.Of(2003, 1, 1) + cal.Date(i), TMinC: climate.Is(r.number(t, "tmin_c")),
+			TMaxC: climate.Is(r.number(t, "tmax_c")), RadiationMJ: climate.Is(r.number(t, "radiation_mj")),
+			DewC: climate.Is(r.number(t, "dew_c")), WindMS: climate.Is(climate.WindAt2M(r.number(t, "wind_3m_ms"), 3))}
+		if o.Date.DayOfYear() != int(r.number(t, "day")) {
+			t.Fatalf("row %d is not day %s", i, r["day"])
+		}
+		got, by, ok := place.Observed(&o, at)
+		off := math.Abs(got - r.number(t, "expected"))
+		worst = max(worst, off)
+		if !ok || by != PenmanMonteith || off > tolerance {
+			t.Errorf("day %s: %.3f mm by %s, published %s", r["day"], got, by, r["expected"])
 		}
 	}
-	if len(rows) < 30 {
-		t.Errorf("only %d days", len(rows))
+	if len(rows) != 365 {
+		t.Errorf("%d days of 365", len(rows))
 	}
+	t.Logf("largest difference %.3f mm", worst)
 }
