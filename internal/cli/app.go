@@ -49,6 +49,7 @@ type grammar struct {
 	Mend       mendCommand       `cmd:""`
 	Compare    compareCommand    `cmd:""`
 	Carry      carryCommand      `cmd:"" name:"carry-forward"`
+	Water      waterCommand      `cmd:""`
 	ET0        et0Command        `cmd:"" name:"et0"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`

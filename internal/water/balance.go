@@ -5,7 +5,7 @@ type Stand struct {
 	Basal   float64 // basal crop coefficient as it stands, 0: nothing is through
 	Cover   float64 // share of the ground under leaves, 0-1
 	HeightM float64 // of the leaves
-	RootM   float64 // depth that roots reach
+	RootM   float64 // depth that roots reach; 0: none, only what dries from above
 	Easy    float64 // tabulated share of the water that is taken without want, at 5 mm a day
 	Firm    bool    // that share holds whatever the air asks
 	Mulch   float64 // share of the evaporation from the soil that a mulch keeps, 0-1
@@ -50,7 +50,7 @@ type Balance struct {
 func (b *Balance) Day(s *Soil, on *Stand, g *Given) Flux {
 	var f Flux
 	f.DrainedMM = b.wet(g)
-	held := s.HeldMM(max(on.RootM, leastRootM))
+	held := s.HeldMM(on.reachM())
 	most := MostCoefficient(on.Basal, g.LeastPct, g.WindMS, on.HeightM)
 	bare := Bare(on.Cover, b.wetted())
 	soil := Evaporation(s.Drying(b.DryMM), most, on.Basal, bare) * (1 - on.Mulch)
@@ -75,9 +75,17 @@ func (on *Stand) easy(lostMM float64) float64 {
 	return Easy(on.Easy, lostMM)
 }
 
-// leastRootM is the least depth that a balance reaches: what dries from above, and
-// the ball of a plug [m]. judgement.
-const leastRootM = 0.15
+// reachM is the depth over which water is reckoned [m].
+func (on *Stand) reachM() float64 {
+	if on.RootM > 0 {
+		return on.RootM
+	}
+	return bareM
+}
+
+// bareM is the depth of the balance of ground without roots: what dries from above
+// [m] (FAO-56, page 144: 0.10 to 0.15).
+const bareM = 0.15
 
 // wet brings a day's rain and irrigation into the ground and returns what drains.
 func (b *Balance) wet(g *Given) (drainedMM float64) {
@@ -124,7 +132,7 @@ func (b *Balance) DueMM(s *Soil, on *Stand, g *Given) float64 {
 	dry := *g
 	dry.IrrigationMM = 0
 	f := tried.Day(s, on, &dry)
-	if f.Stress >= 1 && Stress(s.HeldMM(max(on.RootM, leastRootM)), tried.MissingMM, on.easy(f.LostMM())) >= 1 {
+	if f.Stress >= 1 && Stress(s.HeldMM(on.reachM()), tried.MissingMM, on.easy(f.LostMM())) >= 1 {
 		return 0
 	}
 	return max(0, b.MissingMM-g.RainMM)

@@ -159,7 +159,7 @@ func (c *course) step(n int, b *Balance, s *Soil, on *Stand, g *Given) {
 	bare := Bare(on.Cover, after.wetted())
 	drying := s.Drying(after.DryMM)
 	soil := Evaporation(drying, most, on.Basal, bare)
-	held := s.HeldMM(max(on.RootM, leastRootM))
+	held := s.HeldMM(on.reachM())
 	f := b.Day(s, on, g)
 	figures := map[string]float64{
 		"Kr": drying, "Ke": soil, "few": bare, "evaporation": f.EvaporatedMM, "E": f.EvaporatedMM, "E/few": f.EvaporatedMM / bare,
