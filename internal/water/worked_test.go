@@ -19,7 +19,8 @@ func TestEveryWorkedExample(t *testing.T) {
 	examples, courses := map[string]bool{}, map[string]*course{}
 	for _, r := range workedRows(t) {
 		x := input(t, r)
-		got, ok := math.NaN(), false
+		var got float64
+		var ok bool
 		if c := courseOf(courses, r, x); c != nil {
 			got, ok = c.figure(r)
 		} else if got, ok = figure(r, x); !ok {
