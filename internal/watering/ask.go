@@ -34,6 +34,11 @@ func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, 
 		end = max(end, away.Back+1)
 	}
 	a := asking{setting: &s, away: away, told: givenIn(s.Holding.Records), beds: map[string]*tally{}}
+	if len(a.told.beds) > 0 {
+		if err := outlook.Tracts(s, m, 1, s.Today-pastDays, s.Today, a.plant); err != nil {
+			return nil, Bed{}, err
+		}
+	}
 	if err := outlook.Tracts(s, m, usualFutures, s.Today-pastDays, end, a.see); err != nil {
 		return nil, Bed{}, err
 	}
@@ -54,6 +59,15 @@ type asking struct {
 	told    given
 	beds    map[string]*tally
 	course  course
+}
+
+// plant notes the ground that a tract takes of a bed that was watered as a whole.
+func (a *asking) plant(t *outlook.Tract) error {
+	if err := a.course.lay(t); err != nil {
+		return err
+	}
+	a.told.plant(t, &a.course)
+	return nil
 }
 
 // see adds a tract under one future to its bed.

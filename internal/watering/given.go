@@ -9,11 +9,12 @@ import (
 // given are the waterings of the records, litres by day, of beds and of plantings.
 type given struct {
 	beds, plantings map[string]map[cal.Date]float64
+	planted         map[string]map[cal.Date]float64 // ground that is planted [m2], of beds that were watered as a whole
 }
 
 // givenIn gathers what was watered. Records without an amount tell nothing of it.
 func givenIn(records []record.Record) given {
-	g := given{map[string]map[cal.Date]float64{}, map[string]map[cal.Date]float64{}}
+	g := given{beds: map[string]map[cal.Date]float64{}, plantings: map[string]map[cal.Date]float64{}, planted: map[string]map[cal.Date]float64{}}
 	for i := range records {
 		r := &records[i]
 		if r.What != record.Watered || r.Value <= 0 {
@@ -31,10 +32,29 @@ func givenIn(records []record.Record) given {
 	return g
 }
 
+// plant notes the ground of a tract on the days on which its bed was watered.
+func (g *given) plant(t *outlook.Tract, c *course) {
+	for on := range g.beds[t.Bed.ID] {
+		i := int(on - c.first)
+		if i < 0 || i >= len(c.areaM2) {
+			continue
+		}
+		if g.planted[t.Bed.ID] == nil {
+			g.planted[t.Bed.ID] = map[cal.Date]float64{}
+		}
+		g.planted[t.Bed.ID][on] += c.areaM2[i]
+	}
+}
+
 // to tells the litres on a square metre of a tract on a date [mm]: what was given to
-// its plantings, and its share of what was given to the bed, spread over all of it.
+// its plantings, and its share of what was given to the bed, spread over the ground that
+// is planted; over all of it where nothing is.
 func (g *given) to(t *outlook.Tract, on cal.Date, areaM2 float64) (mm float64) {
-	if whole := t.Bed.AreaM2(); whole > 0 {
+	whole := g.planted[t.Bed.ID][on]
+	if whole <= 0 {
+		whole = t.Bed.AreaM2()
+	}
+	if whole > 0 {
 		mm = g.beds[t.Bed.ID][on] / whole
 	}
 	if areaM2 <= 0 {

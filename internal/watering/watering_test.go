@@ -1,6 +1,7 @@
 package watering_test
 
 import (
+	"math"
 	"reflect"
 	"testing"
 
@@ -100,6 +101,33 @@ func TestRecordsOfWateringCount(t *testing.T) {
 	}
 	if !reflect.DeepEqual(fresh["h3"], none["h3"]) {
 		t.Errorf("another bed: %+v, %+v", fresh["h3"], none["h3"])
+	}
+}
+
+// What is given to a bed goes to what is planted there: as many litres told of the bed
+// are worth as much as told of its only planting.
+func TestLitresGoToWhatIsPlanted(t *testing.T) {
+	today := cal.Of(2027, 7, 12)
+	told := func(change func(*record.Record)) watering.Bed {
+		beds, _ := on(t, today, nil, func(h *holding.Holding) {
+			h.Plantings = append(h.Plantings[:0:0], h.Plantings...)
+			kept := h.Plantings[:0]
+			for _, p := range h.Plantings {
+				if p.Bed != "t1" || p.ID == "tom-27a" {
+					kept = append(kept, p)
+				}
+			}
+			h.Plantings = kept
+			r := record.Record{ID: "w", Date: today - 10, What: record.Watered, Value: 60, Unit: "L"}
+			change(&r)
+			h.Records = append(h.Records, r)
+		})
+		return beds["t1"]
+	}
+	bed := told(func(r *record.Record) { r.Bed = "t1" })
+	planting := told(func(r *record.Record) { r.Planting = "tom-27a" })
+	if math.Abs(bed.MissingL-planting.MissingL) > 0.01*planting.MissingL+0.5 || planting.AreaM2 >= 9 {
+		t.Errorf("lacks %.1f L by the bed's record, %.1f by the planting's", bed.MissingL, planting.MissingL)
 	}
 }
 
