@@ -84,7 +84,7 @@ func help(t *testing.T, command ...string) string {
 }
 
 // listed finds a command in the list of a help page.
-var listed = regexp.MustCompile(`(?m)^  ([a-z][a-z-]*)  +\S`)
+var listed = regexp.MustCompile(`(?m)^  ([a-z][a-z0-9-]*)  +\S`)
 
 // commandsOf are the commands that the help page of one, or of garner itself, lists.
 func commandsOf(t *testing.T, command ...string) (names []string) {

@@ -50,6 +50,8 @@ type grammar struct {
 	Risk       riskCommand       `cmd:""`
 	Compare    compareCommand    `cmd:""`
 	Carry      carryCommand      `cmd:"" name:"carry-forward"`
+	Water      waterCommand      `cmd:""`
+	ET0        et0Command        `cmd:"" name:"et0"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`
 	Import     importCommand     `cmd:""`

@@ -79,6 +79,20 @@ func (f *flags) share(flag, given string, otherwise float64) float64 {
 	return x
 }
 
+// between reads a number between low and high; nothing gives 0.
+func (f *flags) between(flag, given string, low, high float64) float64 {
+	if given == "" {
+		return 0
+	}
+	x, ok := decimal(given)
+	if !ok || x < low || x > high {
+		f.refuse(fault.OutOfRange, words.P("cli.flag_between",
+			words.Args{"flag": flag, "given": given, "low": low, "high": high}))
+		return 0
+	}
+	return x
+}
+
 // seed reads the seed of the random streams; nothing gives 1.
 func (f *flags) seed(given string) uint64 {
 	if given == "" {

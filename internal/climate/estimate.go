@@ -99,6 +99,17 @@ func HumidityFromDew(dewC, tMinC, tMaxC float64) float64 {
 	return math.Min(100, 100*SaturationKPa(dewC)/saturated)
 }
 
+// HumidityFromExtremes returns the day's mean relative humidity [%, at most 100]
+// that stands for the vapour pressure of its most and its least [%]: the most comes
+// at the night's minimum, the least at the day's maximum [C].
+//
+// Check: 82 and 54 % between 18 and 25 C: 1.70 kPa (FAO-56 example 5). Source: FAO-56
+// eq. 17 over eq. 12.
+func HumidityFromExtremes(mostPct, leastPct, tMinC, tMaxC float64) float64 {
+	low, high := SaturationKPa(tMinC), SaturationKPa(tMaxC)
+	return math.Min(100, (low*mostPct+high*leastPct)/(low+high)) // eq. 17
+}
+
 // SaturationKPa is the vapour pressure of saturated air at t [C] [kPa] (FAO-56
 // eq. 11). Check: 24.5 C: 3.075 (example 3).
 func SaturationKPa(t float64) float64 {

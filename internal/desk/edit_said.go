@@ -54,6 +54,12 @@ func (n naming) saidHolding(changed []string, c journal.Change, after map[string
 		}
 		return words.P("desk.edit_kitchen", words.Args{"n": numberIn(after["kitchen_h_per_week"])})
 	}
+	if len(changed) == 1 && changed[0] == "can_l" {
+		if after["can_l"] == "" {
+			return words.P("desk.edit_can_usual", nil)
+		}
+		return words.P("desk.edit_can", words.Args{"n": numberIn(after["can_l"])})
+	}
 	return words.P("desk.edit_changed", words.Args{"what": n.row(c.Table, c.After)})
 }
 

@@ -18,12 +18,13 @@ var holdingSheet = rowsOf[holding.Holding]{
 		number("eaters", func(h *holding.Holding) *float64 { return &h.Eaters }),
 		text("plan", func(h *holding.Holding) *string { return &h.Plan }),
 		number("kitchen_h_per_week", func(h *holding.Holding) *float64 { return &h.KitchenH }),
+		number("can_l", func(h *holding.Holding) *float64 { return &h.CanL }),
 	},
 	list: func(h *holding.Holding) []holding.Holding { return []holding.Holding{*h} },
 	put: func(h *holding.Holding, rows []holding.Holding) {
 		r := rows[0]
 		h.ID, h.Name, h.Zone, h.Today, h.Eaters, h.Plan = r.ID, r.Name, r.Zone, r.Today, r.Eaters, r.Plan
-		h.KitchenH = r.KitchenH
+		h.KitchenH, h.CanL = r.KitchenH, r.CanL
 	},
 }
 

@@ -21,6 +21,7 @@ type Holding struct {
 	Eaters    float64
 	Plan      string  // the plan in force
 	KitchenH  float64 // hours a week for preserving; 0: not limited
+	CanL      float64 // what a watering can holds [L]; 0: not told
 	Sites     []place.Site
 	Beds      []place.Bed
 	Features  []place.Feature

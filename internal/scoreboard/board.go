@@ -169,6 +169,7 @@ var sections = []section{
 	{"short-days", (*maker).shortDays},
 	{"shared-ground", (*maker).sharedGround},
 	{"water", (*maker).water},
+	{"soil-water", (*maker).soilWater},
 	{"risk", (*maker).risk},
 	{"practice", (*maker).practice},
 }

@@ -1,7 +1,6 @@
 package season
 
 import (
-	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/water"
 )
@@ -18,15 +17,8 @@ func (g *Ground) Reference(sky *Sky, days []climate.Day, from, to int, space []f
 	place := water.NewPlace(sky.Location.ElevationM)
 	out := resize(space, to-from)
 	for i := from; i < to; i++ {
-		under, seen := days[i], g.skyOn(sky, i)
-		if c := layers.on(sky.First + cal.Date(i)); c != nil {
-			under = c.Under(days[i], sky.ExtraterrestrialMJ[i])
-			seen *= c.SkyShare()
-		}
-		out[i-from] = place.ReferenceMM(&under, water.Light{
-			RadiationMJ: under.RadiationMJ * g.LightOn(sky, i, days[i].RadiationMJ),
-			Cloudless:   place.Cloudless(sky.ExtraterrestrialMJ[i], days[i].RadiationMJ),
-			Sky:         seen})
+		under := days[i]
+		out[i-from] = g.referenceOn(sky, days, i, place, layers, &under)
 	}
 	return out, nil
 }

@@ -22,7 +22,10 @@ const (
 	columnRadiation = "rad_mj_m2"
 	columnHumidity  = "rh_pct"
 	columnDew       = "dew_c"
-	columnWind      = "wind_ms"
+
+	columnHumidityMost  = "rh_max_pct"
+	columnHumidityLeast = "rh_min_pct"
+	columnWind          = "wind_ms"
 )
 
 // column is a column of values with the least and the most that can be.
@@ -41,6 +44,8 @@ var (
 	radiation = column{columnRadiation, 0, 45, false}
 	sunshine  = column{columnSun, 0, 24, false}
 	humidity  = column{columnHumidity, 0, 100, false}
+	mostDamp  = column{columnHumidityMost, 0, 100, false}
+	leastDamp = column{columnHumidityLeast, 0, 100, false}
 	wind      = column{columnWind, 0, 60, false}
 	dew       = column{columnDew, climate.LeastC, climate.MostC, false}
 	dailyRain = column{columnRain, 0, 2000, false}

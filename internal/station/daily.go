@@ -35,18 +35,28 @@ var dailyColumns = []dailyColumn{
 }
 
 // ReadDaily reads a daily record. Values that cannot be are left out and told in
-// the report; a row whose date cannot be is left out as a whole. The error is
-// for a file of which nothing can be used.
+// the report; a row whose date cannot be is left out as a whole. Wind is at 2 m
+// unless its column tells another height. The error is for a file of which nothing
+// can be used.
 func ReadDaily(r io.Reader, name string) (*climate.Record, Report, error) {
+	return ReadDailyAt(r, name, 0)
+}
+
+// ReadDailyAt is ReadDaily for a record whose wind was measured at a height above
+// the ground [m]; 0: as its column tells.
+func ReadDailyAt(r io.Reader, name string, windHeightM float64) (*climate.Record, Report, error) {
 	t, err := table.Read(r, name, MostBytes)
 	if err != nil {
 		return nil, Report{}, err
+	}
+	if told := rename(t); windHeightM == 0 {
+		windHeightM = told
 	}
 	if faults := missingColumns(t, columnDate, columnTMin, columnTMax); len(faults) > 0 {
 		return nil, Report{}, faults
 	}
 	report := Report{Rows: len(t.Rows) + len(t.Refused), Refused: append(fault.List(nil), t.Refused...)}
-	names := []string{columnDate}
+	names := []string{columnDate, columnHumidityMost, columnHumidityLeast}
 	for _, c := range dailyColumns {
 		names = append(names, c.name)
 	}
@@ -60,7 +70,10 @@ func ReadDaily(r io.Reader, name string) (*climate.Record, Report, error) {
 		if date == cal.None {
 			continue
 		}
-		record.Days = append(record.Days, observe(t, row, date, places, &report))
+		o := observe(t, row, date, places, &report)
+		takeExtremes(&o, t, row, &report)
+		lowerWind(&o, windHeightM)
+		record.Days = append(record.Days, o)
 	}
 	report.Kept = len(record.Days)
 	report.Warnings = append(report.Warnings, raw.warnings(name)...)

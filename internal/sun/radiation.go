@@ -26,13 +26,19 @@ const (
 //
 // Check: 20 S, day 246: 32.2 (FAO-56 example 8). Source: FAO-56 eq. 21.
 func ExtraterrestrialMJ(latitudeDeg float64, dayOfYear int) float64 {
-	distance := 1 + 0.033*math.Cos(2*math.Pi/365*float64(dayOfYear)) // eq. 23
 	dec, sunset := Declination(dayOfYear), SunsetAngle(latitudeDeg, dayOfYear)
 	sinLat, cosLat := math.Sincos(latitudeDeg * degree)
 	sinDec, cosDec := math.Sincos(dec)
-	ra := 24 * 60 / math.Pi * solarConstant * distance *
+	ra := 24 * 60 / math.Pi * solarConstant * InverseDistance(dayOfYear) *
 		(sunset*sinLat*sinDec + cosLat*cosDec*math.Sin(sunset)) // eq. 21
 	return max(0, ra)
+}
+
+// InverseDistance returns how much stronger the sun is for its distance on a day of
+// the year [1-366] than at its mean distance. Check: day 246: 0.985 (FAO-56 example
+// 8). Source: FAO-56 eq. 23.
+func InverseDistance(dayOfYear int) float64 {
+	return 1 + 0.033*math.Cos(2*math.Pi/365*float64(dayOfYear)) // eq. 23
 }
 
 // ClearSkyMJ returns the global radiation of a cloudless day [MJ/m2/day] from

@@ -21,10 +21,17 @@ type Air struct {
 // It rises with radiation and deficit. Check: 5.72, 3.88 and 4.56 (FAO-56
 // examples 17, 18 and 20). Source: FAO-56 eq. 6.
 func (a *Air) ReferenceMM() float64 {
+	radiation, wind := a.terms()
+	return max(0, radiation+wind) // eq. 6
+}
+
+// terms are the parts of eq. 6 that radiation and dry wind drive [mm].
+func (a *Air) terms() (radiation, wind float64) {
 	slope := SlopeKPaC(a.MeanC)
-	wet := 0.408 * slope * a.AvailableMJ
-	dry := a.PsychrometricKPaC * 900 / (a.MeanC + 273) * a.WindMS * a.DeficitKPa
-	return max(0, (wet+dry)/(slope+a.PsychrometricKPaC*(1+0.34*a.WindMS))) // eq. 6
+	resistance := slope + a.PsychrometricKPaC*(1+0.34*a.WindMS)
+	radiation = slope * EvaporatedMM(a.AvailableMJ) / resistance
+	wind = a.PsychrometricKPaC * 900 / (a.MeanC + 273) * a.WindMS * a.DeficitKPa / resistance
+	return radiation, wind
 }
 
 // Light is what reaches the ground of a bed from the sun and leaves it for the

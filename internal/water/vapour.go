@@ -26,6 +26,16 @@ func VapourKPa(humidityPct, meanSaturationKPa float64) float64 {
 	return humidityPct / 100 * meanSaturationKPa // eq. 19
 }
 
+// VapourOfWetBulbKPa returns the actual vapour pressure [kPa] from the dry and the
+// wet bulb of a psychrometer [C], the pressure of the air [kPa] and the instrument's
+// coefficient [1/C], 0.000662 where it is aspirated.
+//
+// Check: 25.6 and 19.5 C at 87.9 kPa: 1.91 (FAO-56 example 4). Source: FAO-56 eq.
+// 15 and 16.
+func VapourOfWetBulbKPa(dryC, wetC, pressureKPa, coefficient float64) float64 {
+	return climate.SaturationKPa(wetC) - coefficient*pressureKPa*(dryC-wetC) // eq. 15
+}
+
 // SlopeKPaC returns how fast the saturation vapour pressure rises with
 // temperature at t [C] [kPa/C].
 //

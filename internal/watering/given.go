@@ -1,0 +1,85 @@
+package watering
+
+import (
+	"garner/internal/cal"
+	"garner/internal/outlook"
+	"garner/internal/record"
+)
+
+// given are the waterings of the records, litres by day, of beds and of plantings.
+type given struct {
+	beds, plantings map[string]map[cal.Date]float64
+	planted         map[string]map[cal.Date]float64 // ground that is planted [m2], of beds that were watered as a whole
+}
+
+// givenIn gathers what was watered. Records without an amount tell nothing of it.
+func givenIn(records []record.Record) given {
+	g := given{beds: map[string]map[cal.Date]float64{}, plantings: map[string]map[cal.Date]float64{}, planted: map[string]map[cal.Date]float64{}}
+	for i := range records {
+		r := &records[i]
+		if r.What != record.Watered || r.Value <= 0 {
+			continue
+		}
+		of, id := g.beds, r.Bed
+		if r.Planting != "" {
+			of, id = g.plantings, r.Planting
+		}
+		if of[id] == nil {
+			of[id] = map[cal.Date]float64{}
+		}
+		of[id][r.Date] += r.Value
+	}
+	return g
+}
+
+// plant notes the ground of a tract on the days on which its bed was watered.
+func (g *given) plant(t *outlook.Tract, c *course) {
+	for on := range g.beds[t.Bed.ID] {
+		i := int(on - c.first)
+		if i < 0 || i >= len(c.areaM2) {
+			continue
+		}
+		if g.planted[t.Bed.ID] == nil {
+			g.planted[t.Bed.ID] = map[cal.Date]float64{}
+		}
+		g.planted[t.Bed.ID][on] += c.areaM2[i]
+	}
+}
+
+// to tells the litres on a square metre of a tract on a date [mm]: what was given to
+// its plantings, and its share of what was given to the bed, spread over the ground that
+// is planted; over all of it where nothing is.
+func (g *given) to(t *outlook.Tract, on cal.Date, areaM2 float64) (mm float64) {
+	whole := g.planted[t.Bed.ID][on]
+	if whole <= 0 {
+		whole = t.Bed.AreaM2()
+	}
+	if whole > 0 {
+		mm = g.beds[t.Bed.ID][on] / whole
+	}
+	if areaM2 <= 0 {
+		return mm
+	}
+	for i := range t.Growing {
+		mm += g.plantings[t.Growing[i].Planting.ID][on] / areaM2
+	}
+	return mm
+}
+
+// since is the first day from which the records tell what a tract was given; None
+// where they never do.
+func (g *given) since(t *outlook.Tract) cal.Date {
+	first := cal.None
+	see := func(days map[cal.Date]float64) {
+		for on := range days {
+			if !first.IsSet() || on < first {
+				first = on
+			}
+		}
+	}
+	see(g.beds[t.Bed.ID])
+	for i := range t.Growing {
+		see(g.plantings[t.Growing[i].Planting.ID])
+	}
+	return first
+}
