@@ -49,14 +49,17 @@ func pressing(a, b *Job) int {
 // Pressing are the jobs that cost most to put off, at most so many, in that order;
 // those that cost nothing at the table are not among them.
 func Pressing(jobs []Job, n int) []Job {
+	order := slices.Clone(jobs)
+	slices.SortStableFunc(order, func(a, b Job) int { return pressing(&a, &b) })
 	var out []Job
-	for _, j := range jobs {
-		if j.PutOffKg() >= worthPicking {
+	seen := map[string]bool{}
+	for _, j := range order {
+		if len(out) < n && j.PutOffKg() >= worthPicking && !seen[j.Series] {
+			seen[j.Series] = true // of its turns the dearest stands for all
 			out = append(out, j)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Job) int { return pressing(&a, &b) })
-	return out[:min(n, len(out))]
+	return out
 }
 
 // For are the jobs that somebody can do.

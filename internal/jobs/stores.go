@@ -19,7 +19,7 @@ func (d *deriver) stores() {
 		j := begin(Count, "", "count:"+s.ID, Stop{Part: AtStore, Store: s.ID})
 		j.Stop = d.elsewhere("", AtStore)
 		j.Stop.Store, j.Store = s.ID, s.ID
-		j.Title = words.P("jobs.title_count", words.Args{"name": s.Name})
+		j.Title = words.P("jobs.title_count", nil)
 		a := again{from: from + cal.Date(every), every: every, until: endless, done: counts, since: last}
 		d.repeat(j, a, func(next *Job, on cal.Date) bool {
 			if last.IsSet() {
