@@ -54,7 +54,7 @@ func (a *App) showComparison(v *desk.CompareView) {
 	}
 	rows.write(a)
 	a.gap()
-	a.say(words.P("desk.compare_water", nil))
+	a.say(v.WaterNote())
 	a.say(words.P("cli.outlook_basis", words.Args{"years": v.Years, "seed": seedText(v.Seed)}))
 }
 
@@ -70,7 +70,6 @@ type comparison struct {
 	Difference comparedSum         `json:"difference"` // b less a
 	Vegetables []comparedVegetable `json:"vegetables"`
 	Says       []string            `json:"says"`
-	Water      *float64            `json:"water_l"` // null: there is no forecast of water yet
 }
 
 // comparedPlan is one plan, by week and in all.
@@ -84,6 +83,7 @@ type comparedPlan struct {
 	Gaps     []int       `json:"gaps"`
 	Gluts    []int       `json:"gluts"`
 	GroundM2 []float64   `json:"ground_m2"`
+	WaterL   []float64   `json:"water_l"` // null: the weather does not tell it
 	GardenH  []float64   `json:"garden_h"`
 	KitchenH []float64   `json:"kitchen_h"`
 	Sum      comparedSum `json:"sum"`
@@ -101,6 +101,7 @@ type comparedSum struct {
 	AreaWeeks float64 `json:"area_weeks_m2"`
 	GardenH   float64 `json:"garden_h"`
 	KitchenH  float64 `json:"kitchen_h"`
+	WaterL    float64 `json:"water_l"`
 	KgPerM2   float64 `json:"kg_per_m2"`
 }
 

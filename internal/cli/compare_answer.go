@@ -30,7 +30,7 @@ func (a *App) comparison(v *desk.CompareView) comparison {
 
 func comparedPlanOf(p plan.Plan, c *desk.CompareCourse, s desk.CompareSum) comparedPlan {
 	return comparedPlan{ID: p.ID, Name: p.Name, WantKg: c.Want, EatenKg: c.Eaten, ShortKg: c.Short, OverKg: c.Over, Gaps: c.Gaps, Gluts: c.Gluts,
-		GroundM2: c.Ground, GardenH: c.Garden, KitchenH: c.Kitchen, Sum: comparedSum(s)}
+		GroundM2: c.Ground, WaterL: c.Water, GardenH: c.Garden, KitchenH: c.Kitchen, Sum: comparedSum(s)}
 }
 
 func seedText(seed uint64) string { return strconv.FormatUint(seed, 10) }

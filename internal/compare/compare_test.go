@@ -212,3 +212,32 @@ func TestTablesOfOtherFuturesAreRefused(t *testing.T) {
 		t.Errorf("compared: %+v", c.Differs)
 	}
 }
+
+// Water is what each bed is asked for, on the ground held: asked alike everywhere it
+// goes with the ground, and a bed that is asked for nothing takes none.
+func TestWaterGoesWithTheGroundHeld(t *testing.T) {
+	a, h := side(t, "p2027", 12)
+	if c := of(t, a, a); c.A.Water != nil || c.SumA.WaterL != 0 {
+		t.Error("water is told where nothing is known of it")
+	}
+	const mm = 365.25 / 12 // a millimetre a day
+	var even [12]float64
+	for m := range even {
+		even[m] = mm
+	}
+	a.AskedMM = map[string][12]float64{}
+	for _, b := range h.Beds {
+		a.AskedMM[b.ID] = even
+	}
+	c := of(t, a, a)
+	for k, l := range c.A.Water {
+		if want := 7 * c.A.Ground[k]; math.Abs(l-want) > 1e-9*(1+want) {
+			t.Fatalf("week %d: %.3f l on %.3f m2", k, l, c.A.Ground[k])
+		}
+	}
+	all := c.SumA.WaterL
+	delete(a.AskedMM, h.Beds[0].ID)
+	if less := of(t, a, a).SumA.WaterL; !(less < all) {
+		t.Errorf("without a bed %.0f l, with it %.0f l", less, all)
+	}
+}

@@ -18,6 +18,9 @@
 // What is put away is the rise of a store from one day to the next, so what is
 // eaten out of it on the same day is not seen. The numbers are those of package labour.
 //
-// Left out: water, for which there is no forecast yet; the time for raising plants,
-// for covers and for the way to the ground.
+// Water is what the air asks of the ground that is held, month by month: reference
+// evapotranspiration (package water) in each bed's light and under its covers. Neither
+// what the crop makes of it nor rain is in it, so it tells two plans apart and no cans.
+//
+// Left out: the time for raising plants, for covers and for the way to the ground.
 package compare

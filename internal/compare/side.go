@@ -13,6 +13,10 @@ type Side struct {
 	Table  *outlook.Table
 	Ground *space.Ground  // of the same table
 	Stores []larder.Store // of the holding
+
+	// AskedMM is what the air asks of each bed in each month of a year [mm], by bed;
+	// nil where that is not known.
+	AskedMM map[string][12]float64
 }
 
 // Course is one plan by week, all vegetables together; means over the futures.
@@ -26,6 +30,7 @@ type Course struct {
 	Ground  []float64 // ground held [m2]
 	Garden  []float64 // tending and picking [h]
 	Kitchen []float64 // [h]
+	Water   []float64 // that the air asks of the ground held [l]; nil where that is not known
 }
 
 // VegetableCourse is one vegetable under one plan by week; means over the futures.
@@ -38,7 +43,8 @@ type VegetableCourse struct {
 func course(s Side) (Course, map[string]VegetableCourse, map[string][]float64) {
 	n := s.Table.Weeks
 	c := Course{Want: make([]float64, n), Eaten: make([]float64, n), Short: make([]float64, n), Over: make([]float64, n),
-		Gaps: make([]int, n), Gluts: make([]int, n), Ground: held(s.Ground, s.Table.From, n), Garden: make([]float64, n), Kitchen: make([]float64, n)}
+		Gaps: make([]int, n), Gluts: make([]int, n), Ground: make([]float64, n), Garden: make([]float64, n), Kitchen: make([]float64, n)}
+	c.hold(s)
 	of, wants := map[string]VegetableCourse{}, map[string][]float64{}
 	for i := range s.Table.Vegetables {
 		weekly := s.Table.Weekly(i, false)
@@ -88,23 +94,39 @@ func (c *Course) add(w *outlook.Weekly, v *VegetableCourse) {
 	}
 }
 
-// held is the ground that plantings hold in the middle of each week [m2], mean over
-// the futures and at most each bed's own.
-func held(g *space.Ground, from cal.Date, weeks int) []float64 {
-	out := make([]float64, weeks)
-	for i := range g.Beds {
-		b := &g.Beds[i]
-		for k := range out {
-			day, share := from+cal.Date(daysAWeek*k+daysAWeek/2), 0.0
-			for j := range b.Holds {
-				if h := &b.Holds[j]; !h.Guest && h.From <= day {
-					share += h.Share * (1 - h.GoneBy(day))
-				}
+// hold adds the ground that plantings hold in the middle of each week, and the water
+// that the air asks of it.
+func (c *Course) hold(s Side) {
+	if s.AskedMM != nil {
+		c.Water = make([]float64, len(c.Ground))
+	}
+	for i := range s.Ground.Beds {
+		b := &s.Ground.Beds[i]
+		asked := s.AskedMM[b.ID]
+		for k := range c.Ground {
+			day := s.Table.From + cal.Date(daysAWeek*k+daysAWeek/2)
+			m2 := held(b, day)
+			c.Ground[k] += m2
+			if c.Water != nil {
+				c.Water[k] += m2 * asked[day.Month()-1] * daysAWeek / monthDays
 			}
-			out[k] += b.AreaM2 * min(1, share)
 		}
 	}
-	return out
+}
+
+// monthDays is the mean length of a month [d].
+const monthDays = daysAYear / 12
+
+// held is the ground of a bed that plantings hold on a day [m2], mean over the futures
+// and at most all of it.
+func held(b *space.Bed, day cal.Date) float64 {
+	share := 0.0
+	for j := range b.Holds {
+		if h := &b.Holds[j]; !h.Guest && h.From <= day {
+			share += h.Share * (1 - h.GoneBy(day))
+		}
+	}
+	return b.AreaM2 * min(1, share)
 }
 
 // stored adds the work of what is put away: the rises of each store, mean over the

@@ -7,6 +7,7 @@ type Sum struct {
 	GapWeeks, GlutWeeks              int     // weeks of a vegetable
 	AreaWeeks                        float64 // ground held [m2 weeks]
 	GardenH, KitchenH                float64
+	WaterL                           float64 // that the air asks of the ground held; 0 where that is not known
 	KgPerM2                          float64 // eaten for each square metre held a whole year [kg/m2]; 0 where none is held
 }
 
@@ -18,7 +19,7 @@ type VegetableSum struct {
 
 func (c *Course) sum() Sum {
 	s := Sum{WantKg: added(c.Want), EatenKg: added(c.Eaten), ShortKg: added(c.Short), OverKg: added(c.Over), Share: 1,
-		GapWeeks: counted(c.Gaps), GlutWeeks: counted(c.Gluts), AreaWeeks: added(c.Ground), GardenH: added(c.Garden), KitchenH: added(c.Kitchen)}
+		GapWeeks: counted(c.Gaps), GlutWeeks: counted(c.Gluts), AreaWeeks: added(c.Ground), GardenH: added(c.Garden), KitchenH: added(c.Kitchen), WaterL: added(c.Water)}
 	if s.WantKg > 0 {
 		s.Share = s.EatenKg / s.WantKg
 	}
@@ -31,7 +32,7 @@ func (c *Course) sum() Sum {
 func (s Sum) less(o Sum) Sum {
 	return Sum{s.WantKg - o.WantKg, s.EatenKg - o.EatenKg, s.ShortKg - o.ShortKg, s.OverKg - o.OverKg, s.Share - o.Share,
 		s.GapWeeks - o.GapWeeks, s.GlutWeeks - o.GlutWeeks, s.AreaWeeks - o.AreaWeeks, s.GardenH - o.GardenH, s.KitchenH - o.KitchenH,
-		s.KgPerM2 - o.KgPerM2}
+		s.WaterL - o.WaterL, s.KgPerM2 - o.KgPerM2}
 }
 
 func (v *VegetableCourse) sum() VegetableSum {

@@ -18,7 +18,8 @@ func (v *CompareView) Figures() []ComparedFigure {
 	area := unit{"desk.figure_area_weeks", "desk.figure_area_weeks", 10}
 	hours := unit{"desk.figure_hours", "desk.figure_hours", 1}
 	yield := unit{"desk.figure_yield", "desk.figure_yield", 0.1}
-	return []ComparedFigure{
+	litres := unit{"desk.figure_litres", "desk.figure_litres", 100}
+	out := []ComparedFigure{
 		figure("desk.compare_figure_share", share, a.Share, b.Share),
 		figure("desk.compare_figure_eaten", kg, a.EatenKg, b.EatenKg),
 		figure("desk.compare_figure_short", kg, a.ShortKg, b.ShortKg),
@@ -30,6 +31,23 @@ func (v *CompareView) Figures() []ComparedFigure {
 		figure("desk.compare_figure_kitchen", hours, a.KitchenH, b.KitchenH),
 		figure("desk.compare_figure_yield", yield, a.KgPerM2, b.KgPerM2),
 	}
+	if !v.TellsWater() {
+		return out
+	}
+	return append(out, figure("desk.compare_figure_water", litres, a.WaterL, b.WaterL))
+}
+
+// TellsWater tells whether the weather of all sites tells what water is asked.
+func (v *CompareView) TellsWater() bool {
+	return v.Comparison.A.Water != nil && v.Comparison.B.Water != nil
+}
+
+// WaterNote says what the water of a comparison is.
+func (v *CompareView) WaterNote() words.Phrase {
+	if v.TellsWater() {
+		return words.P("desk.compare_water", nil)
+	}
+	return words.P("desk.compare_no_water", nil)
 }
 
 // unit is how a figure is written, how a difference of it, and how finely both are told.

@@ -90,7 +90,11 @@ func sideOf(h *holding.Holding, p plan.Plan, o OutlookOptions, m *outlook.Memory
 		return planSide{}, err
 	}
 	g, err := space.Of(t, &own, s.Book, s.Today)
-	return planSide{p, asked{holding: &own, setting: s}, compare.Side{Table: t, Ground: g, Stores: h.Stores}}, err
+	if err != nil {
+		return planSide{}, err
+	}
+	water, err := askedMM(&own, m)
+	return planSide{p, asked{holding: &own, setting: s}, compare.Side{Table: t, Ground: g, Stores: h.Stores, AskedMM: water}}, err
 }
 
 // twoPlans finds two plans by their ids or names.

@@ -32,8 +32,8 @@ func (w *BedWater) Peak() int {
 }
 
 // Spared is the share of what the air would ask in full light that the shade
-// spares in a month, 1-12; below 0 where the shaded bed asks more, as it may in
-// winter, when it keeps its warmth.
+// spares in a month, 1-12. It is 0 where the shaded bed asks more, as it may in winter,
+// when it keeps its warmth: the little that is asked then is within the error.
 func (w *BedWater) Spared(month int) float64 { return spared(w.MM[month-1], w.OpenMM[month-1]) }
 
 // YearSpared is the same of the whole year.
@@ -43,7 +43,7 @@ func spared(mm, openMM float64) float64 {
 	if openMM <= 0 {
 		return 0
 	}
-	return 1 - mm/openMM
+	return max(0, 1-mm/openMM)
 }
 
 // waterOf works out what the air asks of all beds, by id.
@@ -73,6 +73,21 @@ func waterOf(h *holding.Holding, m *outlook.Memory) (map[string]*BedWater, error
 		}
 		w.YearMM, w.YearOpen = tenthOf(w.YearMM), tenthOf(w.YearOpen)
 		out[a.Bed] = w
+	}
+	return out, nil
+}
+
+// askedMM is what the air asks of each bed by month [mm]; nil where the site's weather
+// does not tell.
+func askedMM(h *holding.Holding, m *outlook.Memory) (map[string][12]float64, error) {
+	all, err := waterOf(h, m)
+	if err != nil {
+		_, err = untold(err)
+		return nil, err
+	}
+	out := map[string][12]float64{}
+	for bed, w := range all {
+		out[bed] = w.MM
 	}
 	return out, nil
 }

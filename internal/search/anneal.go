@@ -116,8 +116,9 @@ func (c *chain) undo() {
 }
 
 // How often a move clears some ground and fills it anew; otherwise, how often it puts
-// in, puts one in the place of another, or else only takes out; how many go out at most to make room; and how often and with how many tries
-// the room left over is filled again.
+// in, puts one in the place of another, or else only takes out; how many go out at most
+// to make room; and how often and with how many tries the room left over is filled
+// again.
 const (
 	anew       = 0.1
 	putIn      = 0.45

@@ -3,6 +3,7 @@ package search
 import (
 	"testing"
 
+	"garner/internal/num"
 	"garner/internal/programme"
 )
 
@@ -26,5 +27,32 @@ func TestBoundByHand(t *testing.T) {
 	}
 	if last > 2.5+1e-9 || last < 2.49 {
 		t.Errorf("the bound is %v, by hand 2.5", last)
+	}
+}
+
+// With any prices, however they are drawn, the bound stays below every plan;
+// after some steps it is near, and no sowing makes its ground cheaper than the cheapest.
+func TestAnyPricesBound(t *testing.T) {
+	p := invented(5, size{2, 6, 4, 40, 3})
+	found := Run(p.NewStanding(), Asked{Seed: 1, Steps: 20_000})
+	b := NewBound(p)
+	r := num.NewStream(num.Key("prices"), 1)
+	for range 200 {
+		for i := range b.now {
+			b.now[i] = 3 * r.Float64()
+		}
+		b.fit(b.now)
+		if v := b.value(b.now); v > found.Objective+1e-9 {
+			t.Fatalf("prices bound by %v a plan that costs %v", v, found.Objective)
+		}
+	}
+	b.Aim(found.Objective)
+	if b.Step(4000); b.Value < 0.9*found.Objective {
+		t.Errorf("bound %v of %v", b.Value, found.Objective)
+	}
+	for j, x := range b.Beyond() {
+		if x < -1e-9 {
+			t.Errorf("sowing %d makes its ground cheaper than the cheapest, by %v", j, -x)
+		}
 	}
 }

@@ -36,6 +36,7 @@ type compareWeek struct {
 	ShareA, ShareB                   float64
 	GapsA, GapsB, GlutsA, GlutsB     int
 	GroundA, GroundB, HoursA, HoursB float64
+	WaterA, WaterB                   float64 // 0 where it is not told
 }
 
 // compareHeight is the height of a ribbon's greatest want [px].
@@ -109,9 +110,13 @@ func (v *visit) compareRibbon(view *desk.CompareView, r, before *desk.RibbonView
 
 func compareWeekOf(view *desk.CompareView, k int) compareWeek {
 	a, b := &view.Comparison.A, &view.Comparison.B
-	return compareWeek{Week: view.From + cal.Date(7*k), ShareA: shareOf(a.Eaten[k], a.Want[k]), ShareB: shareOf(b.Eaten[k], b.Want[k]),
+	w := compareWeek{Week: view.From + cal.Date(7*k), ShareA: shareOf(a.Eaten[k], a.Want[k]), ShareB: shareOf(b.Eaten[k], b.Want[k]),
 		GapsA: a.Gaps[k], GapsB: b.Gaps[k], GlutsA: a.Gluts[k], GlutsB: b.Gluts[k], GroundA: a.Ground[k], GroundB: b.Ground[k],
 		HoursA: a.Garden[k] + a.Kitchen[k], HoursB: b.Garden[k] + b.Kitchen[k]}
+	if view.TellsWater() {
+		w.WaterA, w.WaterB = a.Water[k], b.Water[k]
+	}
+	return w
 }
 
 // shareOf is what is eaten of what is wanted; 1 where nothing is.
