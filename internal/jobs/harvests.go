@@ -106,19 +106,20 @@ func (d *deriver) every(l *life) int {
 // weighs is what a pick is expected to weigh: what comes ready until the next one, or
 // of what stands, what is eaten of it [kg].
 func (l *life) weighs(d *deriver, on cal.Date, every int) float64 {
-	if len(l.food.flow) > 0 {
-		return l.food.between(on, on+cal.Date(every))
+	grown := l.food.between(on, on+cal.Date(every))
+	if l.flows && l.use.Pattern != crop.LeafThenHead {
+		return grown
 	}
 	week := int(on-d.Table.From) / aWeek
 	if fresh := d.fresh[l.p.ID]; on >= d.Table.From && week < len(fresh) {
-		return fresh[week] * float64(every) / aWeek
+		return math.Max(grown, fresh[week]*float64(every)/aWeek)
 	}
-	return 0
+	return grown
 }
 
 // spoils is the share of a week's flow that is past its best a week on [kg].
 func (l *life) spoils(on cal.Date) float64 {
-	if len(l.food.flow) == 0 {
+	if !l.flows {
 		return 0
 	}
 	return l.food.between(on, on+aWeek) * math.Max(0, 1-l.use.HoldDays/aWeek)

@@ -26,6 +26,7 @@ type life struct {
 	raised, planted, emerged, ready, pick, over, gone moment
 
 	food    food
+	flows   bool // it is picked as it ripens, not pulled
 	plants  float64
 	rowM    float64
 	picks   int      // that were recorded
@@ -62,7 +63,7 @@ func (d *deriver) lay() {
 			l.name += " ‘" + v + "’"
 		}
 		l.space()
-		l.foresee(fates[p.ID])
+		l.foresee(fates[p.ID], d.Today-lookBack, d.Until+lookAhead)
 		l.remember(d.Holding.Records)
 		d.lives = append(d.lives, l)
 	}
@@ -90,15 +91,26 @@ func (l *life) space() {
 	}
 }
 
+// lookBack and lookAhead are the days before today and past the last for which food is
+// added up: what was lifted is tended for some weeks, and a pick is weighed until the
+// next.
+const (
+	lookBack  = 60
+	lookAhead = 21
+)
+
+// flows tells whether a use is picked as it ripens.
+func flows(u *crop.Use) bool { return u.Pattern != crop.Pull && u.Feeds() }
+
 // foresee reads the days of its life off the futures.
-func (l *life) foresee(f *outlook.Fate) {
+func (l *life) foresee(f *outlook.Fate, from, until cal.Date) {
 	l.planted, l.raised = on(l.p.Date), on(l.p.Date-cal.Date(math.Round(l.use.RaiseDays)))
 	l.emerged = momentOf(f, func(o *season.Outcome) int { return o.Emerged })
 	l.ready = momentOf(f, func(o *season.Outcome) int { return o.Ready })
 	l.over = momentOf(f, func(o *season.Outcome) int { return o.Over })
 	l.gone = momentOf(f, func(o *season.Outcome) int { return o.Gone })
 	l.pick = momentOf(f, func(o *season.Outcome) int { return o.First })
-	l.food = foodOf(f)
+	l.food, l.flows = foodOf(f, from, until), flows(l.use)
 }
 
 // remember puts what was recorded in the place of what was forecast.

@@ -47,26 +47,30 @@ type food struct {
 	standing []float64 // stands to be pulled
 }
 
-// foodOf adds up the futures.
-func foodOf(f *outlook.Fate) food {
-	out := food{first: f.First}
+// foodOf adds up the futures from one day to before another.
+func foodOf(f *outlook.Fate, from, until cal.Date) food {
+	out := food{first: from}
 	share := 1 / float64(max(1, len(f.Years)))
+	start, n := int(from-f.First), int(until-from)
 	for _, o := range f.Years {
-		out.flow = added(out.flow, o.First, o.Flow, share)
-		out.standing = added(out.standing, o.First, o.Standing, share)
+		out.flow = added(out.flow, o.First-start, n, o.Flow, share)
+		out.standing = added(out.standing, o.First-start, n, o.Standing, share)
 	}
 	return out
 }
 
-func added(to []float64, first int, days []float32, share float64) []float64 {
-	if first < 0 || len(days) == 0 {
+// added adds a future's days, of which the first lies at an index of the sum, to as
+// many days as are asked for.
+func added(to []float64, first, n int, days []float32, share float64) []float64 {
+	low, high := max(0, -first), min(len(days), n-first)
+	if low >= high {
 		return to
 	}
-	for len(to) < first+len(days) {
-		to = append(to, 0)
+	if to == nil {
+		to = make([]float64, n)
 	}
-	for i, kg := range days {
-		to[first+i] += float64(kg) * share
+	for i := low; i < high; i++ {
+		to[first+i] += float64(days[i]) * share
 	}
 	return to
 }
