@@ -7,7 +7,7 @@ import "garner/internal/cal"
 func (d *deriver) cares(l *life) {
 	if l.p.StripOn.IsSet() && l.p.StripShare > 0 && !l.ended {
 		j := begin(Strip, "", "strip:"+l.p.ID, d.stop(l.bed))
-		j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, Plants: l.plants}
+		j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, RowM: l.rowM, Plants: l.plants}
 		d.once(why(told(d.day(j, l.p.StripOn), l.name), "strip_light", l.p.StripOn))
 	}
 	for i := range d.care {
@@ -30,7 +30,7 @@ func (d *deriver) tend(r *careRule, l *life) {
 		return
 	}
 	j := begin(r.kind, r.id, r.id+":"+l.p.ID, d.stop(l.bed))
-	j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, Plants: l.plants}
+	j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, RowM: l.rowM, Plants: l.plants}
 	switch {
 	case r.anchor == "raised" || r.kind == "chit" || r.kind == "harden-off":
 		j.Stop, j.Amount.M2 = d.elsewhere("", AtIndoors), 0
