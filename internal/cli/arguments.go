@@ -9,7 +9,7 @@ import (
 //
 //   - a value that begins with a minus sign and a digit belongs to the flag
 //     before it, so that --site -42.9,147.3,51 reads as --site=-42.9,147.3,51;
-//   - --sample alone means the main demo holding;
+//   - --sample alone means the main demo holding, and takes the name of one after it;
 //   - garner alone and garner help COMMAND ask for help, garner --version for
 //     the version.
 func tidy(args []string) []string {
@@ -29,6 +29,9 @@ func tidy(args []string) []string {
 		switch {
 		case arg == "--":
 			return append(out, args[i:]...)
+		case arg == "--sample" && i+1 < len(args) && slices.Contains(samples, args[i+1]):
+			i++
+			arg += "=" + args[i]
 		case arg == "--sample":
 			arg += "=" + mainSample
 		case i+1 < len(args) && takesNext(arg, args[i+1]):

@@ -40,7 +40,7 @@ const (
 func (c *draftCommand) Run(a *App) error {
 	var f flags
 	options := desk.DraftOptions{Seconds: f.above("--seconds", c.Seconds, maxSeconds), Steps: f.whole("--steps", c.Steps, 1, maxSteps, 0),
-		Seed: f.seed(c.Seed), Pins: c.Pin, Forbids: c.forbids(), Hours: c.hours(&f), Alone: c.Without}
+		Seed: f.seed(c.Seed), Pins: f.named("--pin", "cli.draft_pin_such", c.Pin), Forbids: c.forbids(&f), Hours: c.hours(&f), Alone: c.Without}
 	if c.Evaluate != "" {
 		file, err := open(c.Evaluate)
 		if err != nil {
@@ -85,7 +85,8 @@ func writeAsked(path string, content *bytes.Buffer) error {
 }
 
 // forbids reads crops that are not to come into a bed.
-func (c *draftCommand) forbids() []desk.DraftCrop {
+func (c *draftCommand) forbids(f *flags) []desk.DraftCrop {
+	f.named("--forbid", "cli.draft_forbid_such", c.Forbid)
 	var out []desk.DraftCrop
 	for _, given := range c.Forbid {
 		crop, bed, _ := strings.Cut(given, "@")
@@ -100,10 +101,23 @@ func (c *draftCommand) hours(f *flags) *float64 {
 		return nil
 	}
 	hours, ok := decimal(c.Hours)
-	if !ok {
+	if !ok || hours > hoursAWeek {
 		f.refuse(fault.Invalid, words.P("cli.flag_hours", words.Args{"given": c.Hours}))
 	}
 	return &hours
+}
+
+// hoursAWeek is all the hours there are in a week.
+const hoursAWeek = 168
+
+// named refuses a flag that may be given again and was given with nothing.
+func (f *flags) named(flag, what string, given []string) []string {
+	for _, g := range given {
+		if strings.TrimSpace(g) == "" {
+			f.refuse(fault.Invalid, words.P("cli.flag_names_nothing", words.Args{"flag": flag, "what": words.P(what, nil)}))
+		}
+	}
+	return given
 }
 
 // above reads a number above nothing; nothing gives 0.
@@ -192,11 +206,8 @@ func (a *App) showDraft(v *desk.DraftView) {
 	}
 	a.say(words.P("cli.draft_title", words.Args{"from": v.From, "weeks": v.Weeks, "futures": v.Futures, "n": len(v.Rows), "kept": v.Kept}))
 	a.say(words.P("cli.draft_share", words.Args{"now": v.ShareNow, "then": v.ShareThen}))
-	key := "cli.draft_bound"
-	if math.IsInf(v.Bound, 0) {
-		key = "cli.draft_no_bound"
-	}
-	a.say(words.P(key, words.Args{"unsown": v.Unsown, "objective": v.Objective, "bound": v.Bound}))
+	a.say(words.P("cli.draft_short", words.Args{"now": v.ShortNow, "then": v.ShortThen}))
+	a.say(desk.Better(v.Objective, v.Bound))
 	for _, n := range v.Notes {
 		a.say(n)
 	}

@@ -5,6 +5,8 @@ import "garner/internal/appetite"
 // Choice is something that can be grown: a use of a crop of the book.
 type Choice struct {
 	Crop, Use string
+	Name      string // of the crop, whatever its use
+	Plural    string // of the crop
 	Label     string // what it is in words
 	Vegetable string // under which the table counts it
 	Methods   []string
@@ -21,7 +23,7 @@ func Choices() ([]Choice, error) {
 	var out []Choice
 	for _, c := range b.Crops() {
 		for _, u := range c.Uses {
-			out = append(out, Choice{Crop: c.ID, Use: u.Name, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods, Feeds: u.Feeds()})
+			out = append(out, Choice{Crop: c.ID, Use: u.Name, Name: c.Name, Plural: c.Plural, Label: u.Label, Vegetable: c.Vegetable, Methods: u.Methods, Feeds: u.Feeds()})
 		}
 	}
 	return out, nil

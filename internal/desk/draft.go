@@ -56,6 +56,8 @@ type DraftView struct {
 	Kept      int // plantings left as they are
 	ShareNow  float64
 	ShareThen float64 // share of the table that is home-grown, with the plan as it stands and with the draft, 0-1
+	ShortNow  float64
+	ShortThen float64 // what lacks at the table over the weeks, likewise, mean over the years of weather [kg]
 	Rows      []DraftRow
 	Wishes    []words.Phrase     // that were heeded
 	Covers    []place.CoverSpell // laid over beds for what is drafted
@@ -144,9 +146,9 @@ func (v *DraftView) lay(d *draft.Draft, units programme.Solution, s outlook.Sett
 	}
 	v.cover(s.Holding, d.Covers(rows))
 	s.Years = usualYears
-	if v.ShareNow, err = shareOf(s); err == nil {
+	if v.ShareNow, v.ShortNow, err = shareOf(s); err == nil {
 		s.Holding = d.With(rows)
-		v.ShareThen, err = shareOf(s)
+		v.ShareThen, v.ShortThen, err = shareOf(s)
 	}
 	return err
 }
@@ -209,11 +211,17 @@ func draftRow(h *holding.Holding, d *draft.Draft, r *draft.Row, says words.Phras
 	return row
 }
 
-// shareOf is the share of the table that is home-grown.
-func shareOf(s outlook.Setting) (float64, error) {
+// shareOf is the share of the table that is home-grown, and what lacks at it [kg].
+func shareOf(s outlook.Setting) (share, shortKg float64, err error) {
 	t, err := outlook.Compute(s, memory())
 	if err != nil {
-		return math.NaN(), err
+		return math.NaN(), math.NaN(), err
 	}
-	return t.Summarise(false).Year, nil
+	sum := t.Summarise(false)
+	for i := range sum.Vegetables {
+		for _, kg := range sum.Vegetables[i].Short {
+			shortKg += kg
+		}
+	}
+	return sum.Year, shortKg, nil
 }

@@ -19,6 +19,7 @@ type Office struct {
 	computing sync.Mutex // one table is computed at a time
 	waiting   sync.Mutex // guards what is being worked out
 	underWay  map[num.Digest]*work
+	turns     turns
 	memory    *outlook.Memory
 	views     *viewMemory
 	warmed    atomic.Bool // there is a last table

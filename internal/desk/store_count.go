@@ -18,6 +18,7 @@ type StoreCount struct {
 	Batch string // one batch of it; empty: all that lies in the store
 	On    cal.Date
 	Kg    float64
+	Sure  bool // however much more than was put in
 }
 
 // Count records what was weighed in a store: it corrects the batch, or all
@@ -52,7 +53,15 @@ func (o *Office) Count(by Author, c StoreCount) (*KeptEntry, error) {
 	})
 }
 
-// countFaults finds what cannot be of a count.
+// A count is far above what was put in when it is so many times as much, and more than
+// the least by which it matters [kg]. Judgement: a slip of the point is ten times.
+const (
+	farAbove   = 1.5
+	farAboveKg = 1.0
+)
+
+// countFaults finds what cannot be of a count, and asks once about one that is far above
+// what was put in: it is told at "sure", and taken when the count says so.
 func countFaults(h *holding.Holding, c StoreCount, now cal.Date) (faults fault.List) {
 	wrong := func(field, key string, args words.Args) {
 		faults = append(faults, fault.New(fault.Invalid, key, args).In(fault.Place{Column: field}))
@@ -79,7 +88,21 @@ func countFaults(h *holding.Holding, c StoreCount, now cal.Date) (faults fault.L
 	case c.Batch != "" && c.On.IsSet() && c.On < h.Batches[there].Stored:
 		wrong("date", "desk.count_before", words.Args{"stored": h.Batches[there].Stored})
 	}
+	if put := putIn(h, c); put > 0 && !c.Sure && c.Kg > farAbove*put && c.Kg > put+farAboveKg {
+		wrong("sure", "desk.count_far_above", words.Args{"kg": c.Kg, "put": put})
+	}
 	return faults
+}
+
+// putIn is what was put into what is counted until that day [kg].
+func putIn(h *holding.Holding, c StoreCount) float64 {
+	kg := 0.0
+	for _, b := range h.Batches {
+		if b.Store == c.Store && (c.Batch == "" || b.ID == c.Batch) && !(c.On.IsSet() && b.Stored > c.On) {
+			kg += b.Kg
+		}
+	}
+	return kg
 }
 
 // firstStored is the day on which the first of a store's batches was put in; the store

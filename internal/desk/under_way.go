@@ -2,6 +2,7 @@ package desk
 
 import (
 	"fmt"
+	"slices"
 	"time"
 
 	"garner/internal/fault"
@@ -11,6 +12,8 @@ import (
 
 // work is something being worked out; what came of it is there when it is done.
 type work struct {
+	name   num.Digest
+	ask    func() (any, error)
 	done   chan struct{}
 	answer any
 	err    error
@@ -20,7 +23,18 @@ type work struct {
 // and waits so long and no longer; there is false when it is still going on then.
 // The work itself keeps what it comes to for those who ask later.
 func workedOut[V any](o *Office, name num.Digest, patience time.Duration, ask func() (V, error)) (answer V, there bool, err error) {
-	w := o.begin(name, func() (any, error) { return ask() })
+	return waitedFor[V](o.begin(name, func() (any, error) { return ask() }), patience)
+}
+
+// weighed is workedOut for what keeps the whole machine busy for a while, such as what
+// would mend a gap: one at a time is worked out, what was asked for last first, so that
+// the other pages stay quick however many of these are opened.
+func weighed[V any](o *Office, name num.Digest, patience time.Duration, ask func() (V, error)) (answer V, there bool, err error) {
+	return waitedFor[V](o.beginInTurn(name, func() (any, error) { return ask() }), patience)
+}
+
+// waitedFor waits for work so long and no longer.
+func waitedFor[V any](w *work, patience time.Duration) (answer V, there bool, err error) {
 	select {
 	case <-w.done:
 	case <-time.After(patience):
@@ -39,19 +53,69 @@ func (o *Office) begin(name num.Digest, ask func() (any, error)) *work {
 	if w := o.underWay[name]; w != nil {
 		return w
 	}
-	w := &work{done: make(chan struct{})}
+	w := &work{name: name, ask: ask, done: make(chan struct{})}
 	o.underWay[name] = w
-	go func() {
-		defer close(w.done)
-		w.err = safely(func() (err error) {
-			w.answer, err = ask()
-			return err
-		})
-		o.waiting.Lock()
-		delete(o.underWay, name)
-		o.waiting.Unlock()
-	}()
+	go o.finish(w)
 	return w
+}
+
+// turns lets one work of a kind go on at a time.
+type turns struct {
+	taken   bool
+	waiting []*work // what was asked for last comes last
+}
+
+// beginInTurn starts work once no other of its kind goes on, what was asked for last
+// first; who asks for it again brings it to the front.
+func (o *Office) beginInTurn(name num.Digest, ask func() (any, error)) *work {
+	o.waiting.Lock()
+	defer o.waiting.Unlock()
+	w := o.underWay[name]
+	at := slices.Index(o.turns.waiting, w)
+	switch {
+	case w != nil && at < 0: // it goes on already
+		return w
+	case w != nil:
+		o.turns.waiting = slices.Delete(o.turns.waiting, at, at+1)
+	default:
+		w = &work{name: name, ask: ask, done: make(chan struct{})}
+		o.underWay[name] = w
+	}
+	o.turns.waiting = append(o.turns.waiting, w)
+	if !o.turns.taken {
+		o.turns.taken = true
+		go o.takeTurns()
+	}
+	return w
+}
+
+// takeTurns does all work that waits for its turn.
+func (o *Office) takeTurns() {
+	for {
+		o.waiting.Lock()
+		last := len(o.turns.waiting) - 1
+		if last < 0 {
+			o.turns.taken = false
+			o.waiting.Unlock()
+			return
+		}
+		w := o.turns.waiting[last]
+		o.turns.waiting = o.turns.waiting[:last]
+		o.waiting.Unlock()
+		o.finish(w)
+	}
+}
+
+// finish does work and lets those know who wait for it.
+func (o *Office) finish(w *work) {
+	defer close(w.done)
+	w.err = safely(func() (err error) {
+		w.answer, err = w.ask()
+		return err
+	})
+	o.waiting.Lock()
+	delete(o.underWay, w.name)
+	o.waiting.Unlock()
 }
 
 // safely turns a mistake of ours into a fault, which would otherwise end the

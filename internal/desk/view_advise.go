@@ -104,7 +104,7 @@ func (o *Office) advised(q AdviseQuery, try []plan.Change, rank ranking, form st
 	if v, known := o.views.advices.get(key); known {
 		return v, nil
 	}
-	v, _, err := workedOut(o, key, patience, func() (*AdviseView, error) {
+	v, _, err := weighed(o, key, patience, func() (*AdviseView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
 			return nil, err

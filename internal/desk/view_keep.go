@@ -51,7 +51,7 @@ func (o *Office) KeepOrClearViewWithin(id string, try []plan.Change, patience ti
 	if v, known := o.views.choices.get(key); known {
 		return v, nil
 	}
-	v, _, err := workedOut(o, key, patience, func() (*KeepOrClearView, error) {
+	v, _, err := weighed(o, key, patience, func() (*KeepOrClearView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
 			return nil, err

@@ -94,7 +94,7 @@ func (o *Office) MendViewWithin(vegetable string, on cal.Date, try []plan.Change
 	if v, known := o.views.mends.get(key); known {
 		return v, nil
 	}
-	v, _, err := workedOut(o, key, patience, func() (*MendView, error) {
+	v, _, err := weighed(o, key, patience, func() (*MendView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
 			return nil, err

@@ -52,7 +52,7 @@ func (o *Office) TrimViewWithin(vegetable string, try []plan.Change, patience ti
 	if v, known := o.views.trims.get(key); known {
 		return v, nil
 	}
-	v, _, err := workedOut(o, key, patience, func() (*TrimView, error) {
+	v, _, err := weighed(o, key, patience, func() (*TrimView, error) {
 		adviser, err := o.adviser(a)
 		if err != nil {
 			return nil, err

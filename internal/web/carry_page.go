@@ -61,7 +61,7 @@ func carryPage(v *visit) error {
 	for _, l := range view.Out {
 		b.Left = append(b.Left, carryLeft{capital(l.Name), carryPath(asked, leaveName, l.Planting, "")})
 	}
-	return v.show(page{Name: "carry", Nav: "plantings", Body: b})
+	return v.show(page{Name: "carry", Nav: "plans", Body: b})
 }
 
 func (v *visit) carryWrong(t *desk.CarryTrouble, asked url.Values) carryWrong {

@@ -56,7 +56,7 @@ func comparePage(v *visit) error {
 	if b.B == "" {
 		b.B = otherPlan(plans)
 	}
-	p := page{Name: "compare", Nav: "plantings", Body: b}
+	p := page{Name: "compare", Nav: "plans", Body: b}
 	if b.A == "" || b.B == "" {
 		return v.show(p)
 	}

@@ -171,8 +171,7 @@ func (v *visit) draftForbids(a *draftAsk, forbids []desk.DraftCrop) error {
 	return nil
 }
 
-// draftCrops are the crops of the book that give food, by what the first use of each
-// is called.
+// draftCrops are the crops of the book that give food, by their names.
 func (v *visit) draftCrops() ([]option, error) {
 	choices, err := desk.Choices()
 	out := []option{{"", v.say("web.draft_no_crop", nil)}}
@@ -180,7 +179,7 @@ func (v *visit) draftCrops() ([]option, error) {
 	for _, c := range choices {
 		if c.Feeds && !seen[c.Crop] {
 			seen[c.Crop] = true
-			out = append(out, option{c.Crop, capital(c.Label)})
+			out = append(out, option{c.Crop, capital(c.Name)})
 		}
 	}
 	slices.SortFunc(out[1:], func(a, b option) int { return cmp.Compare(a.Name, b.Name) })

@@ -2,7 +2,6 @@ package web
 
 import (
 	"errors"
-	"math"
 	"net/http"
 	"strconv"
 
@@ -56,7 +55,7 @@ func draftPage(v *visit) error {
 		b.Lead = []string{v.say("web.draft_lead", nil)}
 	case !d.Done:
 		b.Coming, b.Share, b.Lead = true, int(100*d.Share), v.draftUnderWay(d)
-		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+		return v.showPart(page{Name: "draft", Nav: "plans", Body: b})
 	case d.Err != nil:
 		seconds, b.Lead = d.Asked.Seconds, []string{v.say("web.draft_failed", nil)}
 		b.Wrong = v.draftWrong(d.Err)
@@ -72,14 +71,14 @@ func draftPage(v *visit) error {
 	}
 	if len(h.Wants) == 0 && d == nil { // a year is drafted for what is wanted
 		b.NoWants, b.Lead = true, []string{v.say("web.draft_no_wants", nil)}
-		return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+		return v.showPart(page{Name: "draft", Nav: "plans", Body: b})
 	}
 	ask, err := v.draftAsk(draftTypedOf(seconds, h.Wishes), nil)
 	if err != nil {
 		return err
 	}
 	b.Ask, ask.Again = ask, d != nil
-	return v.showPart(page{Name: "draft", Nav: "plantings", Body: b})
+	return v.showPart(page{Name: "draft", Nav: "plans", Body: b})
 }
 
 // draftUnderWay says how far a draft has come.
@@ -90,15 +89,7 @@ func (v *visit) draftUnderWay(d *desk.Drafting) []string {
 	case d.Stopped || d.Share >= 1:
 		return []string{v.say("web.draft_laying", nil)}
 	}
-	return []string{v.say("web.draft_searching", words.Args{"best": d.Best.Objective}), v.draftBound(d.Best.Bound)}
-}
-
-// draftBound says how good a plan could be.
-func (v *visit) draftBound(bound float64) string {
-	if math.IsInf(bound, 0) {
-		return v.say("web.draft_no_bound", nil)
-	}
-	return v.say("web.draft_bound", words.Args{"bound": bound})
+	return []string{v.say("web.draft_searching", nil), v.sentence(desk.Better(d.Best.Objective, d.Best.Bound))}
 }
 
 // draftWrong says why nothing could be drafted.
@@ -115,7 +106,7 @@ func (v *visit) drafted(b *draftBody, d *desk.Drafting) error {
 	view := d.View
 	b.Lead = []string{v.say("web.draft_done", words.Args{"n": len(view.Rows), "kept": view.Kept, "weeks": view.Weeks, "from": view.From, "futures": view.Futures}),
 		v.say("web.draft_share", words.Args{"now": view.ShareNow, "then": view.ShareThen}),
-		v.say("web.draft_cost", words.Args{"cost": view.Objective, "unsown": view.Unsown}), v.draftBound(view.Bound)}
+		v.say("web.draft_short", words.Args{"now": view.ShortNow, "then": view.ShortThen}), v.sentence(desk.Better(view.Objective, view.Bound))}
 	entry, err := v.entry()
 	if err != nil {
 		return err
@@ -167,7 +158,7 @@ func startDraft(v *visit) error {
 		return err
 	}
 	b := &draftBody{Ask: ask, Lead: []string{v.say("web.draft_lead", nil)}}
-	return v.show(page{Name: "draft", Nav: "plantings", Status: http.StatusUnprocessableEntity, Body: b})
+	return v.show(page{Name: "draft", Nav: "plans", Status: http.StatusUnprocessableEntity, Body: b})
 }
 
 // stopDraft ends the search with the best so far.

@@ -17,6 +17,8 @@ func (s *Server) larderRoutes(mux *http.ServeMux) {
 	mux.Handle("GET /larder", s.atHome(larderPage))
 	mux.Handle("GET /larder/give", s.atHome(givePage))
 	mux.Handle("POST /larder/count", s.atHome(batchCountPosted))
+	mux.Handle("GET /larder/already", s.atHome(lainPage))
+	mux.Handle("POST /larder/already", s.atHome(lainPosted))
 }
 
 // larderBody is the page of the larder.
@@ -55,6 +57,7 @@ type larderBatch struct {
 	Hidden      []hiddenField
 	Typed       string
 	Faults      []words.Phrase
+	Ask         bool // it is far above what was put in, and asked about
 }
 
 // larderStore is a store and its course.
@@ -161,6 +164,7 @@ func (v *visit) larderStock(s *desk.StockView, today cal.Date, typed countTyped)
 			line.Typed = typed.text
 			for _, e := range typed.faults {
 				line.Faults = append(line.Faults, e.Phrase)
+				line.Ask = line.Ask || e.At.Column == sureField
 			}
 		}
 		out.Batches = append(out.Batches, line)
@@ -271,7 +275,7 @@ func batchCountPosted(v *visit) error {
 			return v.showLarder(countTyped{id, text, fault.List{wrong.In(fault.Place{Column: "kg"})}})
 		}
 	}
-	kept, err := v.office.Count(v.author(), desk.StoreCount{Store: v.field("store"), Batch: id, On: today, Kg: kg})
+	kept, err := v.office.Count(v.author(), desk.StoreCount{Store: v.field("store"), Batch: id, On: today, Kg: kg, Sure: v.field(sureField) != ""})
 	if faults := listOf(err); faults != nil {
 		return v.showLarder(countTyped{id, text, faults})
 	}

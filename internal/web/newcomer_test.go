@@ -97,3 +97,34 @@ func TestADayThatIsNone(t *testing.T) {
 		t.Errorf("%d, shown again as %q", w.Code, formTo(t, read(t, w.Body.String()), "/wants/new").filled()["from"])
 	}
 }
+
+// A new want begins with nothing chosen, and only says that a group is given where there
+// are groups; every page leads to the plans; a draft names crops by their own names.
+func TestFirstFormsSpeakOfWhatThereIs(t *testing.T) {
+	first := func(h http.Handler) string {
+		t.Helper()
+		form := formTo(t, open(t, h, "/wants/new"), "/wants/new")
+		return form.one(t, "select", "name", "vegetable").all(func(e *element) bool { return e.name == "option" })[0].words()
+	}
+	h, _ := beginning(t, func(*holding.Holding) {})
+	if got := first(h); strings.Contains(got, "group") || got == "" {
+		t.Errorf("without groups the list begins with %q", got)
+	}
+	full, office := garden(t, words.English())
+	for i, cells := range []map[string]string{{"id": "roots", "name": "roots"}, {"group": "roots", "vegetable": "carrot", "preference": "1"}} {
+		if _, err := office.Save(desk.Author{Entry: "row " + string(rune('a'+i))}, []string{"groups", "members"}[i], "", cells, 0); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got := first(full); !strings.Contains(got, "group") {
+		t.Errorf("with groups it begins with %q", got)
+	}
+	at := open(t, full, "/draft")
+	if here := at.one(t, "nav", "class", "pages").one(t, "a", "href", "/plans"); here.attrs["aria-current"] != "page" {
+		t.Error("a drafted year is not among the plans")
+	}
+	carrots := at.all(func(e *element) bool { return e.name == "option" && e.attrs["value"] == "carrot" })
+	if len(carrots) == 0 || carrots[0].words() != "Carrot" {
+		t.Errorf("the draft lists carrots as %v", carrots)
+	}
+}

@@ -44,6 +44,7 @@ type link struct {
 var navigation = []link{
 	{Name: "table", Path: "/"},
 	{Name: "plantings", Path: "/plantings"},
+	{Name: "plans", Path: "/plans"},
 	{Name: "ground", Path: "/ground"},
 	{Name: "larder", Path: "/larder"},
 	{Name: "crops", Path: "/crops"},

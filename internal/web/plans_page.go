@@ -49,7 +49,7 @@ func plansPage(v *visit) error {
 		l.Hidden = []hiddenField{{"plan", p.ID}, {"entry", entry}}
 		b.Lines = append(b.Lines, l)
 	}
-	return v.show(page{Name: "plans", Nav: "plantings", Body: &b})
+	return v.show(page{Name: "plans", Nav: "plans", Body: &b})
 }
 
 // comparePath is the page of two plans side by side.

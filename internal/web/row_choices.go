@@ -83,10 +83,14 @@ func vegetableChoices(*choosing) ([]option, error) {
 	return out, err
 }
 
-// vegetableOrGroup are the vegetables, and none where a group is wanted.
+// vegetableOrGroup are the vegetables, and none where there are groups and one is wanted.
 func vegetableOrGroup(c *choosing) ([]option, error) {
 	out, err := vegetableChoices(c)
-	return append([]option{{"", c.say("web.blank_vegetable", nil)}}, out...), err
+	none := "web.choose"
+	if len(c.holding.Groups) > 0 {
+		none = "web.blank_vegetable"
+	}
+	return append([]option{{"", c.say(none, nil)}}, out...), err
 }
 
 func bedChoices(c *choosing) ([]option, error) {

@@ -4,7 +4,6 @@
 import * as dateline from "./dateline";
 import { findWhileTyping } from "./find";
 import * as lanes from "./lanes";
-import { showHere } from "./nav";
 import * as plan from "./plan";
 import { forgetSaid } from "./said";
 import * as stale from "./stale";
@@ -12,7 +11,6 @@ import * as beginning from "./start";
 import * as trying from "./try";
 
 forgetSaid();
-showHere();
 findWhileTyping();
 beginning.start();
 plan.start();
