@@ -78,7 +78,9 @@ var arrows = map[string][]string{
 	"compare": {"outlook", "space", "larder", "labour"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
-	"calendar": {"advise", "plan", "record", "place", "crop"},
+	"jobs": {"outlook", "season", "growth", "soilcare", "labour", "larder", "holding", "plan", "place", "record", "crop", "cover",
+		"climate", "sun"},
+	"calendar": {},
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",

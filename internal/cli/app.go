@@ -44,6 +44,7 @@ type grammar struct {
 	Ground     groundCommands    `cmd:""`
 	Advise     adviseCommand     `cmd:""`
 	Larder     larderCommand     `cmd:""`
+	Jobs       jobsCommand       `cmd:""`
 	Keep       keepCommand       `cmd:"" name:"keep-or-clear"`
 	Draft      draftCommand      `cmd:""`
 	Mend       mendCommand       `cmd:""`

@@ -44,7 +44,7 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 // stems begin the ids of tables that are simply counted.
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "features": "feature", "covers": "cover", "gear": "gear", "crops": "own",
-	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "groups": "group",
+	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "own_jobs": "job", "job_answers": "said", "groups": "group",
 	"weather": "weather",
 }
 

@@ -38,6 +38,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
 	case "wishes":
 		return n.wish(cells)
+	case "job_answers":
+		return words.P("desk.name_answer", words.Args{"did": valueName("job_answers", "did", cells["did"]), "date": dateIn(cells["date"])})
 	case "members":
 		return words.P("desk.name_member", words.Args{"vegetable": cells["vegetable"], "group": n.name("groups", cells["group"])})
 	case "visits":

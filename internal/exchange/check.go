@@ -90,6 +90,7 @@ func (c *checker) checkSense() {
 	c.checkRoom()
 	c.checkDrafts()
 	c.checkWishes()
+	c.checkJobs()
 	c.checkGroups()
 	c.warnOfWants()
 	c.checkVisits()

@@ -28,7 +28,7 @@ func Pointers(to string) []Pointer {
 
 // plantingColumns point at plantings, which may be those a draft adds and so are
 // no foreign keys.
-var plantingColumns = map[string]string{"plantings": "to", "changes": "planting", "wishes": "planting", "batches": "planting", "records": "planting"}
+var plantingColumns = map[string]string{"plantings": "to", "changes": "planting", "wishes": "planting", "own_jobs": "planting", "batches": "planting", "records": "planting"}
 
 func (t *tableSchema) pointer(column string) Pointer {
 	p := Pointer{Table: t.Name, Column: column, Required: t.Fields[t.column(column)].required() || slices.Contains(t.GoesWith, column)}

@@ -118,6 +118,12 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	})
 	d.plans(h, plans, beds, varieties, stores)
 	h.Wishes = []plan.Wish{{ID: "wish-0", Kind: plan.Forbid, Crop: d.filled("crop"), Bed: d.one("bed", beds)}, {ID: "wish-1", Kind: plan.Hours, Hours: d.number("hours", 0, 168)}}
+	h.OwnJobs = rows(d.count("own jobs"), func(i int) plan.OwnJob {
+		return plan.OwnJob{ID: id("job", i), Name: d.filled("name"), Site: d.one("site", sites), Bed: d.one("bed", beds), Date: d.date("date"), EveryD: rapid.IntRange(0, 3660).Draw(t, "every"), Until: d.dateOrNone("until"), Minutes: d.number("minutes", 1, 1440), Who: d.of("own_jobs", "who")}
+	})
+	h.Answers = rows(d.count("answers"), func(i int) record.Answer {
+		return record.Answer{ID: id("said", i), Date: d.date("date"), Job: "hoe:h1:3", Did: record.Did(d.of("job_answers", "did")), Until: d.dateOrNone("until"), Minutes: d.number("minutes", 1, 1440), Note: d.text("note")}
+	})
 	d.larder(h, stores, beds)
 	h.Weather = rows(sources, func(i int) holding.WeatherSource {
 		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}

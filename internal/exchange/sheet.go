@@ -21,7 +21,7 @@ type sheet interface {
 // sheets are all tables of a holding, in the order they are written.
 var sheets = []sheet{
 	holdingSheet, sitesSheet, bedsSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
-	onhandSheet, plansSheet, plantingsSheet, changesSheet, wishesSheet, wantsSheet, groupsSheet, membersSheet, visitsSheet, gapsLeftSheet, purchasesSheet, storesSheet, batchesSheet,
+	onhandSheet, plansSheet, plantingsSheet, changesSheet, wishesSheet, ownJobsSheet, answersSheet, wantsSheet, groupsSheet, membersSheet, visitsSheet, gapsLeftSheet, purchasesSheet, storesSheet, batchesSheet,
 	recordsSheet, weatherSheet,
 }
 

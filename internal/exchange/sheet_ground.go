@@ -40,6 +40,7 @@ var sitesSheet = rowsOf[place.Site]{
 		number("plan_width_m", func(s *place.Site) *float64 { return &s.PlanWidthM }),
 		number("plan_depth_m", func(s *place.Site) *float64 { return &s.PlanDepthM }),
 		number("up_deg", func(s *place.Site) *float64 { return &s.UpDeg }),
+		text("not_allowed", func(s *place.Site) *string { return &s.NotAllowed }),
 	},
 	list: func(h *holding.Holding) []place.Site { return h.Sites },
 	put:  func(h *holding.Holding, rows []place.Site) { h.Sites = rows },

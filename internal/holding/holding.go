@@ -34,6 +34,7 @@ type Holding struct {
 	Plantings []plan.Planting
 	Changes   []plan.Change
 	Wishes    []plan.Wish // of every year that is drafted
+	OwnJobs   []plan.OwnJob
 	Wants     []larder.Want
 	GapsLeft  []larder.GapLeft
 	Purchases []larder.Purchase
@@ -43,6 +44,7 @@ type Holding struct {
 	Stores    []larder.Store
 	Batches   []larder.Batch
 	Records   []record.Record
+	Answers   []record.Answer // of what became of jobs
 	Weather   []WeatherSource
 }
 

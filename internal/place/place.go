@@ -19,6 +19,8 @@ type Site struct {
 	PlanWidthM float64 // left to right; 0: no plan drawn
 	PlanDepthM float64 // bottom to top
 	UpDeg      float64 // compass bearing towards which the plan's top lies
+
+	NotAllowed string // what it does not allow, parted by semicolons: fires, hoses, heights
 }
 
 // Bed is a growing place: an open bed, border, tunnel bed, frame or container.

@@ -3,6 +3,7 @@ package soilcare
 import (
 	"math"
 
+	"garner/internal/cal"
 	"garner/internal/record"
 	"garner/internal/words"
 )
@@ -54,7 +55,7 @@ func (c *Care) dress(f *facts, g *Ground, given []Given) {
 	if told {
 		key = "soilcare.compost_more"
 	}
-	c.Due = append(c.Due, Due{What: record.Composted, Litres: low, Phrase: words.P(key, args)})
+	c.Due = append(c.Due, Due{What: record.Composted, Until: cal.None, Litres: low, Phrase: words.P(key, args)})
 }
 
 // barrowsBetween says a number of barrows.

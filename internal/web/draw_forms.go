@@ -13,6 +13,7 @@ var siteForm = rowForm{
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
 		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather", choices: weatherChoices},
+		{name: "not_allowed", wide: true},
 	},
 }
 

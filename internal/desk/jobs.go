@@ -1,0 +1,154 @@
+package desk
+
+import (
+	"garner/internal/cal"
+	"garner/internal/holding"
+	"garner/internal/jobs"
+	"garner/internal/outlook"
+	"garner/internal/plan"
+	"garner/internal/words"
+)
+
+// JobsOptions say which jobs are asked for.
+type JobsOptions struct {
+	Days     int     // from today on; 0: a week
+	Hours    float64 // there are for them; 0: not limited
+	People   int     // that share them; 0: one
+	Who      string  // can do them: child, newcomer; empty: anyone
+	Costs    bool    // weigh what it costs to put each off
+	Years    int     // futures; 0: as the outlook
+	Seed     uint64
+	Progress func(done, total int) // may be nil
+}
+
+// aWeekOfJobs is the time for which jobs are told unless said otherwise [d].
+const aWeekOfJobs = 7
+
+// JobsView is what is to be done, along the way.
+type JobsView struct {
+	ID, Household string
+	Today, Last   cal.Date // first and last day
+	Years         int
+	Shares        []JobShare // one for each who does them
+	Count         int
+	Minutes       float64
+	LimitMinutes  float64 // that there are; 0: not limited
+	Dropped       []JobLine
+	DroppedMin    float64
+	Pressing      []string // ids of those that cost most to put off, the dearest first
+}
+
+// JobShare is the work of one person.
+type JobShare struct {
+	Minutes float64
+	WalkM   float64 // between beds that are drawn
+	Legs    []JobLeg
+}
+
+// JobLeg is a place on the way with its jobs.
+type JobLeg struct {
+	Place words.Phrase
+	Site  string // name
+	Bed   string // id; empty: no bed
+	Store string // id; empty: no store
+	WalkM float64
+	Jobs  []JobLine
+}
+
+// JobLine is one job with what there is to say of it.
+type JobLine struct {
+	jobs.Job
+	Place words.Phrase
+	When  words.Phrase   // its day and its last sensible day; dates to be sharpened
+	Takes words.Phrase   // minutes and tools
+	Again []JobLine      // its further turns in the time asked for
+	Says  []words.Phrase // seed and plants, who can do it, what putting it off costs, the question whether to drop it
+}
+
+// mostPressing is how many jobs are named when there is time for few.
+const mostPressing = 4
+
+// Jobs tells what is to be done in a holding.
+func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
+	s, err := settingOf(h, OutlookOptions{Seed: o.Seed, Years: o.Years, Progress: o.Progress})
+	if err != nil {
+		return nil, err
+	}
+	if !o.Costs && o.Hours == 0 {
+		t, err := outlook.Compute(s, memory())
+		if err != nil {
+			return nil, err
+		}
+		return jobsView(&asked{holding: h, setting: s}, t, nil, o)
+	}
+	scales, err := outlook.NewScales(s, memory())
+	if err != nil {
+		return nil, err
+	}
+	return jobsView(&asked{holding: h, setting: s}, scales.Table, scales, o)
+}
+
+// jobsView derives the jobs, weighs them where there are scales, cuts them to the
+// hours and shares them out.
+func jobsView(a *asked, t *outlook.Table, scales *outlook.Scales, o JobsOptions) (*JobsView, error) {
+	plantings, faults := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	if o.Days == 0 {
+		o.Days = aWeekOfJobs
+	}
+	now := a.setting.Today
+	all, err := jobs.Derive(jobs.Question{Holding: a.holding, Book: a.setting.Book, Table: t, Plantings: plantings, Today: now, Until: now + cal.Date(o.Days)})
+	if err != nil {
+		return nil, err
+	}
+	if o.Who != "" {
+		all = jobs.For(all, jobs.Who(o.Who))
+	}
+	if scales != nil {
+		if err := jobs.Weigh(scales, all); err != nil {
+			return nil, err
+		}
+	}
+	v := &JobsView{ID: a.holding.ID, Household: a.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: t.Years, LimitMinutes: 60 * o.Hours}
+	n := &jobNamer{namer: newNamer(a), weighed: scales != nil}
+	if o.Hours > 0 {
+		c := jobs.To(all, v.LimitMinutes*float64(max(1, o.People)))
+		all, v.DroppedMin = c.Jobs, c.Over
+		for i := range c.Dropped {
+			v.Dropped = append(v.Dropped, n.line(&c.Dropped[i], v))
+		}
+	}
+	v.Minutes = jobs.Minutes(all)
+	for _, j := range jobs.Pressing(all, mostPressing) {
+		v.Pressing = append(v.Pressing, j.ID)
+	}
+	for _, share := range jobs.Share(all, max(1, o.People)) {
+		s := n.share(share, v)
+		v.Shares, v.Count = append(v.Shares, s), v.Count+s.Count()
+	}
+	return v, nil
+}
+
+// Count is how many jobs one person has, each counted once however often it comes.
+func (s *JobShare) Count() int {
+	n := 0
+	for _, l := range s.Legs {
+		n += len(l.Jobs)
+	}
+	return n
+}
+
+// Lines are all jobs that are told, in the order of the way.
+func (v *JobsView) Lines() []JobLine {
+	var out []JobLine
+	for _, s := range v.Shares {
+		for _, l := range s.Legs {
+			for _, j := range l.Jobs {
+				out = append(append(out, j), j.Again...)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,79 @@
+package jobs
+
+import "garner/internal/cal"
+
+// cares are the jobs that rules ask for a planting, and the stripping that the plan
+// tells.
+func (d *deriver) cares(l *life) {
+	if l.p.StripOn.IsSet() && l.p.StripShare > 0 && !l.ended {
+		j := begin(Strip, "", "strip:"+l.p.ID, d.stop(l.bed))
+		j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, RowM: l.rowM, Plants: l.plants}
+		d.once(why(told(d.day(j, l.p.StripOn), l.name), "strip_light", l.p.StripOn))
+	}
+	for i := range d.care {
+		if r := &d.care[i]; r.matches(l) {
+			d.tend(r, l)
+		}
+	}
+}
+
+// matches tells whether a rule is about a planting.
+func (r *careRule) matches(l *life) bool {
+	return names(r.crops, l.crop.ID, l.crop.Family) && names(r.groups, l.use.Group) && names(r.uses, l.use.Name) &&
+		names(r.methods, l.method) && names(r.patterns, string(l.use.Pattern))
+}
+
+// tend makes the jobs of one rule for one planting.
+func (d *deriver) tend(r *careRule, l *life) {
+	after := r.anchor == "lifted" // what was lifted is tended where it lies
+	if l.ended && !after || r.anchor == "raised" && (l.started || d.plantsOnHand(l)) {
+		return
+	}
+	j := begin(r.kind, r.id, r.id+":"+l.p.ID, d.stop(l.bed))
+	j.Planting, j.Amount = l.p.ID, Amount{M2: l.p.AreaM2, RowM: l.rowM, Plants: l.plants}
+	switch {
+	case r.anchor == "raised" || r.kind == "chit" || r.kind == "harden-off":
+		j.Stop, j.Amount.M2 = d.elsewhere("", AtIndoors), 0
+	case after:
+		j.Stop, j.Store = Stop{Site: l.bed.Site, Part: AtStore, Store: l.p.Store, site: d.sites[l.bed.Site]}, l.p.Store
+		j.Amount = Amount{Kg: l.food.stands(l.gone.mid)}
+	}
+	j = told(j, l.name)
+	if r.anchor == "calendar" {
+		d.yearly(j, r.from, r.to, l.south, func(next *Job) bool {
+			*next = why(*next, r.why, next.Best)
+			return l.there(next.Best) && d.fits(r, l, next.Best)
+		})
+		return
+	}
+	m := l.moment(r.anchor)
+	if !m.is() || !m.mid.IsSet() || m.mid >= endless {
+		return
+	}
+	j.Forecast, j.Odds = !m.known, m.odds
+	from := m.mid + r.offset
+	if r.every == 0 {
+		if d.fits(r, l, from) && (after || r.anchor == "raised" || from <= l.end()) {
+			d.once(why(d.day(j, from), r.why, m.mid))
+		}
+		return
+	}
+	end := l.moment(r.until)
+	if !end.is() {
+		return
+	}
+	until := min(end.mid+r.untilOffset, l.end())
+	d.repeat(j, again{from: from, every: r.every, until: until, since: cal.None}, func(next *Job, on cal.Date) bool {
+		*next = why(*next, r.why, m.mid)
+		return d.fits(r, l, on)
+	})
+}
+
+// there tells whether a planting stands on a day.
+func (l *life) there(day cal.Date) bool { return l.planted.mid < day && day <= l.end() }
+
+// fits tells whether a rule holds on a day: in its season, and under no cover where
+// it is about the open.
+func (d *deriver) fits(r *careRule, l *life, day cal.Date) bool {
+	return inSeason(day, r.from, r.to, l.south) && (r.sky == "" || !d.covered(l.p.Bed, max(day, l.planted.mid)))
+}

@@ -1,0 +1,56 @@
+package jobs
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"garner/internal/holding"
+	"garner/internal/place"
+)
+
+// walk puts jobs in the order in which they are met on the way: by site, store, raising
+// place, the site as a whole, beds by their place on the route, then by kind and day.
+func (d *deriver) walk(jobs []Job) {
+	slices.SortStableFunc(jobs, func(a, b Job) int {
+		return cmp.Or(a.Stop.compare(b.Stop), cmp.Compare(d.kinds[a.Kind].rank, d.kinds[b.Kind].rank), cmp.Compare(a.Best, b.Best), cmp.Compare(a.ID, b.ID))
+	})
+}
+
+// compare orders stops along the way.
+func (s Stop) compare(o Stop) int {
+	return cmp.Or(cmp.Compare(s.site, o.site), cmp.Compare(s.Part, o.Part), cmp.Compare(s.Order, o.Order), cmp.Compare(s.Bed, o.Bed), cmp.Compare(s.Store, o.Store))
+}
+
+// Leg is a stop with its jobs and the way to it from the stop before.
+type Leg struct {
+	Stop  Stop
+	Jobs  []Job
+	WalkM float64 // as the crow flies, where both are drawn on one plan; 0: not known
+}
+
+// Route gathers jobs, in their order, by stop.
+func Route(h *holding.Holding, jobs []Job) []Leg {
+	var legs []Leg
+	var before *place.Bed
+	beds := map[string]*place.Bed{}
+	for i := range h.Beds {
+		beds[h.Beds[i].ID] = &h.Beds[i]
+	}
+	for _, j := range jobs {
+		if n := len(legs); n == 0 || legs[n-1].Stop != j.Stop {
+			leg := Leg{Stop: j.Stop}
+			bed := beds[j.Stop.Bed]
+			if bed != nil && before != nil && bed.Site == before.Site && bed.At.IsSet() && before.At.IsSet() {
+				leg.WalkM = math.Hypot(bed.At.XM-before.At.XM, bed.At.YM-before.At.YM)
+			}
+			if bed != nil {
+				before = bed
+			}
+			legs = append(legs, leg)
+		}
+		last := &legs[len(legs)-1]
+		last.Jobs = append(last.Jobs, j)
+	}
+	return legs
+}
