@@ -39,7 +39,7 @@ func (o *Office) withPlan(changes []journal.Change) ([]journal.Change, error) {
 		return changes, nil // nothing is kept yet, or there is a plan
 	}
 	first := firstPlan(h)
-	if !leansOn(changes, first.ID) {
+	if !leansOn(changes, first.ID) || makes(changes, first.ID) {
 		return changes, nil
 	}
 	stands, err := o.keeper.Rows("plans")
@@ -61,6 +61,12 @@ func (o *Office) withPlan(changes []journal.Change) ([]journal.Change, error) {
 		}
 	}
 	return append([]journal.Change{made, force}, changes...), nil
+}
+
+// makes tells whether a plan is among the rows that are written: a removed one that is
+// taken back comes with what belongs to it.
+func makes(changes []journal.Change, id string) bool {
+	return slices.ContainsFunc(changes, func(c journal.Change) bool { return c.Table == "plans" && c.ID == id && c.After != nil })
 }
 
 // leansOn tells whether rows that are written belong to a plan, or stand over it.
