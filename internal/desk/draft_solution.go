@@ -31,7 +31,7 @@ func (v *DraftView) judge(p *programme.Problem, l *programme.Linear, o DraftOpti
 		return search.Found{}, err
 	}
 	v.Solver, v.Broken = told, s.Broken()
-	return search.Found{Units: units, Objective: s.Objective(), Bound: boundOf(p, o)}, nil
+	return search.Found{Units: units, Objective: s.Objective(), Bound: boundOf(p, s.Objective(), o)}, nil
 }
 
 // How many steps the bound of a judged solution takes at most, and how many between
@@ -41,10 +41,12 @@ const (
 	boundLooks = 50
 )
 
-// boundOf looks for a bound for as long as a search would take.
-func boundOf(p *programme.Problem, o DraftOptions) float64 {
+// boundOf looks for a bound for as long as a search would take, aiming at what the
+// judged solution costs.
+func boundOf(p *programme.Problem, objective float64, o DraftOptions) float64 {
 	stop := sought(o).Stop
 	b, best := search.NewBound(p), math.Inf(-1)
+	b.Aim(objective)
 	for done := 0; done < boundSteps && (stop == nil || !stop()); done += boundLooks {
 		best = b.Step(boundLooks)
 	}

@@ -7,7 +7,7 @@ import (
 
 // The temperatures between which a round falls, as shares of the usual rise, and from
 // how many moves that is taken. Chosen by runs on invented problems of 120 to 960
-// units: the rise of a single unit is what tells hot from cold, however large the
+// units, and on two invented gardens that are not of the benchmark: the rise of a single unit is what tells hot from cold, however large the
 // whole is.
 const (
 	coldest = 0.003

@@ -41,7 +41,7 @@ const (
 	boundSteps = 6000
 	boundStep  = 50 // between looks
 
-	largeEntries = 400_000 // entries of the written-out problem from which fewer steps are taken
+	largeEntries = 400_000 // numbers that a step of the bound looks at, from which fewer are taken
 )
 
 // Run searches from a standing, which stays as it is. A short round begins at once;
