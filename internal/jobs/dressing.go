@@ -18,6 +18,19 @@ const (
 // Judgement.
 const dressAhead = 14
 
+// dressAgain is for how long dressing is asked for as ground comes free, and how long
+// before its last day it is asked for again [d]; all winter would be nagging. Judgement.
+const dressAgain = 21
+
+// dressBest is the best day of a dressing, seen from today.
+func dressBest(from, last, today cal.Date) cal.Date {
+	best := min(last, from+dressAhead/2)
+	if today > from+dressAgain {
+		return max(best, last-dressAgain)
+	}
+	return best
+}
+
 // dressing is from when until when a bed is dressed: the first time in the season in
 // which half of it is free, else the end of the season, when it goes on between the
 // plants. Where a last day is given it is the days before that one.

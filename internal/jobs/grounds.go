@@ -73,7 +73,7 @@ func (d *deriver) soil() error {
 			}
 			j := begin(kind, "", string(kind)+":"+bed.ID, d.stop(bed))
 			from, last := d.dressing(bed, due.Until)
-			j.First, j.Best, j.Last, j.Season = from, min(last, from+dressAhead/2), last, true
+			j.First, j.Best, j.Last, j.Season = from, dressBest(from, last, d.Today), last, true
 			j.Turn = from.Year()
 			j.ID = j.Series + ":" + strconv.Itoa(j.Turn)
 			j.Amount = Amount{M2: bed.AreaM2(), Litres: due.Litres, Kg: due.Kg}
