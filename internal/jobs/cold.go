@@ -1,7 +1,6 @@
 package jobs
 
 import (
-	"math"
 	"strconv"
 
 	"garner/internal/cal"
@@ -221,7 +220,7 @@ func (d *deriver) later(l *life, from cal.Date) cal.Date {
 			day = evening + 1
 		}
 	}
-	return cal.Date(math.Max(float64(day), float64(from)))
+	return day
 }
 
 // settleNights is for how many nights from planting out frost is looked at before

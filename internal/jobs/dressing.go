@@ -36,7 +36,7 @@ func dressBest(from, last, today cal.Date) cal.Date {
 // plants. Where a last day is given it is the days before that one.
 func (d *deriver) dressing(bed *place.Bed, until cal.Date) (from, last cal.Date) {
 	if until.IsSet() {
-		return min(until, max(d.Today, until-dressAhead)), until
+		return until - dressAhead, until
 	}
 	south := d.south(bed.Site)
 	for year := d.Today.Year() - 1; ; year++ {

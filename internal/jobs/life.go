@@ -181,7 +181,7 @@ func (d *deriver) answered(l *life) {
 	case t.doneOn.IsSet():
 		l.planted, l.started = on(t.doneOn), true
 	default:
-		l.gone, l.ended = on(t.lastOn), true
+		l.gone, l.ended = planned(t.lastOn), true // it never was there
 	}
 }
 
@@ -192,6 +192,9 @@ const worthLifting = 0.5
 // of the futures, less what is eaten of it before then; once it is gone what was
 // recorded that day.
 func (l *life) yield(d *deriver) {
+	if l.ended && !l.gone.recorded {
+		return
+	}
 	if l.ended {
 		for _, p := range l.taken {
 			if p.on == l.gone.mid {
