@@ -26,6 +26,7 @@ const (
 	Manured   What = "manured"
 	Limed     What = "limed"
 	Mulched   What = "mulched"
+	Fed       What = "fed" // water with liquid feed in it was given
 )
 
 // Record is one thing seen or done on a date.
