@@ -61,7 +61,7 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
-	"watering": {"outlook", "season", "growth", "water", "crop", "place", "record"},
+	"watering": {"outlook", "season", "growth", "water", "holding", "crop", "place", "plan", "record"},
 	"supply":   {"place"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},

@@ -119,6 +119,10 @@ func (b *Balance) wet(g *Given) (drainedMM float64) {
 	return drainedMM - below
 }
 
+// Reach moves the balance to the depth that a stand's roots have got to, so that what is
+// missing is within their reach. Day does the same.
+func (b *Balance) Reach(on *Stand) { b.reach(on.reachM()) }
+
 // reach moves the balance to another depth of roots [m]. What is missing is taken to be
 // spread evenly over the depth that it is missing from (judgement).
 func (b *Balance) reach(rootM float64) {
