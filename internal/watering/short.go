@@ -14,15 +14,11 @@ type Scarce struct {
 	Site  string  // whose water it is
 	LeftL float64 // litres that are left
 	Days  int     // that they must last, from today
-	Limit Limit
 
 	// Portions are what each planting is still expected to bring to the table; a
 	// planting that is not in it brings nothing.
 	Portions map[string]float64
 }
-
-// Limit says on which days a bed may be watered at all; nil: on all.
-type Limit func(bed string, on cal.Date) bool
 
 // Turn is a bed in the order in which beds get water.
 type Turn struct {
@@ -121,11 +117,8 @@ func (r *rationing) see(t *outlook.Tract) error {
 func (r *rationing) need(t *outlook.Tract, into *claim, b water.Balance, from, to int) {
 	c := &r.course
 	for i := from; i < to; i++ {
-		mm := 0.0
-		if r.ask.Limit == nil || r.ask.Limit(t.Bed.ID, c.first+cal.Date(i)) {
-			g := c.given[i]
-			mm = b.LeastMM(c.soil, &c.stands[i], &g)
-		}
+		g := c.given[i]
+		mm := b.LeastMM(c.soil, &c.stands[i], &g)
 		c.day(&b, i, mm)
 		into.need[t.Future] += mm * c.areaM2[i]
 	}

@@ -98,21 +98,16 @@ func TestTransplantsGoFirst(t *testing.T) {
 	}
 }
 
-// Beds that may not be watered need nothing and get nothing; what brings nothing to the
-// table comes after what does; asked again the answer is the same.
-func TestLimitsAndWorth(t *testing.T) {
+// What brings nothing to the table gets nothing of the little there is; asked again the
+// answer is the same.
+func TestWorthAtTheTable(t *testing.T) {
 	today := cal.Of(2027, 7, 12)
-	ask := watering.Scarce{Site: "home", LeftL: 300, Days: 7, Limit: func(bed string, _ cal.Date) bool { return bed != "h4" }}
+	ask := watering.Scarce{Site: "home", LeftL: 300, Days: 7}
 	turns := short(t, today, ask, nil)
-	for _, b := range turns {
-		if b.Bed == "h4" && (b.NeedL != 0 || b.GetL != 0) {
-			t.Errorf("%+v", b)
-		}
-	}
 	if again := short(t, today, ask, nil); !reflect.DeepEqual(turns, again) {
 		t.Error("asked again, the answer is another")
 	}
-	ask.Limit, ask.Portions = nil, map[string]float64{}
+	ask.Portions = map[string]float64{}
 	for _, b := range short(t, today, ask, nil) {
 		if b.AtStake != 0 || b.GetL != 0 {
 			t.Errorf("worth nothing: %+v", b)
