@@ -221,3 +221,6 @@ func amongYears(values []float64, share float64) float64 {
 	slices.Sort(sorted)
 	return sorted[max(0, min(len(sorted)-1, int(share*float64(len(sorted))+0.999999)-1))]
 }
+
+// Coverings names what roofs are covered with.
+func Coverings() []string { return supply.Coverings() }

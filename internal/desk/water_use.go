@@ -137,3 +137,11 @@ func used(id, name string, beds []string, now cal.Date, d *watering.Demand, give
 	u.YearL, u.YearDryL = wholeL(middle), wholeL(dry)
 	return u
 }
+
+// FirstAhead is the first month ahead, that of today; None where none is told.
+func (u *UsedWater) FirstAhead() cal.Date {
+	if len(u.ToCome) == 0 {
+		return cal.None
+	}
+	return u.ToCome[0].Month
+}
