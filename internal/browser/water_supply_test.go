@@ -17,7 +17,7 @@ func TestWaterThereIs(t *testing.T) {
 			h.pick("#f-way", "finger", "A finger")
 			h.pick("#f-felt", "dry", "Dry")
 			h.goOn("form.row-form button.main")
-			h.says("felt dry")
+			h.says("Felt dry")
 			h.goOn(".said form button")
 			h.says("Its moisture was never read")
 			h.quiet()

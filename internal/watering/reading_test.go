@@ -21,8 +21,8 @@ func TestAReadingMovesItsBed(t *testing.T) {
 			h.Readings = []record.Reading{{ID: "m", Date: day, Bed: "h3", Way: record.Finger, Felt: felt, Sure: sure}}
 		}
 	}
-	clear := func(h *holding.Holding) { h.Readings = nil }
-	none, _ := under(t, 1, today, nil, clear)
+	bare := func(h *holding.Holding) { h.Readings = nil }
+	none, _ := under(t, 1, today, nil, bare)
 	dried, _ := under(t, 1, today, nil, read("dry", "", today))
 	sure, _ := under(t, 1, today, nil, read("dry", "well", today))
 	wet, _ := under(t, 1, today, nil, read("wet", "", today))
