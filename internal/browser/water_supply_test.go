@@ -11,8 +11,6 @@ func TestWaterThereIs(t *testing.T) {
 			h := hand{openTab(t, serveSample(t), w.on, w.before...), w.keyboard}
 			h.visit("/water/butt?source=tunnel-butt")
 			h.says("Tanks at the shed")
-			h.visit("/water/short?site=share&left=120&days=10")
-			h.says("Wilgenrik share")
 			h.visit("/moisture_readings/new?bed=t1&date=2027-01-04")
 			h.pick("#f-way", "finger", "A finger")
 			h.pick("#f-felt", "dry", "Dry")
