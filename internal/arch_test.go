@@ -61,7 +61,8 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
-	"watering": {"outlook", "season", "water", "place", "record"},
+	"watering": {"outlook", "season", "growth", "water", "holding", "crop", "place", "plan", "record"},
+	"supply":   {"place"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},
 	"protect":  {"cover", "crop", "plan", "record", "place", "holding"},
@@ -84,7 +85,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun", "rotation"},
+		"sun", "rotation", "water"},
 	"sample": {},
 
 	// what tests of several packages set up alike

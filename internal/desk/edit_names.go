@@ -38,6 +38,8 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
 	case "wishes":
 		return n.wish(cells)
+	case "moisture_readings":
+		return words.P("desk.name_reading", words.Args{"bed": n.name("beds", cells["bed"]), "date": dateIn(cells["date"])})
 	case "job_answers":
 		return words.P("desk.name_answer", words.Args{"did": valueName("job_answers", "did", cells["did"]), "date": dateIn(cells["date"])})
 	case "members":

@@ -65,6 +65,9 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	demands    *recent[num.Digest, *watering.Demand]
+	shorts     *recent[num.Digest, *ShortView]
+	feeds      *recent[num.Digest, *FeedView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -96,6 +99,9 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		demands:    newRecent[num.Digest, *watering.Demand](4),
+		shorts:     newRecent[num.Digest, *ShortView](mostViews),
+		feeds:      newRecent[num.Digest, *FeedView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }

@@ -91,6 +91,7 @@ func (c *checker) checkSense() {
 	c.checkDrafts()
 	c.checkWishes()
 	c.checkJobs()
+	c.checkWater()
 	c.checkGroups()
 	c.warnOfWants()
 	c.checkVisits()

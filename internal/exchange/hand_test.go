@@ -99,7 +99,7 @@ func TestHandMadeHoldingIsSound(t *testing.T) {
 	if len(report.Faults)+len(report.Warnings) > 0 {
 		t.Fatalf("faults:\n%v\nwarnings:\n%v", report.Faults, report.Warnings)
 	}
-	want := map[string]int{"holding": 1, "sites": 2, "beds": 4, "covers": 3, "crops": 1, "varieties": 2, "plans": 3, "plantings": 5, "changes": 5, "wishes": 3, "own_jobs": 2, "job_answers": 2,
+	want := map[string]int{"holding": 1, "sites": 2, "beds": 4, "water_sources": 2, "moisture_readings": 3, "covers": 3, "crops": 1, "varieties": 2, "plans": 3, "plantings": 5, "changes": 5, "wishes": 3, "own_jobs": 2, "job_answers": 2,
 		"wants": 2, "groups": 2, "members": 2, "visits": 2, "gaps_left": 1, "purchases": 1, "stores": 1, "batches": 1, "records": 4, "weather": 1, "weather/normals.csv": 12, "weather/days.csv": 4}
 	if diff := cmp.Diff(want, report.Rows); diff != "" {
 		t.Error(diff)
@@ -167,6 +167,7 @@ func TestOptionalTablesMayBeMissing(t *testing.T) {
 		}
 	}
 	change(t, files, "holding.csv", ",main", ",")
+	change(t, files, "beds.csv", ",butt\n", ",\n")
 	files["sites.csv"] = strings.ReplaceAll(files["sites.csv"], "valley", "")
 	_, report := CheckFolder(inFolder(files), testBook(t))
 	if !report.OK() || len(report.Warnings) != 2 {

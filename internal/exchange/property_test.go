@@ -79,7 +79,7 @@ func rows[T any](n int, make func(i int) T) []T {
 func randomHolding(t *rapid.T) *holding.Holding {
 	d := draw{t}
 	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
-	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), Plan: d.one("plan", plans)}
+	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), CanL: d.number("can", 0.5, 100), FeedMLL: d.number("feed", 0.1, 200), Plan: d.one("plan", plans)}
 	h.Sites = rows(sites, func(i int) place.Site {
 		s := place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
 			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}
@@ -92,7 +92,15 @@ func randomHolding(t *rapid.T) *holding.Holding {
 		return place.Bed{ID: id("bed", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: d.of("beds", "kind"), Soil: d.of("beds", "soil"),
 			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order"),
 			Shape: place.Shape(d.of("beds", "shape")), At: place.Spot{XM: d.number("x", 0.1, 30), YM: d.number("y", 0.1, 30), TurnDeg: d.number("turn", -180, 180)},
-			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round")}
+			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round"), Water: d.one("water", 2)}
+	})
+	h.Sources = rows(2, func(i int) place.WaterSource {
+		return place.WaterSource{ID: id("water", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: place.SourceKind(d.of("water_sources", "kind")), HoldsL: d.number("holds", 1, 5000), RoofM2: d.number("roof", 0.1, 200),
+			Covering: d.of("water_sources", "covering"), FilterLoss: d.number("loss", 0.001, 0.9), ShutFrom: cal.MonthDay{Month: 11, Day: 3}, ShutTo: cal.MonthDay{Month: 3, Day: 30}, LPerWeek: d.number("week", 1, 1000)}
+	})
+	h.Readings = rows(d.count("readings"), func(i int) record.Reading {
+		return record.Reading{ID: id("read", i), Date: d.date("date"), Bed: d.sure("bed", beds), Way: record.ReadWay(d.of("moisture_readings", "way")), Value: d.number("moisture", 0.1, 1500), Felt: d.of("moisture_readings", "felt"),
+			Sure: d.of("moisture_readings", "sure"), Note: d.text("note")}
 	})
 	h.Covers = rows(d.count("covers"), func(i int) place.CoverSpell {
 		return place.CoverSpell{ID: id("cover", i), Bed: d.sure("bed", beds), Spell: cover.Spell{Kind: cover.Kind(d.of("covers", "kind")), On: d.date("on"), Off: d.dateOrNone("off"), Sides: cover.Sides(d.of("covers", "sides")), MeshMM: d.number("mesh", 0.1, 20)}}

@@ -22,8 +22,10 @@ type Holding struct {
 	Plan      string  // the plan in force
 	KitchenH  float64 // hours a week for preserving; 0: not limited
 	CanL      float64 // what a watering can holds [L]; 0: not told
+	FeedMLL   float64 // liquid feed to a litre of water [ml], as its label says; 0: none is wanted
 	Sites     []place.Site
 	Beds      []place.Bed
+	Sources   []place.WaterSource
 	Features  []place.Feature
 	Covers    []place.CoverSpell
 	Gear      []place.Gear
@@ -44,6 +46,7 @@ type Holding struct {
 	Stores    []larder.Store
 	Batches   []larder.Batch
 	Records   []record.Record
+	Readings  []record.Reading
 	Answers   []record.Answer // of what became of jobs
 	Weather   []WeatherSource
 }

@@ -17,6 +17,7 @@ func (s *Server) routes() http.Handler {
 	s.nextRoutes(mux)
 	s.lightRoutes(mux)
 	s.tendRoutes(mux)
+	s.waterSupplyRoutes(mux)
 	s.besideRoutes(mux)
 	s.freeRoutes(mux)
 	s.mendRoutes(mux)
