@@ -22,7 +22,7 @@ const module = "garner/internal/"
 var leaves = []string{"cal", "num", "fault", "words", "table", "near"}
 
 // values are the packages of the engine that hold mostly plain values.
-var values = []string{"sun", "climate", "cover", "crop", "place", "plan", "record", "larder", "holding"}
+var values = []string{"sun", "climate", "cover", "crop", "place", "plan", "record", "larder", "observed", "holding"}
 
 // arrows says what each package may import beside the leaves. A package that is
 // not here may not exist; a home named here may still be empty. The reasons are
@@ -47,9 +47,10 @@ var arrows = map[string][]string{
 	"place":     {"sun", "cover", "ground"},
 	"plan":      {"place", "crop", "cover"},
 	"record":    {"place", "crop", "plan", "cover"},
+	"observed":  {"climate", "sun"},
 	"labour":    {},
 	"larder":    {"crop", "labour"},
-	"holding":   {"place", "plan", "record", "larder", "crop", "climate", "cover", "sun"},
+	"holding":   {"place", "plan", "record", "larder", "crop", "climate", "cover", "observed", "sun"},
 
 	"growth": {"canopy", "crop", "climate", "sun"},
 	"water":  {"climate", "crop", "ground", "sun"},
@@ -84,7 +85,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun", "rotation"},
+		"observed", "sun", "rotation"},
 	"sample": {},
 
 	// what tests of several packages set up alike

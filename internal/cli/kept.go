@@ -102,8 +102,7 @@ func (a *App) readKept(id string) (*holding.Holding, error) {
 		return nil, err
 	}
 	defer s.Close()
-	h, _, err := s.Holding()
-	return h, err
+	return desk.KeptHolding(s)
 }
 
 func idsOf(kept []store.Info) []string {
