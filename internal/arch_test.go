@@ -98,16 +98,19 @@ var arrows = map[string][]string{
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
 	"draw":      {"desk", "place"},
 
+	"fetch":     {"desk"},
+	"broker":    {"desk"},
+
 	"browser": {},
 
 	"desk": {"*"},
-	"cli":  append([]string{"desk", "station", "store", "web", "exchange", "risk"}, values...),
+	"cli":  append([]string{"desk", "station", "store", "web", "exchange", "fetch", "broker", "risk"}, values...),
 	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "appetite", "exchange"}, values...),
 }
 
 // outside are the packages that may meet the world: files, clocks and the
 // network. All others are the engine, which is pure.
-var outside = []string{"cli", "web", "store", "desk", "exchange"}
+var outside = []string{"cli", "web", "store", "desk", "exchange", "fetch", "broker"}
 
 // forbidden are the imports the engine may not have.
 var forbidden = []string{
@@ -151,7 +154,7 @@ func mayImport(from string, allowed []string, to string) bool {
 		return true
 	}
 	if slices.Contains(allowed, "*") {
-		return to != "cli" && to != "web" && to != "store" && to != "draw"
+		return to != "cli" && to != "web" && to != "store" && to != "draw" && to != "fetch" && to != "broker"
 	}
 	return !slices.Contains(leaves, from) && slices.Contains(leaves, to)
 }

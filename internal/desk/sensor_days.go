@@ -19,10 +19,10 @@ const lookBackDays = 14
 // and means: with fewer the night or the noon may be missing.
 const wholeHours = 20
 
-// sensorDay is what the instruments of a place told of a day.
+// sensorDay is a row of what the instruments of a place told of a day.
 type sensorDay struct {
+	table     string
 	site, bed string
-	date      cal.Date
 	cells     map[string]string
 }
 
@@ -68,15 +68,15 @@ func (o *Office) daysEntry(d cal.Date, days []sensorDay) (journal.Entry, error) 
 		return journal.Entry{}, err
 	}
 	for _, day := range days {
-		if err := w.add("weather_readings", day.cells); err != nil {
+		if err := w.add(day.table, day.cells); err != nil {
 			return journal.Entry{}, err
 		}
 	}
 	return w.entry(words.P("desk.said_instruments", words.Args{"date": d}))
 }
 
-// sensorDays are what the instruments told of a day, by place. Probes in the soil
-// are not among them: see ProbeDays.
+// sensorDays are what the instruments told of a day, by place, and then what the
+// probes in the soil told of that morning, where the holding has a table for it.
 func (o *Office) sensorDays(h *holding.Holding, d cal.Date) ([]sensorDay, error) {
 	var out []sensorDay
 	for i := range h.Sensors {
@@ -91,10 +91,10 @@ func (o *Office) sensorDays(h *holding.Holding, d cal.Date) ([]sensorDay, error)
 		if len(cells) == 0 {
 			continue
 		}
-		at := slices.IndexFunc(out, func(k sensorDay) bool { return k.site == s.Site && k.bed == s.Bed })
+		at := slices.IndexFunc(out, func(k sensorDay) bool { return k.table == "weather_readings" && k.site == s.Site && k.bed == s.Bed })
 		if at < 0 {
 			at = len(out)
-			out = append(out, sensorDay{s.Site, s.Bed, d, map[string]string{"site": s.Site, "bed": s.Bed, "date": d.String(), "by": observed.Instrument}})
+			out = append(out, sensorDay{"weather_readings", s.Site, s.Bed, map[string]string{"site": s.Site, "bed": s.Bed, "date": d.String(), "by": observed.Instrument}})
 		}
 		for name, cell := range cells {
 			if _, told := out[at].cells[name]; !told { // of two instruments the first in the list counts
@@ -102,7 +102,8 @@ func (o *Office) sensorDays(h *holding.Holding, d cal.Date) ([]sensorDay, error)
 			}
 		}
 	}
-	return out, nil
+	probes, err := o.probeDays(h, d)
+	return append(out, probes...), err
 }
 
 // dayCells are what one instrument tells of a day, as cells of a reading.
@@ -111,20 +112,25 @@ func (o *Office) dayCells(h *holding.Holding, s *observed.Sensor, d cal.Date) (m
 	if err != nil || sum.hours == 0 {
 		return nil, err
 	}
+	return cellsOfSum(s, &sum), nil
+}
+
+// cellsOfSum are a day's figures of one instrument.
+func cellsOfSum(s *observed.Sensor, sum *daySum) map[string]string {
 	whole, mean := sum.hours >= wholeHours, sum.total/float64(max(1, sum.n))
 	switch {
 	case s.Quantity == observed.Temperature && whole:
-		return map[string]string{"tmin_c": hundredths(sum.least), "tmax_c": hundredths(sum.most)}, nil
+		return map[string]string{"tmin_c": hundredths(sum.least), "tmax_c": hundredths(sum.most)}
 	case (s.Quantity == observed.Rain || s.Quantity == observed.RainTotal) && s.Bed == "":
-		return map[string]string{"rain_mm": hundredths(sum.rise)}, nil
+		return map[string]string{"rain_mm": hundredths(sum.rise)}
 	case s.Quantity == observed.Humidity && whole:
-		return map[string]string{"rh_pct": hundredths(max(1, mean))}, nil
+		return map[string]string{"rh_pct": hundredths(max(1, mean))}
 	case s.Quantity == observed.Radiation && whole:
-		return map[string]string{"rad_mj_m2": hundredths(min(50, sum.means/float64(sum.hours)*0.0864))}, nil
+		return map[string]string{"rad_mj_m2": hundredths(min(50, sum.means/float64(sum.hours)*0.0864))}
 	case s.Quantity == observed.Wind && whole:
-		return map[string]string{"wind_ms": hundredths(min(60, mean))}, nil
+		return map[string]string{"wind_ms": hundredths(min(60, mean))}
 	}
-	return nil, nil
+	return nil
 }
 
 // daySum is what was heard of an instrument within a day.
@@ -134,14 +140,19 @@ type daySum struct {
 	least, most        float64
 }
 
-func (o *Office) daySum(h *holding.Holding, sensor string, d cal.Date) (s daySum, err error) {
+func (o *Office) daySum(h *holding.Holding, sensor string, d cal.Date) (daySum, error) {
+	return o.hoursSum(h, sensor, d, 0, 24)
+}
+
+// hoursSum is what was heard from one hour of a day to before another.
+func (o *Office) hoursSum(h *holding.Holding, sensor string, d cal.Date, first, end int) (s daySum, err error) {
 	k, can := o.keeper.(WeatherKeeper)
 	if !can {
 		return s, nil
 	}
 	zone := zoneOf(h)
 	y, m, day := d.YMD()
-	from, to := time.Date(y, time.Month(m), day, 0, 0, 0, 0, zone), time.Date(y, time.Month(m), day+1, 0, 0, 0, 0, zone)
+	from, to := time.Date(y, time.Month(m), day, first, 0, 0, 0, zone), time.Date(y, time.Month(m), day, end, 0, 0, 0, zone)
 	hours, err := k.MeasuredHours(sensor, from.Unix()/3600)
 	for _, f := range hours {
 		if f.Hour*3600 < from.Unix() || f.Hour*3600 >= to.Unix() {
@@ -170,36 +181,4 @@ func sign(v float64) float64 {
 		return -1
 	}
 	return 1
-}
-
-// ProbeDay is the mean of a day that a probe in a bed sent: water by volume [%] or
-// suction [kPa].
-type ProbeDay struct {
-	Sensor, Bed, Quantity string
-	Date                  cal.Date
-	Mean                  float64
-	Hours                 int // of the day that were heard
-}
-
-// ProbeDays are the means of the probes in a site's beds over the days from first
-// to before end, for whoever keeps readings of probes.
-func (o *Office) ProbeDays(first, end cal.Date) ([]ProbeDay, error) {
-	h, err := o.Holding()
-	if err != nil {
-		return nil, err
-	}
-	var out []ProbeDay
-	for i := range h.Sensors {
-		s := &h.Sensors[i]
-		for d := first; d < end && observed.InSoil(s.Quantity); d++ {
-			sum, err := o.daySum(h, s.ID, d)
-			if err != nil {
-				return nil, err
-			}
-			if sum.hours > 0 {
-				out = append(out, ProbeDay{s.ID, s.Bed, s.Quantity, d, sum.means / float64(sum.hours), sum.hours})
-			}
-		}
-	}
-	return out, nil
 }
