@@ -98,8 +98,8 @@ var arrows = map[string][]string{
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
 	"draw":      {"desk", "place"},
 
-	"fetch":     {"desk"},
-	"broker":    {"desk"},
+	"fetch":  {"desk"},
+	"broker": {"desk"},
 
 	"browser": {},
 

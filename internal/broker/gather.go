@@ -16,6 +16,9 @@ import (
 // the broker has to.
 const mostBatch = 500
 
+// errNotKept says that what came could not be kept.
+var errNotKept = errors.New("not kept")
+
 // gather keeps what comes, in batches of what has come by then, and acknowledges
 // it once it is safe. What cannot be kept ends the link: unacknowledged, it comes
 // again with the next.
@@ -34,7 +37,7 @@ func (l *listener) gather(ctx context.Context) error {
 		if len(messages) > 0 {
 			if err := l.Keep(messages); err != nil {
 				l.Log.Error("what instruments sent could not be kept", "messages", len(messages))
-				return err
+				return errNotKept
 			}
 		}
 		for _, m := range batch {

@@ -2,6 +2,7 @@ package broker
 
 import (
 	"context"
+	"errors"
 	"log/slog"
 	"net/url"
 	"slices"
@@ -107,8 +108,11 @@ func (l *listener) tell() {
 // dropped notes that there is no link.
 func (l *listener) dropped(err error, pause time.Duration) {
 	why := words.P("broker.no_link", nil)
-	if refused(err) {
+	switch {
+	case refused(err):
 		why = words.P("broker.refused", nil)
+	case errors.Is(err, errNotKept):
+		why = words.P("broker.not_kept", nil)
 	}
 	next := time.Now().Add(pause)
 	if l.state.Connected || l.state.Failures == 0 {
@@ -133,8 +137,15 @@ func (l *listener) link(ctx context.Context) error {
 	l.state = desk.BrokerState{Host: l.at.Host, Connected: true, Since: time.Now()}
 	l.tell()
 	l.Log.Info("listening to the broker", "host", l.at.Host)
-	failed := make(chan error, 1)
-	go func() { failed <- l.gather(own) }()
+	failed, ended := make(chan error, 1), make(chan struct{})
+	go func() {
+		defer close(ended)
+		failed <- l.gather(own)
+	}()
+	defer func() { // what was kept is acknowledged before the link is closed
+		stop()
+		<-ended
+	}()
 	heard := map[string]bool{}
 	for {
 		if err := l.follow(own, client, heard); err != nil {

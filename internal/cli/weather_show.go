@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"strings"
+
 	"garner/internal/desk"
 	"garner/internal/words"
 )
@@ -76,7 +78,7 @@ func (a *App) showWeather(v *desk.WeatherView) {
 	a.say(words.P("cli.weather_title", words.Args{"site": v.SiteName, "today": v.Today}))
 	a.gap()
 	for _, p := range v.Lead {
-		a.say(p)
+		a.say(words.P("cli.sentence", words.Args{"text": strings.ReplaceAll(a.Words.Text(p), "**", "")}))
 	}
 	a.gap()
 	f := a.Words.Format()
