@@ -20,7 +20,7 @@ func served(t *testing.T, ask desk.FetchAsk, answer http.HandlerFunc) (*desk.Fet
 	s := httptest.NewServer(answer)
 	t.Cleanup(s.Close)
 	ask.URL = s.URL + ask.URL
-	return New(400*time.Millisecond).Get(context.Background(), ask)
+	return New(patience).Get(context.Background(), ask)
 }
 
 func TestGet(t *testing.T) {
