@@ -36,7 +36,6 @@ type WeatherView struct {
 	Addresses []AddressState `json:"addresses"`
 	Sensors   []SensorState  `json:"sensors"`
 	Lead      []words.Phrase `json:"-"`
-	zone      string
 	location  place.Site
 }
 
@@ -90,7 +89,7 @@ func weatherView(h *holding.Holding, site string) (*WeatherView, error) {
 		return nil, err
 	}
 	at := -1
-	v := &WeatherView{Today: now}
+	v := &WeatherView{Today: now, Last: []WeatherDay{}, Ahead: []WeatherDay{}, Addresses: []AddressState{}, Sensors: []SensorState{}}
 	for i, s := range h.Sites {
 		v.Sites = append(v.Sites, WeatherSite{s.ID, s.Name})
 		if at < 0 && (site == "" || site == s.ID) {
@@ -101,7 +100,7 @@ func weatherView(h *holding.Holding, site string) (*WeatherView, error) {
 		return nil, fault.New(fault.NotFound, "desk.site_unknown", words.Args{"site": site})
 	}
 	v.location = h.Sites[at]
-	v.Site, v.SiteName, v.zone = v.location.ID, v.location.Name, h.Zone
+	v.Site, v.SiteName = v.location.ID, v.location.Name
 	v.lay(h)
 	v.Under = underReadings(h, v.location)
 	v.Readings = readingLines(h, v.Site)

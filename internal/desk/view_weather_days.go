@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"math"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/observed"
@@ -47,7 +49,8 @@ func (c *dayCounter) day(date cal.Date, o *climate.Observation) WeatherDay {
 	d := WeatherDay{Date: date}
 	if c.usual != nil {
 		u := c.usual.On(date)
-		d.UsualMinC, d.UsualMaxC, d.UsualRainMM = u.TMinC.Value, u.TMaxC.Value, u.RainMM.Value
+		d.UsualMinC, d.UsualMaxC, d.UsualRainMM = tenthOf(u.TMinC.Value), tenthOf(u.TMaxC.Value), u.RainMM.Value
+		d.UsualRainMM = math.Round(100*d.UsualRainMM) / 100
 		if mm, _, ok := c.air.Observed(&u, c.site.Location); ok {
 			d.usualET0MM = mm
 		}

@@ -46,7 +46,7 @@ func TestMeasuredFiguresAreGathered(t *testing.T) {
 	}
 	for sensor, want := range map[string]desk.MeasuredHour{
 		"air":   {Hour: at / 3600, N: 3600, Total: 16200, Least: 0, Most: 9, Last: 9},
-		"gauge": {Hour: at / 3600, N: 6, Total: 403, Least: 0.2, Most: 101, Rise: 1.6, Last: 0.6},
+		"gauge": {Hour: at / 3600, N: 6, Total: 402.6, Least: 0.2, Most: 101, Rise: 1.6, Last: 0.6},
 		"tips":  {Hour: at / 3600, N: 2, Total: 0.4, Least: 0.2, Most: 0.2, Rise: 0.4, Last: 0.2},
 	} {
 		hours, err := s.MeasuredHours(sensor, 0)
