@@ -11,6 +11,7 @@ import (
 	"syscall"
 	"time"
 
+	"garner/internal/broker"
 	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/store"
@@ -24,6 +25,8 @@ type serveCommand struct {
 	Holding string `placeholder:"ID"`
 	Data    string `placeholder:"FOLDER"`
 	Sample  string `placeholder:"main|south"`
+	MQTT    string `name:"mqtt" placeholder:"ADDRESS"`
+	NoFetch bool
 }
 
 // usualAddress is where the pages are when nothing else is said.
@@ -39,6 +42,11 @@ func (c *serveCommand) Run(a *App) error {
 	if c.Sample != "" && (c.Data != "" || c.Holding != "") {
 		return fault.New(fault.Conflict, "cli.serve_twice", nil)
 	}
+	if c.MQTT != "" {
+		if _, err := broker.Address(c.MQTT); err != nil {
+			return err
+		}
+	}
 	address := c.Address
 	if address == "" {
 		address = usualAddress
@@ -53,14 +61,21 @@ func (c *serveCommand) Run(a *App) error {
 		return err
 	}
 	defer household.close()
+	log := slog.New(slog.NewTextHandler(a.Stderr, nil))
 	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(),
-		Sample: household.addSample, Log: slog.New(slog.NewTextHandler(a.Stderr, nil))})
+		Sample: household.addSample, Log: log})
 	if err != nil {
 		return err
 	}
 	a.say(words.P("cli.serve_at", words.Args{"address": "http://" + listener.Addr().String() + "/"}))
 	a.flush()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	ended, err := c.listenForWeather(ctx, household, log)
+	if err != nil {
+		return err
+	}
+	defer ended()
 	defer stop()
 	return server.Serve(ctx, listener)
 }

@@ -45,7 +45,7 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "features": "feature", "covers": "cover", "gear": "gear", "crops": "own",
 	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "own_jobs": "job", "job_answers": "said", "moisture_readings": "read", "groups": "group", "water_sources": "water",
-	"weather": "weather",
+	"weather": "weather", "weather_readings": "reading", "forecasts": "ahead", "addresses": "address", "sensors": "sensor",
 }
 
 // takenIDs are the ids of a table, for plantings with those that drafts add.

@@ -112,6 +112,7 @@ func newViewMemory() *viewMemory {
 func (a *asked) answer(form string) *num.Digester {
 	d := num.NewDigester(form)
 	d.Int(a.version)
+	d.Int(a.sky)
 	d.Int(int64(a.setting.Today))
 	d.Int(int64(len(a.try)))
 	for _, c := range a.try {

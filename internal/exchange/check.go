@@ -84,6 +84,7 @@ func (c *checker) checkSense() {
 	c.checkBeds()
 	c.checkFeatures()
 	c.checkWeather()
+	c.checkReadings()
 	c.checkCovers()
 	c.checkPlans()
 	c.checkPlantings()

@@ -33,12 +33,12 @@ func (c *checker) checkWater() {
 		}
 	}
 	for i := range c.h.Readings {
-		c.checkReading(i, &c.h.Readings[i])
+		c.checkMoisture(i, &c.h.Readings[i])
 	}
 }
 
-// checkReading looks whether a reading can be, in the soil of its bed.
-func (c *checker) checkReading(i int, r *record.Reading) {
+// checkMoisture looks whether a reading can be, in the soil of its bed.
+func (c *checker) checkMoisture(i int, r *record.Reading) {
 	finger := r.Way == record.Finger
 	switch {
 	case r.Date.IsSet() && c.h.Today.IsSet() && r.Date > c.h.Today:

@@ -14,6 +14,7 @@ import (
 	"garner/internal/crop"
 	"garner/internal/holding"
 	"garner/internal/larder"
+	"garner/internal/observed"
 	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/record"
@@ -136,6 +137,7 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	h.Weather = rows(sources, func(i int) holding.WeatherSource {
 		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}
 	})
+	d.weatherLive(h, sites, beds)
 	return h
 }
 
@@ -218,6 +220,29 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 			r.Value, r.Unit = d.number("value", 0, 100), d.of("records", "unit")
 		}
 		return r
+	})
+}
+
+// weatherLive draws readings, typed forecasts, addresses and instruments.
+func (d draw) weatherLive(h *holding.Holding, sites, beds int) {
+	h.WeatherReadings = rows(d.count("readings"), func(i int) observed.Reading {
+		r := observed.Reading{ID: id("reading", i), Site: d.sure("site", sites), Date: d.date("date"), At: d.of("weather_readings", "at"), Since: cal.None,
+			By: d.of("weather_readings", "by"), Note: d.text("note"), RainMM: climate.Is(d.number("rain", 0, 200))}
+		if d.maybe("warmth?") {
+			r.TMinC, r.TMaxC = climate.Is(d.number("low", -30, 0)), climate.Is(d.number("high", 0, 20))
+		}
+		return r
+	})
+	h.Foretold = rows(d.count("forecasts"), func(i int) observed.Foretold {
+		told := d.date("told")
+		return observed.Foretold{ID: id("ahead", i), Site: d.sure("site", sites), Date: told + 1, Told: told, TMinC: climate.Is(0), TMaxC: climate.Is(d.number("high", 0, 30)),
+			Wind: d.of("forecasts", "wind"), Sky: d.of("forecasts", "sky")}
+	})
+	h.Addresses = rows(d.count("addresses"), func(i int) observed.Address {
+		return observed.Address{ID: id("address", i), Site: d.sure("site", sites), URL: "https://forecast.example/days", Layout: "json", EveryH: rapid.IntRange(1, 48).Draw(d.T, "every"), On: d.of("addresses", "on")}
+	})
+	h.Sensors = rows(d.count("sensors"), func(i int) observed.Sensor {
+		return observed.Sensor{ID: id("sensor", i), Name: d.filled("name"), Site: d.sure("site", sites), Bed: d.one("bed", beds), Topic: "shed/air", Quantity: observed.Temperature, Unit: "F"}
 	})
 }
 

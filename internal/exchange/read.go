@@ -81,6 +81,7 @@ func (r *reading) finish(book *crop.Book) (*holding.Holding, Report) {
 	if !report.OK() {
 		return nil, report
 	}
+	r.h.Observe()
 	return r.h, report
 }
 

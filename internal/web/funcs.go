@@ -40,6 +40,7 @@ func (s *Server) funcs() template.FuncMap {
 		"defs":     draw.Defs,                                                        // the textures of drawings
 		"month":    s.monthYear,                                                      // Jan 2027
 		"args":     pairs,
+		"signed":   func(x float64, decimals int) string { return minus(f.Number(x, decimals)) },
 		"join":     strings.Join,
 		"capital":  capital,
 		"planting": plantingPath, // address of a planting's page
