@@ -63,8 +63,9 @@ type grammar struct {
 }
 
 type weatherCommands struct {
-	Describe describeCommand `cmd:""`
-	Generate generateCommand `cmd:""`
+	Describe describeCommand      `cmd:""`
+	Generate generateCommand      `cmd:""`
+	Import   weatherImportCommand `cmd:""`
 }
 
 // Main runs garner with the arguments of the process and returns its exit code.

@@ -46,6 +46,8 @@ type Holding struct {
 	Records   []record.Record
 	Answers   []record.Answer // of what became of jobs
 	Weather   []WeatherSource
+	Files     []WeatherFile // taken in, in the order they were
+	Maps      []ColumnMap
 }
 
 // WeatherSource is what is known of the weather at a site.
@@ -59,4 +61,22 @@ type WeatherSource struct {
 	NormalFile string          // file names inside the holding, for export
 	RecordFile string
 	FcastFile  string
+
+	// Apart is the record and the normals without what weather files brought; nil
+	// where no file brought anything. Record and Normals hold all that is known.
+	Apart *ApartFromFiles
+}
+
+// ApartFromFiles is what a weather source knows beside its weather files.
+type ApartFromFiles struct {
+	Record  *climate.Record
+	Normals *climate.Normals
+}
+
+// Own is what a weather source knows beside its weather files.
+func (w *WeatherSource) Own() ApartFromFiles {
+	if w.Apart != nil {
+		return *w.Apart
+	}
+	return ApartFromFiles{w.Record, w.Normals}
 }
