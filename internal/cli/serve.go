@@ -24,6 +24,7 @@ type serveCommand struct {
 	Holding string `placeholder:"ID"`
 	Data    string `placeholder:"FOLDER"`
 	Sample  string `placeholder:"main|south"`
+	Watch   string `placeholder:"FOLDER"`
 }
 
 // usualAddress is where the pages are when nothing else is said.
@@ -53,7 +54,11 @@ func (c *serveCommand) Run(a *App) error {
 		return err
 	}
 	defer household.close()
-	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(),
+	watcher, err := c.watcher(household.office)
+	if err != nil {
+		return err
+	}
+	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(), Watcher: watcher,
 		Sample: household.addSample, Log: slog.New(slog.NewTextHandler(a.Stderr, nil))})
 	if err != nil {
 		return err
@@ -62,6 +67,9 @@ func (c *serveCommand) Run(a *App) error {
 	a.flush()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	if watcher != nil {
+		go watch(ctx, watcher)
+	}
 	return server.Serve(ctx, listener)
 }
 

@@ -3,6 +3,7 @@ package desk
 import (
 	"strings"
 
+	"garner/internal/station"
 	"garner/internal/words"
 )
 
@@ -40,4 +41,12 @@ func (w *WeatherFound) Says() []words.Phrase {
 // FormatName is what a format is called.
 func FormatName(format string) words.Phrase {
 	return words.P("desk.weather_format_"+strings.ReplaceAll(format, "-", "_"), nil)
+}
+
+// FormatNames are the names of all formats.
+func FormatNames() (names []words.Phrase) {
+	for _, f := range station.Formats() {
+		names = append(names, FormatName(string(f)))
+	}
+	return names
 }
