@@ -12,14 +12,14 @@ type WeatherFilesView struct {
 	Maps  []holding.ColumnMap
 }
 
-// WeatherSite is the weather of a site.
+// WeatherSite is the weather of a site, or of several that share it.
 type WeatherSite struct {
-	ID, Name string
-	Source   string // of figures beside the files; blank: none
-	Normals  bool   // monthly normals beside the files
-	Record   *WeatherLine
-	Files    []WeatherLine
-	All      *WeatherLine // the days of everything
+	Sites   []string // names of those that share it
+	Source  string   // of figures beside the files; blank: none
+	Normals bool     // monthly normals beside the files
+	Record  *WeatherLine
+	Files   []WeatherLine
+	All     *WeatherLine // the days of everything
 }
 
 // WeatherLine is a record of days, or a typical year.
@@ -42,14 +42,20 @@ func (o *Office) WeatherFiles() (*WeatherFilesView, error) {
 		return nil, err
 	}
 	v := &WeatherFilesView{Maps: h.Maps}
+	at := map[string]int{}
 	for _, s := range h.Sites {
-		v.Sites = append(v.Sites, weatherOfSite(h, s.ID, s.Name, s.Weather))
+		if k, shared := at[s.Weather]; shared && s.Weather != "" {
+			v.Sites[k].Sites = append(v.Sites[k].Sites, s.Name)
+			continue
+		}
+		at[s.Weather] = len(v.Sites)
+		v.Sites = append(v.Sites, weatherOf(h, s.Name, s.Weather))
 	}
 	return v, nil
 }
 
-func weatherOfSite(h *holding.Holding, id, name, source string) WeatherSite {
-	out := WeatherSite{ID: id, Name: name}
+func weatherOf(h *holding.Holding, site, source string) WeatherSite {
+	out := WeatherSite{Sites: []string{site}}
 	for i := range h.Weather {
 		w := &h.Weather[i]
 		if w.ID != source {

@@ -12,7 +12,6 @@ import (
 
 // weatherFilesBody is the page of the weather files.
 type weatherFilesBody struct {
-	Entry  string
 	Faults []words.Phrase
 	Sites  []desk.WeatherSite
 	Maps   []holding.ColumnMap
@@ -50,11 +49,7 @@ func (v *visit) showWeatherFiles(faults fault.List) error {
 	if err != nil {
 		return err
 	}
-	entry, err := v.entry()
-	if err != nil {
-		return err
-	}
-	b := &weatherFilesBody{Entry: entry, Faults: phrasesOf(faults), Sites: view.Sites, Maps: view.Maps}
+	b := &weatherFilesBody{Faults: phrasesOf(faults), Sites: view.Sites, Maps: view.Maps}
 	if v.watcher != nil {
 		b.Watch = v.watchBody(v.watcher.View())
 	}

@@ -127,7 +127,7 @@ func (v *visit) completed(f mapForm, headings []string) mapForm {
 
 // mapField is one field; its label is that of the column of the table of maps.
 func (v *visit) mapField(f *mapForm, name, kind string, options []option) fieldBody {
-	return fieldBody{Name: name, Label: v.say("desk.column_"+mapTable+"."+name, nil), Kind: kind, Value: f.Values[name], Options: options,
+	return fieldBody{Name: name, Label: capital(v.say("desk.column_"+mapTable+"."+name, nil)), Kind: kind, Value: f.Values[name], Options: options,
 		Must: kind == "choice" || name == "name"}
 }
 
