@@ -85,6 +85,7 @@ var arrows = map[string][]string{
 	"calendar": {},
 
 	"station": {"climate", "sun"},
+	"archive": {"station"},
 	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
 		"observed", "sun", "rotation", "water"},
 	"sample": {},
@@ -111,7 +112,7 @@ var arrows = map[string][]string{
 
 // outside are the packages that may meet the world: files, clocks and the
 // network. All others are the engine, which is pure.
-var outside = []string{"cli", "web", "store", "desk", "exchange", "fetch", "broker"}
+var outside = []string{"cli", "web", "store", "desk", "exchange", "archive", "fetch", "broker"}
 
 // forbidden are the imports the engine may not have.
 var forbidden = []string{

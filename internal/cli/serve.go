@@ -27,6 +27,7 @@ type serveCommand struct {
 	Sample  string `placeholder:"main|south"`
 	MQTT    string `name:"mqtt" placeholder:"ADDRESS"`
 	NoFetch bool
+	Watch   string `placeholder:"FOLDER"`
 }
 
 // usualAddress is where the pages are when nothing else is said.
@@ -61,8 +62,12 @@ func (c *serveCommand) Run(a *App) error {
 		return err
 	}
 	defer household.close()
+	watcher, err := c.watcher(household.office)
+	if err != nil {
+		return err
+	}
 	log := slog.New(slog.NewTextHandler(a.Stderr, nil))
-	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(),
+	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(), Watcher: watcher,
 		Sample: household.addSample, Log: log})
 	if err != nil {
 		return err
@@ -77,6 +82,9 @@ func (c *serveCommand) Run(a *App) error {
 	}
 	defer ended()
 	defer stop()
+	if watcher != nil {
+		go watch(ctx, watcher)
+	}
 	return server.Serve(ctx, listener)
 }
 

@@ -138,6 +138,17 @@ func randomHolding(t *rapid.T) *holding.Holding {
 		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}
 	})
 	d.weatherLive(h, sites, beds)
+	if sources > 0 {
+		h.Files = rows(d.count("files"), func(i int) holding.WeatherFile {
+			return holding.WeatherFile{ID: id("file", i), Weather: d.sure("weather", sources), Name: d.filled("name"), Format: d.of("weather_files", "format"),
+				Station: d.text("station"), Added: d.date("added"), LeftOut: rapid.IntRange(0, 9).Draw(t, "left out"), Record: d.days("days"), Normals: d.normals()}
+		})
+	}
+	h.Maps = rows(d.count("maps"), func(i int) holding.ColumnMap {
+		return holding.ColumnMap{ID: id("map", i), Name: d.filled("name"), Headings: d.filled("headings"), Date: d.filled("date"), DateOrder: d.of("column_maps", "date_order"),
+			TMin: d.text("tmin"), TempUnit: d.of("column_maps", "temp_unit"), RainUnit: d.of("column_maps", "rain_unit"), SunUnit: d.of("column_maps", "sun_unit"),
+			RadiationUnit: d.of("column_maps", "radiation_unit"), WindUnit: d.of("column_maps", "wind_unit"), WindHeightM: d.number("height", 0.5, 200), Missing: d.text("missing")}
+	})
 	return h
 }
 

@@ -93,6 +93,7 @@ type reading struct {
 	check   *checker
 	rows    map[string]int
 	weather func(kind, name string) weatherRead // reads a file of the bundle
+	laid    *laidMemory                         // may be nil
 }
 
 func newReading(b bundle) *reading {

@@ -56,6 +56,8 @@ type Holding struct {
 	Sensors         []observed.Sensor            // that send by themselves
 	Fetched         map[string]observed.Forecast // the last one of each address; not among what was told
 	Skies           map[string]*Sky              // by site, what Observe made of it all
+	Files           []WeatherFile                // taken in, in the order they were
+	Maps            []ColumnMap
 }
 
 // WeatherSource is what is known of the weather at a site.
@@ -69,4 +71,22 @@ type WeatherSource struct {
 	NormalFile string          // file names inside the holding, for export
 	RecordFile string
 	FcastFile  string
+
+	// Apart is the record and the normals without what weather files brought; nil
+	// where no file brought anything. Record and Normals hold all that is known.
+	Apart *ApartFromFiles
+}
+
+// ApartFromFiles is what a weather source knows beside its weather files.
+type ApartFromFiles struct {
+	Record  *climate.Record
+	Normals *climate.Normals
+}
+
+// Own is what a weather source knows beside its weather files.
+func (w *WeatherSource) Own() ApartFromFiles {
+	if w.Apart != nil {
+		return *w.Apart
+	}
+	return ApartFromFiles{w.Record, w.Normals}
 }

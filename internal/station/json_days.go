@@ -34,7 +34,7 @@ var limits = map[string][2]float64{
 }
 
 // take adds one figure to its day. What is null is not known.
-func (g *gathering) take(date cal.Date, q mapped, given any, at fault.Place) {
+func (g *gathering) take(date cal.Date, q fieldMapped, given any, at fault.Place) {
 	if given == nil {
 		return
 	}

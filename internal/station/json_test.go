@@ -8,9 +8,9 @@ import (
 	"garner/internal/cal"
 )
 
-func readJSON(t *testing.T, mapped, content string) ([]string, Report) {
+func readJSON(t *testing.T, fieldMapped, content string) ([]string, Report) {
 	t.Helper()
-	m, err := ReadMap(mapped)
+	m, err := ReadMap(fieldMapped)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +31,7 @@ func readJSON(t *testing.T, mapped, content string) ([]string, Report) {
 // 1970 come to the same daily record.
 func TestJSONByItsMap(t *testing.T) {
 	want := "date,tmin_c,tmax_c,rain_mm|2027-05-01,10,20,25.4|2027-05-02,0,5,0"
-	for name, c := range map[string]struct{ mapped, content string }{
+	for name, c := range map[string]struct{ fieldMapped, content string }{
 		"our own": {"", `{"days":[{"date":"2027-05-01","tmin_c":10,"tmax_c":20,"rain_mm":25.4},{"date":"2027-05-02","tmin_c":0,"tmax_c":5,"rain_mm":0}]}`},
 		"side by side": {"date=daily.time; tmin_c=daily.low F; tmax_c=daily.high F; rain_mm=daily.rain in",
 			`{"daily":{"time":["2027-05-01","2027-05-02"],"low":[50,32],"high":[68,41],"rain":[1,0]}}`},
@@ -43,7 +43,7 @@ func TestJSONByItsMap(t *testing.T) {
 			`{"h":{"time":["2027-05-01T00:00","2027-05-01T06:00","2027-05-01T12:00","2027-05-01T18:00","2027-05-02T00:00","2027-05-02T06:00","2027-05-02T12:00","2027-05-02T18:00","2027-05-03T00:00"],
 			"t":[12,10,20,15,3,0,5,4,9],"r":[5.4,10,null,10,0,0,0,0,7]}}`},
 	} {
-		if got, _ := readJSON(t, c.mapped, c.content); strings.Join(got, "|") != want {
+		if got, _ := readJSON(t, c.fieldMapped, c.content); strings.Join(got, "|") != want {
 			t.Errorf("%s: %s\nwant %s", name, strings.Join(got, "|"), want)
 		}
 	}
@@ -99,8 +99,8 @@ func TestMapThatIsWrong(t *testing.T) {
 func FuzzReadJSON(f *testing.F) {
 	f.Add("date=a.b; tmin_c=a.c F; tmax_c=a.d", `{"a":[{"b":"2027-05-01","c":1,"d":[2,[3]]}]}`)
 	f.Add("time=a; temp_c=b", `{"a":[1,2],"b":[1e308,null]}`)
-	f.Fuzz(func(t *testing.T, mapped, content string) {
-		m, err := ReadMap(mapped)
+	f.Fuzz(func(t *testing.T, fieldMapped, content string) {
+		m, err := ReadMap(fieldMapped)
 		if err != nil {
 			return
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"garner/internal/cal"
+	"garner/internal/desk"
 	"garner/internal/draw"
 	"garner/internal/words"
 )
@@ -44,6 +45,9 @@ func (s *Server) funcs() template.FuncMap {
 		"join":     strings.Join,
 		"capital":  capital,
 		"planting": plantingPath, // address of a planting's page
+
+		"formatName":  desk.FormatName, // of a weather file
+		"formatNames": desk.FormatNames,
 	}
 }
 

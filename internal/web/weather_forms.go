@@ -12,7 +12,7 @@ import (
 
 // The forms of the rows behind the page of the weather.
 var (
-	readingForm = rowForm{
+	weatherReadingForm = rowForm{
 		table: "weather_readings", nav: "weather", after: afterWeather,
 		fields: []fieldForm{{name: "date"}, {name: "at"}, {name: "rain_mm"}, {name: "tmin_c"}, {name: "tmax_c"}, {name: "site", wide: true},
 			{name: "bed", wide: true, choices: bedsOrOpen}, {name: "since", more: true}, {name: "note", more: true}, {name: "by", more: true},

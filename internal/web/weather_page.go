@@ -19,7 +19,7 @@ func (s *Server) weatherRoutes(mux *http.ServeMux) {
 	mux.Handle("POST /weather/reading", s.atHome(readingPosted))
 	mux.Handle("POST /weather/forecast", s.atHome(forecastPosted))
 	mux.Handle("POST /weather/fetch", s.atHome(fetchPosted))
-	for _, f := range []*rowForm{&readingForm, &foretoldForm, &addressForm, &sensorForm} {
+	for _, f := range []*rowForm{&weatherReadingForm, &foretoldForm, &addressForm, &sensorForm} {
 		s.mountRows(mux, f)
 	}
 }
@@ -119,7 +119,7 @@ func (v *visit) drawWeather(b *weatherBody) {
 func (v *visit) readingRows(b *weatherBody) {
 	for i := range b.Readings {
 		r := &b.Readings[i]
-		row := readingRow{Path: rowPath(&readingForm, r.ID) + "/edit", Name: v.say("web.weather_read_"+r.At, words.Args{"date": r.Date})}
+		row := readingRow{Path: rowPath(&weatherReadingForm, r.ID) + "/edit", Name: v.say("web.weather_read_"+r.At, words.Args{"date": r.Date})}
 		if r.By == "instrument" {
 			row.Name = v.say("web.weather_sent_on", words.Args{"date": r.Date})
 		}
@@ -162,18 +162,18 @@ func (v *visit) addressSays(a *desk.AddressState) []string {
 		return []string{v.say("web.weather_address_off", nil)}
 	}
 	if a.GotAt != nil {
-		out = append(out, v.say("web.weather_address_got", words.Args{"when": v.clockTime(*a.GotAt), "n": a.Days}))
+		out = append(out, v.say("web.weather_address_got", words.Args{"when": v.dayAndTime(*a.GotAt), "n": a.Days}))
 	} else {
 		out = append(out, v.say("web.weather_address_never", nil))
 	}
 	if a.Why != nil {
-		out = append(out, v.say("web.weather_address_failed", words.Args{"when": v.clockTime(*a.Tried), "n": a.Fails, "why": *a.Why}))
+		out = append(out, v.say("web.weather_address_failed", words.Args{"when": v.dayAndTime(*a.Tried), "n": a.Fails, "why": *a.Why}))
 	}
 	switch {
 	case a.Under:
 		out = append(out, v.say("web.weather_address_under", nil))
 	case a.Next != nil && !a.Next.IsZero():
-		out = append(out, v.say("web.weather_address_next", words.Args{"when": v.clockTime(*a.Next)}))
+		out = append(out, v.say("web.weather_address_next", words.Args{"when": v.dayAndTime(*a.Next)}))
 	}
 	return out
 }
@@ -188,9 +188,9 @@ func (v *visit) sensorSays(s *desk.SensorState) []string {
 	case s.Value == nil:
 		out = append(out, v.say("web.weather_sensor_never", words.Args{"topic": s.Topic}))
 	case s.Silent:
-		out = append(out, v.say("web.weather_sensor_silent", words.Args{"v": *s.Value, "unit": s.Unit, "when": v.clockTime(*s.At)}))
+		out = append(out, v.say("web.weather_sensor_silent", words.Args{"v": *s.Value, "unit": s.Unit, "when": v.dayAndTime(*s.At)}))
 	default:
-		out = append(out, v.say("web.weather_sensor_now", words.Args{"v": *s.Value, "unit": s.Unit, "when": v.clockTime(*s.At)}))
+		out = append(out, v.say("web.weather_sensor_now", words.Args{"v": *s.Value, "unit": s.Unit, "when": v.dayAndTime(*s.At)}))
 	}
 	if s.Refused > 0 && s.Why != nil {
 		out = append(out, v.say("web.weather_sensor_refused", words.Args{"n": s.Refused, "why": *s.Why}))
@@ -199,7 +199,7 @@ func (v *visit) sensorSays(s *desk.SensorState) []string {
 }
 
 func (v *visit) brokerSays(s *desk.BrokerState) string {
-	args := words.Args{"host": s.Host, "when": v.clockTime(s.Since), "n": s.Failures}
+	args := words.Args{"host": s.Host, "when": v.dayAndTime(s.Since), "n": s.Failures}
 	switch {
 	case s.Connected:
 		return v.say("web.weather_broker_on", args)
@@ -213,8 +213,8 @@ func (v *visit) brokerSays(s *desk.BrokerState) string {
 // minus writes the sign of a number below nothing as print does.
 func minus(number string) string { return strings.Replace(number, "-", "\u2212", 1) }
 
-// clockTime is a moment as "4 January, 14:05".
-func (v *visit) clockTime(t time.Time) string {
+// dayAndTime is a moment as "4 January, 14:05".
+func (v *visit) dayAndTime(t time.Time) string {
 	y, m, d := t.Date()
 	return v.words.Format().Day(cal.Of(y, int(m), d)) + fmt.Sprintf(", %02d:%02d", t.Hour(), t.Minute())
 }

@@ -22,11 +22,11 @@ import (
 type Map struct {
 	hours  bool
 	when   []string // path of the dates or times
-	places []mapped
+	places []fieldMapped
 }
 
-// mapped is one quantity with its place.
-type mapped struct {
+// fieldMapped is one quantity with its place.
+type fieldMapped struct {
 	name    string
 	path    []string
 	scale   scale
@@ -95,7 +95,7 @@ func (m *Map) take(entry string) error {
 	if !known {
 		return mapFault("station.map_quantity", words.Args{"given": name, "names": append([]string{columnDate, columnTime}, mapQuantities...)})
 	}
-	q := mapped{name: name, path: path}
+	q := fieldMapped{name: name, path: path}
 	unit := ""
 	for _, p := range parts[1:] {
 		if height, is := strings.CutPrefix(p, "@"); is && name == columnWind {
@@ -129,7 +129,7 @@ func unitNames(units map[string]scale) []string {
 // whole asks for what no forecast can be without.
 func (m *Map) whole() error {
 	has := func(name string) bool {
-		return slices.ContainsFunc(m.places, func(q mapped) bool { return q.name == name })
+		return slices.ContainsFunc(m.places, func(q fieldMapped) bool { return q.name == name })
 	}
 	switch {
 	case len(m.when) == 0:
