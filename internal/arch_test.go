@@ -61,7 +61,7 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
-	"watering": {"outlook", "season", "water", "place", "record"},
+	"watering": {"outlook", "season", "water", "crop", "place", "plan", "record"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},
 	"protect":  {"cover", "crop", "plan", "record", "place", "holding"},

@@ -47,7 +47,7 @@ func TestWaterIsKept(t *testing.T) {
 				t.Fatalf("more than the air can take: %+v", f)
 			}
 		}
-		if off := came - went - (0 - b.MissingMM); math.Abs(off) > 1e-6 {
+		if off := came - went - (0 - b.MissingMM - b.BelowMM); math.Abs(off) > 1e-6 {
 			t.Fatalf("%v mm came, %v went, %v is missing: off by %v", came, went, b.MissingMM, off)
 		}
 	})
@@ -92,6 +92,51 @@ func TestWhatIsDueIsEnough(t *testing.T) {
 	}
 	if given < 5 || given > 15 { // some 4.5 mm a day of the 30 mm that come easily
 		t.Errorf("watered %d times in 60 days", given)
+	}
+}
+
+// Young plants that follow deep roots find their share of what these took, no more than
+// their ground holds; the rest is filled by what drains, or found by roots that grow.
+func TestYoungAfterDeepRoots(t *testing.T) {
+	s, err := SoilOf("loam") // 130 mm in a metre
+	if err != nil {
+		t.Fatal(err)
+	}
+	young, deep := Stand{Basal: 0.3, Cover: 0.1, RootM: 0.15, Easy: 0.4}, Stand{Basal: 1, Cover: 1, RootM: 0.6, Easy: 0.4}
+	b := Balance{MissingMM: 40, ReachM: 0.6}
+	b.Reach(&young)
+	if math.Abs(b.MissingMM-10) > 1e-9 || math.Abs(b.BelowMM-30) > 1e-9 || b.MissingMM > s.HeldMM(young.RootM) {
+		t.Fatalf("%+v", b)
+	}
+	grown := b
+	grown.Reach(&deep)
+	if math.Abs(grown.MissingMM-40) > 1e-9 || grown.BelowMM != 0 {
+		t.Errorf("grown down: %+v", grown)
+	}
+	f := b.Day(s, &young, &Given{RainMM: 25, WindMS: 2, LeastPct: 50})
+	if f.DrainedMM != 0 || b.MissingMM != 0 || math.Abs(b.BelowMM-15) > 1e-9 {
+		t.Errorf("after 25 mm of rain %+v, %v drained", b, f.DrainedMM)
+	}
+}
+
+// Seed wants water when the surface is visibly dry, and not before.
+func TestSeedWantsAMoistSurface(t *testing.T) {
+	s, _ := SoilOf("loam")
+	on, g := Stand{Seed: true}, Given{ReferenceMM: 4, WindMS: 2, LeastPct: 45}
+	moist, dry := Balance{MissingMM: 2, DryMM: 2}, Balance{MissingMM: 12, DryMM: s.ReadyMM + 1}
+	if due := moist.DueMM(s, &on, &g); due != 0 {
+		t.Errorf("moist: %v mm", due)
+	}
+	if due := dry.DueMM(s, &on, &g); due != 12 {
+		t.Errorf("dry: %v mm", due)
+	}
+	if f := dry.Day(s, &on, &g); f.Stress != 0 {
+		t.Errorf("dry: %+v", f)
+	}
+	wet := g
+	wet.RainMM = 15
+	if due := dry.DueMM(s, &on, &wet); due != 0 {
+		t.Errorf("in rain: %v mm", due)
 	}
 }
 

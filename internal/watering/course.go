@@ -13,6 +13,8 @@ type course struct {
 	stands []water.Stand
 	given  []water.Given // with nothing watered
 	areaM2 []float64
+
+	rainless bool // no rain counts
 }
 
 // lay makes a tract ready, in the space of the one before.
@@ -41,31 +43,58 @@ func (c *course) at(d cal.Date) int { return max(0, min(len(c.given), int(d-c.fi
 
 // day takes a balance through a day on which mm are watered.
 func (c *course) day(b *water.Balance, i int, mm float64) water.Flux {
-	g := c.given[i]
+	g := c.on(i)
 	g.IrrigationMM = mm
 	return b.Day(c.soil, &c.stands[i], &g)
 }
 
-// due is what fills the ground on a day on which the crop would come to want [mm].
-func (c *course) due(b *water.Balance, i int) float64 {
-	return b.DueMM(c.soil, &c.stands[i], &c.given[i])
+// on is what a day gives.
+func (c *course) on(i int) water.Given {
+	g := c.given[i]
+	if c.rainless {
+		g.RainMM = 0
+	}
+	return g
 }
 
-// past is the balance on the morning of a day: watered whenever it was due until the
-// records tell, and as they tell from then on.
-func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance) {
+// due is what fills the ground on a day on which the crop would come to want [mm].
+func (c *course) due(b *water.Balance, i int) float64 {
+	g := c.on(i)
+	return b.DueMM(c.soil, &c.stands[i], &g)
+}
+
+// past is the balance on the morning of a day, with what the records tell of that day
+// itself: watered whenever it was due until the records tell, and as they tell from
+// then on. With it come the litres that were lost in the week before.
+func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance, latelyL float64) {
 	since := told.since(t)
 	for i := range today {
 		on := c.first + cal.Date(i)
 		mm := 0.0
 		if since.IsSet() && on >= since {
-			mm = told.to(t, on, c.areaM2[i])
+			mm = c.recorded(t, told, &b, i)
 		} else {
 			mm = c.due(&b, i)
 		}
-		c.day(&b, i, mm)
+		f := c.day(&b, i, mm)
+		if i >= today-weekDays {
+			latelyL += f.LostMM() * c.areaM2[i]
+		}
 	}
-	return b
+	b.Reach(&c.stands[today])
+	b.Water(c.recorded(t, told, &b, today))
+	return b, latelyL
+}
+
+// recorded is what the records tell that a tract was given on a day [mm]; without an
+// amount, what filled it.
+func (c *course) recorded(t *outlook.Tract, told *given, b *water.Balance, i int) float64 {
+	mm, filled := told.to(t, c.first+cal.Date(i), c.areaM2[i])
+	if filled {
+		b.Reach(&c.stands[i])
+		mm = max(mm, b.MissingMM)
+	}
+	return mm
 }
 
 // keep waters whenever it is due on the days from one up to another, and returns
