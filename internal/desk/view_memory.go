@@ -61,6 +61,7 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	waterings  *recent[num.Digest, *WateringView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -90,6 +91,7 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		waterings:  newRecent[num.Digest, *WateringView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }
