@@ -62,6 +62,7 @@ type viewMemory struct {
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
 	waterings  *recent[num.Digest, *WateringView]
+	aways      *recent[num.Digest, *AwayView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -92,6 +93,7 @@ func newViewMemory() *viewMemory {
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		waterings:  newRecent[num.Digest, *WateringView](mostViews),
+		aways:      newRecent[num.Digest, *AwayView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }

@@ -97,6 +97,8 @@ type AwayThirst struct {
 	HelperL float64  `json:"helper_l"`
 
 	HelperDryL float64 `json:"helper_dry_l"`
+
+	AwayRest
 }
 
 // FirstToWant is a bed and a day.

@@ -19,7 +19,8 @@ type waterBody struct {
 	AllFaults    []words.Phrase
 	Sites        []waterSite
 	Today        string
-	From, To     string // days away that are offered
+	From, To     string // days away that are offered, or were typed
+	AwayFaults   []words.Phrase
 }
 
 // waterSite is a stretch of the route.
@@ -65,6 +66,12 @@ func (v *visit) showWater(typed waterTyped) error {
 
 func (v *visit) waterBody(view *desk.WateringView, typed waterTyped) (*waterBody, error) {
 	b := &waterBody{Today: view.Today.String(), From: (view.Today + usualLeave).String(), To: (view.Today + usualLeave + usualAway).String()}
+	if typed.form == "away" {
+		b.From, b.To = typed.from, typed.to
+		for _, e := range typed.faults {
+			b.AwayFaults = append(b.AwayFaults, e.Phrase)
+		}
+	}
 	for _, p := range view.Lead {
 		b.Lead = append(b.Lead, v.sentence(sharpened(p, view.Today)))
 	}

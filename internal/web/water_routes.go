@@ -16,6 +16,7 @@ func (s *Server) waterRoutes(mux *http.ServeMux) {
 	mux.Handle("GET /water", s.atHome(waterPage))
 	mux.Handle("POST /water/given", s.atHome(waterGivenPosted))
 	mux.Handle("POST /water/can", s.atHome(waterCanPosted))
+	s.awayRoutes(mux)
 }
 
 // allBeds stands for every bed to which water is due.
@@ -25,6 +26,7 @@ const allBeds = "all"
 type waterTyped struct {
 	form                  string // id of a bed, allBeds, or can
 	amount, unit, on, can string
+	from, to              string
 	faults                fault.List
 }
 
