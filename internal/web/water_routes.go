@@ -96,7 +96,7 @@ func waterCanPosted(v *visit) error {
 	if err != nil {
 		return err
 	}
-	typed := waterTyped{form: "can", can: strings.TrimSpace(v.field("can_l"))}
+	typed := waterTyped{form: "can", can: strings.TrimSpace(v.sent("can", "can_l")["can_l"])}
 	kept, err := v.office.Save(v.author(), "holding", h.ID, map[string]string{"can_l": typed.can}, row.Version)
 	if faults := listOf(err); faults != nil {
 		typed.faults = faults
