@@ -78,3 +78,6 @@ func sumOf(values []float64) (sum float64) {
 	}
 	return sum
 }
+
+// AwayEvery are the rounds that somebody may make: every so many days.
+func AwayEvery() []int { return watering.EveryDays() }

@@ -10,7 +10,6 @@ import (
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/fault"
-	"garner/internal/watering"
 	"garner/internal/words"
 )
 
@@ -61,7 +60,7 @@ func (v *visit) awayAsked() (desk.WateringOptions, int, error) {
 	every := 0
 	if given := v.query("every"); given != "" {
 		n, err := strconv.Atoi(given)
-		if err != nil || n != 0 && !slices.Contains(watering.EveryDays(), n) {
+		if err != nil || n != 0 && !slices.Contains(desk.AwayEvery(), n) {
 			return o, 0, fault.New(fault.OutOfRange, "web.away_every_unknown", words.Args{"given": given})
 		}
 		every = n
@@ -110,7 +109,7 @@ func (v *visit) awayBody(view *desk.AwayView) *awayBody {
 		From: view.Away.Leave.String(), To: view.Away.Back.String(), Every: strconv.Itoa(view.Every), NotePath: awayQuery("/water/away/note", view),
 		BeforeL: view.Away.BeforeL, HelperL: view.Away.HelperL, HelpDryL: view.Away.HelperDryL}
 	b.Everies = []option{{"0", v.say("web.away_every_least", nil)}}
-	for _, n := range watering.EveryDays() {
+	for _, n := range desk.AwayEvery() {
 		b.Everies = append(b.Everies, option{strconv.Itoa(n), v.say("web.away_every", words.Args{"n": n})})
 	}
 	for _, p := range view.Says {
