@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"garner/internal/cal"
+	"garner/internal/crop"
 	"garner/internal/holding"
 	"garner/internal/jobs"
 	"garner/internal/outlook"
@@ -99,6 +100,7 @@ func awayRest(a *asked, t *outlook.Table, r *WateringResult, every int) (AwayRes
 	for i := range all {
 		rest.due(&all[i], n, r)
 	}
+	rest.follow()
 	slices.SortStableFunc(rest.Due, func(a, b AwayJob) int { return cmp.Compare(a.On, b.On) })
 	rest.look(r)
 	return rest, nil
@@ -130,10 +132,8 @@ func (w *AwayRest) pickings(all []jobs.Job, n *jobNamer, away *AwayThirst) {
 		}
 	}
 	for _, p := range found {
-		// SpoilsKg is that of a week; a shorter time away spoils less.
-		p.SpoilsKg = tenthOf(p.SpoilsKg * math.Max(1, float64(away.Back-away.Leave)/7))
 		p.Kg = tenthOf(p.Kg)
-		p.SpoilsKg = math.Min(p.SpoilsKg, p.Kg)
+		p.SpoilsKg = tenthOf(n.goesOver(&p, int(away.Back-away.Leave)))
 		if p.SpoilsKg >= worthTelling {
 			w.Picks = append(w.Picks, p)
 		} else {
@@ -141,6 +141,17 @@ func (w *AwayRest) pickings(all []jobs.Job, n *jobNamer, away *AwayThirst) {
 			w.Waits = append(w.Waits, p)
 		}
 	}
+}
+
+// goesOver is what is past its best when nobody has picked for so many days [kg]: all
+// but the last days' that what ripens bit by bit holds. What does not ripen so stands.
+func (n *jobNamer) goesOver(p *AwayPick, days int) float64 {
+	planting := n.plantings[p.Planting]
+	_, u, err := useOf(n.a.setting.Book, planting.Crop, planting.Use)
+	if err != nil || p.SpoilsKg <= 0 && u.Pattern != crop.Picking || days <= 0 {
+		return 0
+	}
+	return p.Kg * math.Max(0, 1-u.HoldDays/float64(days))
 }
 
 // due takes in dated work that falls between leaving and coming back.
@@ -159,6 +170,22 @@ func (w *AwayRest) due(j *jobs.Job, n *jobNamer, r *WateringResult) {
 		line.Move, line.Says = MoveHelper, words.P("desk.away_neither", args)
 	}
 	w.Due = append(w.Due, line)
+}
+
+// follow has what is laid over a planting wait with the planting itself.
+func (w *AwayRest) follow() {
+	waits := map[string]AwayJob{}
+	for _, d := range w.Due {
+		if d.Move == MoveAfter && d.Planting != "" && d.Job.Kind != jobs.Net && d.Job.Kind != jobs.Cover {
+			waits[d.Planting] = d
+		}
+	}
+	for i := range w.Due {
+		d := &w.Due[i]
+		if with, ok := waits[d.Planting]; ok && (d.Job.Kind == jobs.Net || d.Job.Kind == jobs.Cover) {
+			d.Move, d.Says = MoveAfter, words.P("desk.away_with", words.Args{"job": with.Title})
+		}
+	}
 }
 
 // mostLooks is how many things of a kind are named to look at first.

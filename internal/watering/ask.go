@@ -48,13 +48,33 @@ func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, 
 		return nil, Bed{}, err
 	}
 	sum := newTally(futures)
+	which := a.thirsty(futures)
 	for i := range s.Holding.Beds {
 		if t := a.beds[s.Holding.Beds[i].ID]; t.isSeen() {
-			beds = append(beds, t.bed(s.Holding.Beds[i].ID))
+			b := t.bed(s.Holding.Beds[i].ID)
+			for k := range which {
+				b.Rounds = append(b.Rounds, t.rounds[k].of(which[k]))
+			}
+			beds = append(beds, b)
 			sum.add(t)
 		}
 	}
 	return beds, sum.bed(""), nil
+}
+
+// thirsty is, for each round, the future that is told of it; none without days away.
+func (a *asking) thirsty(futures int) (which []int) {
+	if a.away == nil {
+		return nil
+	}
+	for k := range everyDays {
+		litres := make([]float64, futures)
+		for i := range a.setting.Holding.Beds {
+			a.beds[a.setting.Holding.Beds[i].ID].rounds[k].litres(litres)
+		}
+		which = append(which, thirsty(litres))
+	}
+	return which
 }
 
 // asking gathers what tracts want, by bed and future.

@@ -83,16 +83,12 @@ func newTally(futures int) *tally {
 const dry = 0.9
 
 func (t *tally) bed(id string) Bed {
-	b := Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
+	return Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
 		WeekL: quantile(t.week, 0.5), WeekDryL: quantile(t.week, dry), UsesL: quantile(t.uses, 0.5),
 		Level: t.middleLevel(), Seeds: t.seeds, LastRain: t.rain, LostWeekL: quantile(t.lately, 0.5),
 		Wants: dateQuantile(t.fails, 0.5), WantsDry: dateQuantile(t.fails, 1-dry),
 		BeforeL: quantile(t.before, dry), HelperL: quantile(t.helper, 0.5), HelperDryL: quantile(t.helper, dry),
 		Fails: dateQuantile(t.failsAway, 0.5), FailsDry: dateQuantile(t.failsAway, 1-dry)}
-	for k := range t.rounds {
-		b.Rounds = append(b.Rounds, t.rounds[k].of())
-	}
-	return b
 }
 
 // middleLevel is how full the ground is in the middle of the futures.

@@ -1,6 +1,7 @@
 package watering
 
 import (
+	"cmp"
 	"slices"
 
 	"garner/internal/water"
@@ -15,7 +16,7 @@ var everyDays = []int{1, 2, 3, 4, 7}
 type Round struct {
 	EveryD int
 	Lasts  bool      // the bed does not suffer in nine futures of ten
-	GiveL  []float64 // on each of the days, in the middle of the futures
+	GiveL  []float64 // on each of the days, in a time that asks much: the same one for all beds
 }
 
 // rounds gathers one such round by future.
@@ -57,29 +58,38 @@ func (r *rounds) add(c *course, f int, b water.Balance, leave, back int) {
 	}
 }
 
-// of is a round as it is told.
-func (r *rounds) of() Round {
-	out := Round{EveryD: r.every}
-	failing, visits := 0, 0
-	for f := range r.fails {
-		if r.fails[f] {
+// of is a round as it is told, in one future.
+func (r *rounds) of(future int) Round {
+	out := Round{EveryD: r.every, GiveL: r.give[future]}
+	failing := 0
+	for _, fails := range r.fails {
+		if fails {
 			failing++
 		}
-		visits = max(visits, len(r.give[f]))
 	}
 	out.Lasts = float64(failing) <= (1-dry)*float64(len(r.fails))+1e-9
-	for visit := range visits {
-		var each []float64
-		for f := range r.give {
-			if visit < len(r.give[f]) {
-				each = append(each, r.give[f][visit])
-			} else {
-				each = append(each, 0)
-			}
-		}
-		out.GiveL = append(out.GiveL, quantile(each, 0.5))
-	}
 	return out
+}
+
+// litres adds what is brought in each future.
+func (r *rounds) litres(into []float64) {
+	for f := range r.give {
+		for _, l := range r.give[f] {
+			into[f] += l
+		}
+	}
+}
+
+// thirsty is the future of which nine in ten ask for no more. Days on which a bed is
+// given differ from one future to the next, so that a middle of each day would tell none
+// of them; one whole future is told.
+func thirsty(litres []float64) int {
+	order := make([]int, len(litres))
+	for f := range order {
+		order[f] = f
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(litres[a], litres[b]) })
+	return order[rank(len(order), dry)]
 }
 
 // EveryDays are the rounds that are worked out, the closest first.

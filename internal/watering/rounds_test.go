@@ -39,6 +39,9 @@ func TestRounds(t *testing.T) {
 			if k > 0 && r.Lasts && !b.Rounds[k-1].Lasts {
 				t.Errorf("%s lasts when watered every %d days, and not every %d", id, r.EveryD, b.Rounds[k-1].EveryD)
 			}
+			if b.Fails.IsSet() && b.Fails < today+12 && sum <= 0 && r.EveryD < 7 {
+				t.Errorf("%s fails on %v, and every %d days is brought nothing", id, b.Fails, r.EveryD)
+			}
 			brought += sum
 		}
 	}
