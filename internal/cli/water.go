@@ -34,6 +34,9 @@ func (c *waterCommand) Run(a *App) error {
 	options := desk.WateringOptions{Seed: f.seed(c.Seed)}
 	options.Leave, options.Back = f.away(c.Away)
 	r, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, _ reporter) (*desk.WateringResult, error) {
+		if options.Leave.IsSet() {
+			return desk.Away(h, options)
+		}
 		return desk.Watering(h, options)
 	})
 	if err != nil {
@@ -116,6 +119,7 @@ func (a *App) showAway(r *desk.WateringResult) {
 	g.add(a.head("cli.water_all"), format.About(r.Away.BeforeL), "", "", "", format.About(r.Away.HelperL), format.About(r.Away.HelperDryL))
 	g.write(a)
 	a.gap()
+	a.showAwayRest(r)
 }
 
 // dayOrLasts is the day on which a bed suffers, or that it lasts.

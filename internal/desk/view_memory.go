@@ -68,6 +68,8 @@ type viewMemory struct {
 	demands    *recent[num.Digest, *watering.Demand]
 	shorts     *recent[num.Digest, *ShortView]
 	feeds      *recent[num.Digest, *FeedView]
+	waterings  *recent[num.Digest, *WateringView]
+	aways      *recent[num.Digest, *AwayView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -102,6 +104,8 @@ func newViewMemory() *viewMemory {
 		demands:    newRecent[num.Digest, *watering.Demand](4),
 		shorts:     newRecent[num.Digest, *ShortView](mostViews),
 		feeds:      newRecent[num.Digest, *FeedView](mostViews),
+		waterings:  newRecent[num.Digest, *WateringView](mostViews),
+		aways:      newRecent[num.Digest, *AwayView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }

@@ -208,13 +208,6 @@ func pointOf(holdsL float64, roofs, needs [][]float64) ButtPoint {
 		EmptyDays: int(amongYears(empty, 0.5)), EmptyDry: int(amongYears(empty, 0.9)), OverflowL: wholeL(amongYears(over, 0.5))}
 }
 
-func sumOf(values []float64) (sum float64) {
-	for _, v := range values {
-		sum += v
-	}
-	return sum
-}
-
 // amongYears is the value that a share of the values do not pass.
 func amongYears(values []float64, share float64) float64 {
 	sorted := slices.Clone(values)

@@ -79,7 +79,7 @@ func feedView(a *asked, m *outlook.Memory) (*FeedView, error) {
 		f := &feeds[i]
 		ml := v.MLPerL * f.Strength
 		v.Turns = append(v.Turns, FeedRow{Bed: f.Bed, BedName: n.bed(f.Bed), Planting: f.Planting, What: n.use(f.Crop, f.Use), Why: f.Why, EveryD: f.EveryD,
-			Litres: wholeL(f.LitresL), Cans: cansOf(f.LitresL, v.CanL), MLPerCan: tenthOf(ml * v.CanL), ML: tenthOf(ml * f.LitresL),
+			Litres: wholeL(f.LitresL), Cans: CansOf(f.LitresL, v.CanL), MLPerCan: tenthOf(ml * v.CanL), ML: tenthOf(ml * f.LitresL),
 			Last: dateOrNone(f.Last), Due: f.Due, Half: f.Strength < 1, Pot: f.Pot})
 		if f.Due <= v.Today {
 			v.DueNowL += f.LitresL

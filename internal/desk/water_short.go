@@ -208,7 +208,7 @@ func (v *ShortView) share(a *asked, turns []watering.Turn) {
 	got := 0.0
 	for i := range turns {
 		t := &turns[i]
-		w := WaterTurn{Bed: t.Bed, Name: n.bed(t.Bed), NeedL: wholeL(t.NeedL), GetL: wholeL(t.GetL), Cans: cansOf(t.GetL, v.CanL),
+		w := WaterTurn{Bed: t.Bed, Name: n.bed(t.Bed), NeedL: wholeL(t.NeedL), GetL: wholeL(t.GetL), Cans: CansOf(t.GetL, v.CanL),
 			AtStake: tenthOf(t.AtStake), Saves: tenthOf(t.Saves), Wants: dateOrNone(t.Wants), Stage: t.Stage, Planting: t.Planting}
 		if t.NeedL > 0 {
 			w.PerCan = tenthOf(t.AtStake / t.NeedL * v.CanL)

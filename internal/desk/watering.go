@@ -48,6 +48,7 @@ type Litres struct {
 type BedThirst struct {
 	Bed      string    `json:"bed"`
 	Name     string    `json:"name"`
+	Kind     string    `json:"kind"`    // bed, border, tunnel, frame, container, bench
 	AreaM2   float64   `json:"area_m2"` // planted
 	Recorded bool      `json:"recorded"`
 	MissingL float64   `json:"missing_l"`
@@ -64,6 +65,31 @@ type BedThirst struct {
 	HelperDryL float64   `json:"helper_dry_l"` // in the driest time of ten
 	Fails      *cal.Date `json:"fails"`        // while away, watered on the day of leaving
 	FailsDry   *cal.Date `json:"fails_dry"`
+
+	Why WaterWhy `json:"why"`
+
+	Site    string           `json:"-"`
+	Guessed float64          `json:"-"` // litres that a container is guessed to hold; 0: it is told, or no container
+	Rounds  []watering.Round `json:"-"` // while away
+}
+
+// WaterWhy is what the litres come from.
+type WaterWhy struct {
+	HeldMM    float64   `json:"held_mm"`    // that the driest ground of the bed holds within reach of the roots
+	EasyMM    float64   `json:"easy_mm"`    // may be gone of it before the crop is in want
+	MissingMM float64   `json:"missing_mm"` // is gone
+	Seeds     bool      `json:"seeds"`      // seed lies there that is not through
+	LostL     float64   `json:"lost_l"`     // soil and leaves lost in the seven days before today
+	RainOn    *cal.Date `json:"rain_on"`    // last rain of 1 mm and more that reached it
+	RainMM    float64   `json:"rain_mm"`    // of that day
+	WateredOn *cal.Date `json:"watered_on"` // last watering of the records
+	WateredL  float64   `json:"watered_l"`  // of that day; 0: not told
+	KnownTo   *cal.Date `json:"known_to"`   // last day of weather on file before today; null: none
+}
+
+// Gone is the share of what may be gone that is: 1 and more is want.
+func (w *WaterWhy) Gone() float64 {
+	return watering.Level{HeldMM: w.HeldMM, EasyMM: w.EasyMM, MissingMM: w.MissingMM}.Gone()
 }
 
 // AwayThirst is a time in which nobody comes.
@@ -74,6 +100,8 @@ type AwayThirst struct {
 	HelperL float64  `json:"helper_l"`
 
 	HelperDryL float64 `json:"helper_dry_l"`
+
+	AwayRest
 }
 
 // FirstToWant is a bed and a day.
@@ -86,6 +114,10 @@ type FirstToWant struct {
 // Watering works out what the planted beds of a holding want: today, in the week, and
 // over a time away.
 func Watering(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
+	return wateringOf(h, o, outlook.NewMemory())
+}
+
+func wateringOf(h *holding.Holding, o WateringOptions, m *outlook.Memory) (*WateringResult, error) {
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed})
 	if err != nil {
 		return nil, err
@@ -94,7 +126,7 @@ func Watering(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	beds, all, err := watering.Of(s, outlook.NewMemory(), away)
+	beds, all, err := watering.Of(s, m, away)
 	if err != nil {
 		return nil, err
 	}
@@ -124,16 +156,14 @@ func wateringResult(h *holding.Holding, now cal.Date, beds []watering.Bed, all *
 		r.CanL, r.CanTold = h.CanL, true
 	}
 	r.All = litresOf(all, r.CanL)
-	order, name := map[string]int{}, map[string]string{}
-	for i := range h.Beds {
-		order[h.Beds[i].ID], name[h.Beds[i].ID] = h.Beds[i].Order, h.Beds[i].Name
-	}
-	slices.SortStableFunc(beds, func(a, b watering.Bed) int { return cmp.Compare(order[a.Bed], order[b.Bed]) })
+	at := bedsOnRoute(h)
+	slices.SortStableFunc(beds, func(a, b watering.Bed) int { return cmp.Compare(at[a.Bed], at[b.Bed]) })
 	if away != nil {
 		r.Away = &AwayThirst{Leave: away.Leave, Back: away.Back, BeforeL: wholeL(all.BeforeL), HelperL: wholeL(all.HelperL), HelperDryL: wholeL(all.HelperDryL)}
 	}
 	for i := range beds {
-		b := thirstOf(&beds[i], name[beds[i].Bed], r.CanL)
+		b := thirstOf(&beds[i], r.CanL)
+		b.tell(h, now)
 		r.Beds = append(r.Beds, b)
 		if b.Wants != nil && (r.First == nil || *b.Wants < r.First.On) {
 			r.First = &FirstToWant{b.Bed, b.Name, *b.Wants}
@@ -142,16 +172,18 @@ func wateringResult(h *holding.Holding, now cal.Date, beds []watering.Bed, all *
 	return r
 }
 
-func thirstOf(b *watering.Bed, name string, canL float64) BedThirst {
-	return BedThirst{Bed: b.Bed, Name: name, AreaM2: tenthOf(b.AreaM2), Recorded: b.Told, MissingL: wholeL(b.MissingL),
+func thirstOf(b *watering.Bed, canL float64) BedThirst {
+	return BedThirst{Bed: b.Bed, AreaM2: tenthOf(b.AreaM2), Recorded: b.Told, MissingL: wholeL(b.MissingL),
 		Litres: litresOf(b, canL), Wants: dateOrNone(b.Wants), WantsDry: dateOrNone(b.WantsDry),
 		ReadOn: dateOrNone(b.Read), ReadMoved: tenthOf(b.ReadL),
-		BeforeL: wholeL(b.BeforeL), BeforeCans: cansOf(b.BeforeL, canL), HelperL: wholeL(b.HelperL), HelperDryL: wholeL(b.HelperDryL),
-		Fails: dateOrNone(b.Fails), FailsDry: dateOrNone(b.FailsDry)}
+		BeforeL: wholeL(b.BeforeL), BeforeCans: CansOf(b.BeforeL, canL), HelperL: wholeL(b.HelperL), HelperDryL: wholeL(b.HelperDryL),
+		Fails: dateOrNone(b.Fails), FailsDry: dateOrNone(b.FailsDry), Rounds: b.Rounds,
+		Why: WaterWhy{HeldMM: tenthOf(b.Level.HeldMM), EasyMM: tenthOf(b.Level.EasyMM), MissingMM: tenthOf(b.Level.MissingMM), Seeds: b.Seeds,
+			LostL: wholeL(b.LostWeekL), RainOn: dateOrNone(b.LastRain.On), RainMM: tenthOf(b.LastRain.MM)}}
 }
 
 func litresOf(b *watering.Bed, canL float64) Litres {
-	return Litres{NowL: wholeL(b.NowL), NowCans: cansOf(b.NowL, canL), WeekL: wholeL(b.WeekL), WeekCans: cansOf(b.WeekL, canL),
+	return Litres{NowL: wholeL(b.NowL), NowCans: CansOf(b.NowL, canL), WeekL: wholeL(b.WeekL), WeekCans: CansOf(b.WeekL, canL),
 		DryL: wholeL(b.WeekDryL), UsesL: wholeL(b.UsesL)}
 }
 
@@ -163,8 +195,8 @@ func wholeL(litres float64) float64 {
 	return math.Round(litres)
 }
 
-// cansOf are cans to the half, no less than the litres.
-func cansOf(litres, canL float64) float64 { return math.Ceil(2*litres/canL-1e-9) / 2 }
+// CansOf are cans to the half, no less than the litres.
+func CansOf(litres, canL float64) float64 { return math.Ceil(2*litres/canL-1e-9) / 2 }
 
 func dateOrNone(d cal.Date) *cal.Date {
 	if !d.IsSet() {

@@ -51,7 +51,7 @@ func ButtCurve(v *desk.ButtView, o ButtCurveOptions) string {
 	}
 	under.line(tenths(x(float64(len(v.Sizes)-1))), tenths(foot))
 	under.close()
-	c.path("water water-bar", under.String())
+	c.path("water water-column", under.String())
 	c.path("thin", dry.String())
 	c.path("line", middle.String())
 	c.level("base", buttLeft, right, foot)

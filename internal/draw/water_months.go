@@ -67,6 +67,6 @@ func WaterMonths(months []WaterMonth, o WaterMonthsOptions) string {
 // waterBar is a block from a height down to the foot; nothing where it has none.
 func (s *sheet) waterBar(class string, x, top, wide, foot float64) {
 	if foot-top >= 0.5 {
-		s.rect(class+" water-bar", x, top, wide, foot-top)
+		s.rect(class+" water-column", x, top, wide, foot-top)
 	}
 }

@@ -135,7 +135,7 @@ func TestANoteWithACommaSaysNothingOfDecimals(t *testing.T) {
 
 func TestUnknownColumnsAndFilesAreTold(t *testing.T) {
 	files := hand(t)
-	files["beds.csv"] = strings.Replace(strings.ReplaceAll(files["beds.csv"], "\n", ",x\n"), "water,x", "water,sol", 1)
+	files["beds.csv"] = strings.Replace(strings.ReplaceAll(files["beds.csv"], "\n", ",x\n"), "volume_l,x", "volume_l,sol", 1)
 	files["planting.csv"] = "id\n"
 	_, report := ReadFolder(inFolder(files))
 	if !report.OK() || len(report.Warnings) != 2 {

@@ -61,6 +61,7 @@ var faultsOfCells = []one{
 	{"beds.csv", "poor,11,,", "poor,11,,2", "exchange.half_given", 5, "y_m"},
 	{"beds.csv", "poor,11,,,", "poor,11,,0,4", "exchange.out_of_range", 5, "x_m"},
 	{"beds.csv", "poor,11,,,,,,,,,,", "poor,11,,,,,,,,,0,", "exchange.out_of_range", 5, "turn_round_d"},
+	{"beds.csv", "poor,11,,,,,,,,,,,", "poor,11,,,,,,,,,,,0.01", "exchange.out_of_range", 5, "volume_l"},
 	{"sites.csv", "118,valley,", "118,valley,12", "exchange.half_given", 3, "plan_depth_m"},
 	{"sites.csv", "118,valley,,", "118,valley,0,9", "exchange.out_of_range", 3, "plan_width_m"},
 	{"covers.csv", "2027-03-01,2027-05-10", "2027-05-10,2027-03-01", "exchange.off_before_on", 3, "off"},

@@ -69,6 +69,7 @@ var bedsSheet = rowsOf[place.Bed]{
 		text("rotation", func(b *place.Bed) *string { return &b.Rotation }),
 		whole("turn_round_d", func(b *place.Bed) *int { return &b.TurnRoundD }),
 		text("water", func(b *place.Bed) *string { return &b.Water }),
+		number("volume_l", func(b *place.Bed) *float64 { return &b.VolumeL }),
 	},
 	list: func(h *holding.Holding) []place.Bed { return h.Beds },
 	put:  func(h *holding.Holding, rows []place.Bed) { h.Beds = rows },

@@ -41,9 +41,10 @@ type GrowingDay struct {
 
 // Tracts shows the ground of every bed on which anything stands from today on,
 // before the end: its weather and its plantings on the days from first up to end,
-// under the first futures of the table, each tract's futures one after another. The
-// plantings are kept watered.
-func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, each func(*Tract) error) error {
+// under the first futures of the table. The plantings are kept watered. Futures are
+// shared out to workers, each of which begins once and sees whole futures, the beds of
+// each in the order of the holding.
+func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, begin func() func(*Tract) error) error {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.begin()
@@ -53,9 +54,7 @@ func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, each func(*T
 	if err := j.lay(m); err != nil {
 		return err
 	}
-	from := max(0, int(first-j.first()))
-	to := min(j.span(), int(end-j.first()))
-	w := walk{job: j, from: from, to: to}
+	var beds []*bedWork
 	for _, b := range j.beds {
 		if !b.standsWithin(j.Today, end) {
 			continue
@@ -63,13 +62,20 @@ func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, each func(*T
 		if err := b.prepare(); err != nil {
 			return err
 		}
-		for f := range min(futures, j.Years) {
-			if err := safely(f, func(f int) error { return w.tract(b, f, each) }); err != nil {
-				return err
-			}
-		}
+		beds = append(beds, b)
 	}
-	return nil
+	from, to := max(0, int(first-j.first())), min(j.span(), int(end-j.first()))
+	return shared(min(futures, j.Years), s.Workers, func() func(int) error {
+		w, each := walk{job: j, from: from, to: to}, begin()
+		return func(f int) error {
+			for _, b := range beds {
+				if err := w.tract(b, f, each); err != nil {
+					return err
+				}
+			}
+			return nil
+		}
+	})
 }
 
 // standsWithin tells whether a planting of the bed may stand on a day from one up to

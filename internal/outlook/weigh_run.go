@@ -3,8 +3,6 @@ package outlook
 import (
 	"maps"
 	"slices"
-	"sync"
-	"sync/atomic"
 
 	"garner/internal/larder"
 	"garner/internal/plan"
@@ -40,27 +38,10 @@ func (w *weighing) share(futures int, do func(*weigher, int) error) error {
 			return err
 		}
 	}
-	var next atomic.Int64
-	var failed error
-	var mu sync.Mutex
-	var wait sync.WaitGroup
-	for range max(1, w.job.Workers) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			k := newWeigher(w)
-			for f := int(next.Add(1)) - 1; f < futures; f = int(next.Add(1)) - 1 {
-				if err := safely(f, func(f int) error { return do(k, f) }); err != nil {
-					mu.Lock()
-					failed = err
-					mu.Unlock()
-					return
-				}
-			}
-		}()
-	}
-	wait.Wait()
-	return failed
+	return shared(futures, w.job.Workers, func() func(int) error {
+		k := newWeigher(w)
+		return func(f int) error { return do(k, f) }
+	})
 }
 
 // weigher owns the working space for one future after another.

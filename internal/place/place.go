@@ -40,9 +40,10 @@ type Bed struct {
 	Outline    string // corners of an outline as written, see ParseOutline
 	Texture    string // of the soil; empty: not known
 	PH         float64
-	Rotation   string // told, silent; empty: told
-	TurnRoundD int    // days from clearing until it can be sown again; 0: as usual
-	Water      string // id of the source it is watered from; empty: not told
+	Rotation   string  // told, silent; empty: told
+	TurnRoundD int     // days from clearing until it can be sown again; 0: as usual
+	Water      string  // id of the source it is watered from; empty: not told
+	VolumeL    float64 // soil that a container or the trays on a bench hold [L]; 0: not told
 }
 
 // Shape is the shape of a bed on the plan. The list is closed and documented.

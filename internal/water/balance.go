@@ -9,6 +9,7 @@ type Stand struct {
 	Easy    float64 // tabulated share of the water that is taken without want, at 5 mm a day
 	Firm    bool    // that share holds whatever the air asks
 	Mulch   float64 // share of the evaporation from the soil that a mulch keeps, 0-1
+	Seed    bool    // seed lies in it that is not through
 }
 
 // Given is the water and the air of a day at the ground.
@@ -36,34 +37,34 @@ func (f *Flux) LostMM() float64 { return f.EvaporatedMM + f.TranspiredMM }
 // draining. The zero value is ground that has just drained.
 type Balance struct {
 	MissingMM float64 // within reach of the roots (Dr)
+	BelowMM   float64 // below that, in ground that deeper roots have left
+	ReachM    float64 // depth of that reach; 0: that of the stand that comes
+	DeepestM  float64 // down to which BelowMM is missing
 	DryMM     float64 // from the surface, where it is bare and wetted (De)
 	Wetted    float64 // share of the ground that the last water wetted; 0: all of it
-
-	ReachM float64 // depth that MissingMM is of; 0: that of the first day
-	DeepMM float64 // missing below that reach, down to DeepM
-	DeepM  float64 // the deepest that any crop has reached
 }
 
 // Day takes the balance through a day and returns what became of the water. Rain and
 // irrigation come first, in the morning, and what is too much drains at once
-// (FAO-56 example 38); then soil and leaves lose. Ground that roots reach for the first
-// time has drained: nothing is missing in it. Where a crop with shallow roots follows
-// one with deep ones, what those took from below stays missing there until water gets
-// down to it or roots come back. No water rises from below. Runoff is none.
+// (FAO-56 example 38); then soil and leaves lose. Ground that roots newly reach has
+// drained, but for what deeper roots before them took from it. No water rises from below. Runoff is none.
 //
 // Kept for any weather: rain and irrigation are what is lost, drained and less
-// missing, above and below. Check: FAO-56 examples 31, 35, 37 and 38. Source: FAO-56 eq. 69 to 88.
+// missing. Check: FAO-56 examples 31, 35, 37 and 38. Source: FAO-56 eq. 69 to 88.
 func (b *Balance) Day(s *Soil, on *Stand, g *Given) Flux {
 	var f Flux
-	b.reach(on.reachM())
+	b.Reach(on)
 	f.DrainedMM = b.wet(g)
 	held := s.HeldMM(on.reachM())
 	most := MostCoefficient(on.Basal, g.LeastPct, g.WindMS, on.HeightM)
 	bare := Bare(on.Cover, b.wetted())
 	soil := Evaporation(s.Drying(b.DryMM), most, on.Basal, bare) * (1 - on.Mulch)
 	f.Stress = 1
-	if on.Basal > 0 {
+	switch {
+	case on.Basal > 0:
 		f.Stress = Stress(held, b.MissingMM, on.easy((on.Basal+soil)*g.ReferenceMM))
+	case on.Seed && b.DryMM > s.ReadyMM:
+		f.Stress = 0
 	}
 	left := max(0, held-b.MissingMM)
 	f.TranspiredMM = min(left, f.Stress*on.Basal*g.ReferenceMM)
@@ -114,30 +115,9 @@ func (b *Balance) wet(g *Given) (drainedMM float64) {
 	b.MissingMM -= g.RainMM + g.IrrigationMM
 	drainedMM = max(0, -b.MissingMM) // eq. 88
 	b.MissingMM = max(0, b.MissingMM)
-	below := min(drainedMM, b.DeepMM)
-	b.DeepMM -= below
+	below := min(drainedMM, b.BelowMM)
+	b.BelowMM -= below
 	return drainedMM - below
-}
-
-// Reach moves the balance to the depth that a stand's roots have got to, so that what is
-// missing is within their reach. Day does the same.
-func (b *Balance) Reach(on *Stand) { b.reach(on.reachM()) }
-
-// reach moves the balance to another depth of roots [m]. What is missing is taken to be
-// spread evenly over the depth that it is missing from (judgement).
-func (b *Balance) reach(rootM float64) {
-	switch {
-	case b.ReachM <= 0 || rootM == b.ReachM:
-	case rootM < b.ReachM:
-		moved := b.MissingMM * (1 - rootM/b.ReachM)
-		b.MissingMM -= moved
-		b.DeepMM += moved
-	case b.DeepM > b.ReachM:
-		moved := b.DeepMM * min(1, (rootM-b.ReachM)/(b.DeepM-b.ReachM))
-		b.MissingMM += moved
-		b.DeepMM -= moved
-	}
-	b.ReachM, b.DeepM = rootM, max(b.DeepM, rootM)
 }
 
 // wettingRainMM is the least rain that wets all of the ground, so that what
@@ -153,18 +133,27 @@ func (b *Balance) wetted() float64 {
 }
 
 // DueMM returns the water that would fill the ground [mm] if, without it, the crop
-// would come to want on a day like the given one, else 0.
+// would come to want on a day like the given one, else 0. Seed that is not through
+// wants a moist surface: it is in want once that is visibly dry, when the air no longer
+// gets from it all that it asks (REW, FAO-56 eq. 74; that seed then wants water is common
+// practice, no source).
 func (b *Balance) DueMM(s *Soil, on *Stand, g *Given) float64 {
-	if on.Basal <= 0 {
+	if on.Basal <= 0 && !on.Seed {
 		return 0
 	}
 	tried := *b
-	tried.reach(on.reachM())
+	tried.Reach(on)
 	missing := tried.MissingMM
 	dry := *g
 	dry.IrrigationMM = 0
 	f := tried.Day(s, on, &dry)
-	if f.Stress >= 1 && Stress(s.HeldMM(on.reachM()), tried.MissingMM, on.easy(f.LostMM())) >= 1 {
+	wants := f.Stress < 1
+	if on.Basal > 0 {
+		wants = wants || Stress(s.HeldMM(on.reachM()), tried.MissingMM, on.easy(f.LostMM())) < 1
+	} else {
+		wants = wants || tried.DryMM > s.ReadyMM
+	}
+	if !wants {
 		return 0
 	}
 	return max(0, missing-g.RainMM)

@@ -41,14 +41,14 @@ func TestWaterIsKept(t *testing.T) {
 			switch {
 			case f.EvaporatedMM < 0 || f.TranspiredMM < 0 || f.DrainedMM < 0:
 				t.Fatalf("less than nothing: %+v", f)
-			case f.Stress < 0 || f.Stress > 1 || b.MissingMM < 0 || b.DeepMM < -1e-9 || b.DryMM < 0 || b.DryMM > s.SurfaceMM+1e-9:
+			case f.Stress < 0 || f.Stress > 1 || b.MissingMM < 0 || b.BelowMM < -1e-9 || b.DryMM < 0 || b.DryMM > s.SurfaceMM+1e-9:
 				t.Fatalf("out of range: %+v %+v", f, b)
 			case f.LostMM() > MostCoefficient(on.Basal, g.LeastPct, g.WindMS, on.HeightM)*g.ReferenceMM+1e-9:
 				t.Fatalf("more than the air can take: %+v", f)
 			}
 		}
-		if off := came - went - (0 - b.MissingMM - b.DeepMM); math.Abs(off) > 1e-6 {
-			t.Fatalf("%v mm came, %v went, %v is missing: off by %v", came, went, b.MissingMM+b.DeepMM, off)
+		if off := came - went - (0 - b.MissingMM - b.BelowMM); math.Abs(off) > 1e-6 {
+			t.Fatalf("%v mm came, %v went, %v is missing: off by %v", came, went, b.MissingMM, off)
 		}
 	})
 }
@@ -92,6 +92,51 @@ func TestWhatIsDueIsEnough(t *testing.T) {
 	}
 	if given < 5 || given > 15 { // some 4.5 mm a day of the 30 mm that come easily
 		t.Errorf("watered %d times in 60 days", given)
+	}
+}
+
+// Young plants that follow deep roots find their share of what these took, no more than
+// their ground holds; the rest is filled by what drains, or found by roots that grow.
+func TestYoungAfterDeepRoots(t *testing.T) {
+	s, err := SoilOf("loam") // 130 mm in a metre
+	if err != nil {
+		t.Fatal(err)
+	}
+	young, deep := Stand{Basal: 0.3, Cover: 0.1, RootM: 0.15, Easy: 0.4}, Stand{Basal: 1, Cover: 1, RootM: 0.6, Easy: 0.4}
+	b := Balance{MissingMM: 40, ReachM: 0.6}
+	b.Reach(&young)
+	if math.Abs(b.MissingMM-10) > 1e-9 || math.Abs(b.BelowMM-30) > 1e-9 || b.MissingMM > s.HeldMM(young.RootM) {
+		t.Fatalf("%+v", b)
+	}
+	grown := b
+	grown.Reach(&deep)
+	if math.Abs(grown.MissingMM-40) > 1e-9 || grown.BelowMM != 0 {
+		t.Errorf("grown down: %+v", grown)
+	}
+	f := b.Day(s, &young, &Given{RainMM: 25, WindMS: 2, LeastPct: 50})
+	if f.DrainedMM != 0 || b.MissingMM != 0 || math.Abs(b.BelowMM-15) > 1e-9 {
+		t.Errorf("after 25 mm of rain %+v, %v drained", b, f.DrainedMM)
+	}
+}
+
+// Seed wants water when the surface is visibly dry, and not before.
+func TestSeedWantsAMoistSurface(t *testing.T) {
+	s, _ := SoilOf("loam")
+	on, g := Stand{Seed: true}, Given{ReferenceMM: 4, WindMS: 2, LeastPct: 45}
+	moist, dry := Balance{MissingMM: 2, DryMM: 2}, Balance{MissingMM: 12, DryMM: s.ReadyMM + 1}
+	if due := moist.DueMM(s, &on, &g); due != 0 {
+		t.Errorf("moist: %v mm", due)
+	}
+	if due := dry.DueMM(s, &on, &g); due != 12 {
+		t.Errorf("dry: %v mm", due)
+	}
+	if f := dry.Day(s, &on, &g); f.Stress != 0 {
+		t.Errorf("dry: %+v", f)
+	}
+	wet := g
+	wet.RainMM = 15
+	if due := dry.DueMM(s, &on, &wet); due != 0 {
+		t.Errorf("in rain: %v mm", due)
 	}
 }
 
@@ -153,12 +198,12 @@ func TestRootsThatFollowRoots(t *testing.T) {
 		t.Errorf("%v mm are due, the layer holds %v", due, s.HeldMM(0.2))
 	}
 	b.Day(s, &salad, &wet)
-	if b.MissingMM > 0.2*was+1e-9 || math.Abs(b.MissingMM+b.DeepMM-was) > 1e-9 {
-		t.Errorf("%v above and %v below of %v", b.MissingMM, b.DeepMM, was)
+	if b.MissingMM > 0.2*was+1e-9 || math.Abs(b.MissingMM+b.BelowMM-was) > 1e-9 {
+		t.Errorf("%v above and %v below of %v", b.MissingMM, b.BelowMM, was)
 	}
 	wet.RainMM = was - 10
-	if f := b.Day(s, &salad, &wet); f.DrainedMM != 0 || math.Abs(b.DeepMM-10) > 1e-9 {
-		t.Errorf("%v mm drain, %v are missing below", f.DrainedMM, b.DeepMM)
+	if f := b.Day(s, &salad, &wet); f.DrainedMM != 0 || math.Abs(b.BelowMM-10) > 1e-9 {
+		t.Errorf("%v mm drain, %v are missing below", f.DrainedMM, b.BelowMM)
 	}
 	wet.RainMM = 0
 	b.Day(s, &Stand{Basal: 1, Cover: 0.8, RootM: 0.6, Easy: 0.4}, &wet)

@@ -157,7 +157,7 @@ const balanceError = 0.15
 // A reading that tells what the balance tells changes nothing. Weights go by the
 // inverse squares of both errors.
 func (b *Balance) Correct(s *Soil, on *Stand, left Left) (movedMM float64) {
-	b.reach(on.reachM())
+	b.Reach(on)
 	within := s.HeldMM(on.reachM())
 	weight := balanceError * balanceError / (balanceError*balanceError + left.Error*left.Error)
 	movedMM = weight * (b.MissingMM - (1-left.Share)*within)

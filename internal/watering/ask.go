@@ -11,7 +11,7 @@ const (
 	// takes in a winter that filled the ground.
 	pastDays = 182
 
-	// weekDays is the week ahead [d].
+	// weekDays is the week ahead, and the one behind [d].
 	weekDays = 7
 
 	// aheadDays is how far it is looked ahead for the first bed that suffers [d].
@@ -27,7 +27,8 @@ type Away struct{ Leave, Back cal.Date }
 
 // Of works out what every planted bed of a holding wants. away may be nil. Beds
 // come in the order of the holding; one on which nothing stands is left out. The
-// second answer is of all beds together, future by future, without dates.
+// second answer is of all beds together, future by future, without dates. The number of
+// workers changes nothing.
 func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, err error) {
 	end := s.Today + aheadDays
 	if away != nil {
@@ -37,17 +38,41 @@ func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, 
 	if a.told, err = toldOf(s, m); err != nil {
 		return nil, Bed{}, err
 	}
-	if err := outlook.Tracts(s, m, usualFutures, s.Today-pastDays, end, a.see); err != nil {
+	futures := min(usualFutures, s.Years)
+	for i := range s.Holding.Beds {
+		a.beds[s.Holding.Beds[i].ID] = newTally(futures)
+	}
+	if err := outlook.Tracts(s, m, futures, s.Today-pastDays, end, a.visitor((*seer).see)); err != nil {
 		return nil, Bed{}, err
 	}
-	sum := newTally(min(usualFutures, s.Years))
+	sum := newTally(futures)
+	which := a.thirsty(futures)
 	for i := range s.Holding.Beds {
-		if t := a.beds[s.Holding.Beds[i].ID]; t != nil {
-			beds = append(beds, t.bed(s.Holding.Beds[i].ID))
+		if t := a.beds[s.Holding.Beds[i].ID]; t.isSeen() {
+			b := t.bed(s.Holding.Beds[i].ID)
+			for k := range which {
+				b.Rounds = append(b.Rounds, t.rounds[k].of(which[k]))
+			}
+			beds = append(beds, b)
 			sum.add(t)
 		}
 	}
 	return beds, sum.bed(""), nil
+}
+
+// thirsty is, for each round, the future that is told of it; none without days away.
+func (a *asking) thirsty(futures int) (which []int) {
+	if a.away == nil {
+		return nil
+	}
+	for k := range everyDays {
+		litres := make([]float64, futures)
+		for i := range a.setting.Holding.Beds {
+			a.beds[a.setting.Holding.Beds[i].ID].rounds[k].litres(litres)
+		}
+		which = append(which, thirsty(litres))
+	}
+	return which
 }
 
 // asking gathers what tracts want, by bed and future.
@@ -56,81 +81,106 @@ type asking struct {
 	away    *Away
 	told    given
 	beds    map[string]*tally
-	course  course
+}
+
+// seer is the eyes of one worker, with its working space.
+type seer struct {
+	*asking
+	course course
+}
+
+func (a *asking) visitor(each func(*seer, *outlook.Tract) error) func() func(*outlook.Tract) error {
+	return func() func(*outlook.Tract) error {
+		s := &seer{asking: a}
+		return func(t *outlook.Tract) error {
+			if err := s.course.lay(t); err != nil {
+				return err
+			}
+			return each(s, t)
+		}
+	}
 }
 
 // toldOf gathers what was told of the water of all beds, with the ground that was
 // planted when a bed was watered as a whole.
 func toldOf(s outlook.Setting, m *outlook.Memory) (given, error) {
-	g, err := told(s.Holding)
+	g, err := told(s.Holding, s.Today)
 	if err != nil || len(g.beds) == 0 {
 		return g, err
 	}
-	var c course
-	return g, outlook.Tracts(s, m, 1, s.Today-pastDays, s.Today, func(t *outlook.Tract) error {
-		if err := c.lay(t); err != nil {
-			return err
+	return g, outlook.Tracts(s, m, 1, s.Today-pastDays, s.Today+1, func() func(*outlook.Tract) error {
+		var c course
+		return func(t *outlook.Tract) error {
+			if err := c.lay(t); err != nil {
+				return err
+			}
+			g.plant(t, &c)
+			return nil
 		}
-		g.plant(t, &c)
-		return nil
 	})
 }
 
 // see adds a tract under one future to its bed.
-func (a *asking) see(t *outlook.Tract) error {
-	if err := a.course.lay(t); err != nil {
-		return err
-	}
-	c := &a.course
-	today := c.at(a.setting.Today)
+func (s *seer) see(t *outlook.Tract) error {
+	c := &s.course
+	today := c.at(s.setting.Today)
 	if !stands(c, today) {
 		return nil
 	}
-	into := a.beds[t.Bed.ID]
-	if into == nil {
-		into = newTally(min(usualFutures, a.setting.Years))
-		a.beds[t.Bed.ID] = into
-	}
-	f := t.Future
-	into.told = into.told || a.told.since(t).IsSet()
-	b, read, movedMM := c.past(t, &a.told, today)
+	into, f := s.beds[t.Bed.ID], t.Future
+	into.seen[f] = true
+	b, past := c.past(t, &s.told, today)
+	area := c.areaM2[today]
 	if f == 0 {
-		into.areaM2 += c.areaM2[today]
-		if read.IsSet() {
-			into.read = read
-			into.readL += movedMM * c.areaM2[c.at(read)]
+		if past.read.IsSet() {
+			into.read = past.read
+			into.readL += past.movedMM * c.areaM2[c.at(past.read)]
 		}
+		into.told = into.told || s.told.since(t).IsSet()
+		into.areaM2 += area
+		into.seeds = into.seeds || c.stands[today].Seed
+		into.rain = c.lastRain(today, into.rain)
 	}
-	into.now[f] += c.due(&b, today) * c.areaM2[today]
-	into.missing[f] += b.MissingMM * c.areaM2[today]
-	into.fails[f] = sooner(into.fails[f], c.date(c.alone(b, today, len(c.given))))
+	into.level[f] = drier(into.level[f], c.level(b, today))
+	into.lately[f] += past.lostL
+	into.now[f] += c.due(&b, today) * area
+	into.missing[f] += b.MissingMM * area
+	into.fails[f] = sooner(into.fails[f], c.date(c.alone(b, today, today+aheadDays)))
 	weekly := b
 	given, lost := c.keep(&weekly, today, today+weekDays)
 	into.week[f] += given
 	into.uses[f] += lost
-	if a.away != nil {
-		a.leave(c, into, f, today, b)
+	if s.away != nil {
+		s.leave(c, into, f, today, b)
 	}
 	return nil
 }
 
-// leave adds what days away ask of a tract.
-func (a *asking) leave(c *course, into *tally, f, today int, b water.Balance) {
-	leave, back := c.at(a.away.Leave), c.at(a.away.Back)
+// worthMM is the least that it pays to give before leaving [mm]. judgement.
+const worthMM = 1
+
+// leave adds what days away ask of a tract. It is filled on the day of leaving where it
+// would not last without.
+func (s *seer) leave(c *course, into *tally, f, today int, b water.Balance) {
+	leave, back := c.at(s.away.Leave), c.at(s.away.Back)
 	c.keep(&b, today, leave)
 	if leave >= len(c.given) {
 		return
 	}
-	if c.stands[leave].Basal > 0 {
-		into.before[f] += b.MissingMM * c.areaM2[leave]
-		c.day(&b, leave, b.MissingMM)
-	} else {
-		c.day(&b, leave, 0)
+	b.Reach(&c.stands[leave])
+	before := 0.0
+	if b.MissingMM >= worthMM && c.alone(b, leave, back) >= 0 {
+		before = b.MissingMM
 	}
+	into.before[f] += before * c.areaM2[leave]
+	c.day(&b, leave, before)
 	into.failsAway[f] = sooner(into.failsAway[f], c.date(c.alone(b, leave+1, back)))
 	helped := b
 	given, _ := c.keep(&helped, leave+1, back)
 	into.helper[f] += given
+	for k := range into.rounds {
+		into.rounds[k].add(c, f, b, leave, back)
+	}
 }
 
 // stands tells whether anything stands on a tract on a day or after it.

@@ -1,6 +1,7 @@
 package watering
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -21,29 +22,43 @@ type Bed struct {
 	WeekDryL float64  // in a dry week, the driest of ten
 	UsesL    float64  // that soil and leaves lose in that week, in the middle of the futures
 
+	Level     Level   // of its driest ground, this morning
+	Seeds     bool    // seed lies in it that is not through
+	LastRain  Rain    // that reached it
+	LostWeekL float64 // that soil and leaves lost in the seven days before today
+
 	Wants    cal.Date // the first day of want if nobody comes, in the middle of the futures; None: it lasts four weeks
 	WantsDry cal.Date // in a dry time
 
-	BeforeL    float64  // on the day of leaving
+	BeforeL    float64  // on the day of leaving, in a dry time; 0 where it lasts without
 	HelperL    float64  // while away, in the middle of the futures
 	HelperDryL float64  // in a dry time
 	Fails      cal.Date // while away, in the middle of the futures; None: it lasts
 	FailsDry   cal.Date // in a dry time
+	Rounds     []Round  // while away, by how often somebody comes
 }
 
 // tally gathers a bed's figures by future.
 type tally struct {
-	told                                     bool
-	areaM2                                   float64
-	read                                     cal.Date
-	readL                                    float64
-	now, week, uses, missing, before, helper []float64
-	fails, failsAway                         []cal.Date
+	told, seeds bool
+	read        cal.Date
+	readL       float64
+	areaM2      float64
+	rain        Rain
+
+	seen                                             []bool
+	level                                            []Level
+	now, week, uses, missing, before, helper, lately []float64
+	fails, failsAway                                 []cal.Date
+	rounds                                           []rounds
 }
 
-func (t *tally) sums() [6]*[]float64 {
-	return [6]*[]float64{&t.now, &t.week, &t.uses, &t.missing, &t.before, &t.helper}
+func (t *tally) sums() [7]*[]float64 {
+	return [7]*[]float64{&t.now, &t.week, &t.uses, &t.missing, &t.before, &t.helper, &t.lately}
 }
+
+// isSeen tells whether anything stands on the bed in some future.
+func (t *tally) isSeen() bool { return slices.Contains(t.seen, true) }
 
 // add takes in the litres of another bed.
 func (t *tally) add(o *tally) {
@@ -57,7 +72,7 @@ func (t *tally) add(o *tally) {
 }
 
 func newTally(futures int) *tally {
-	t := &tally{read: cal.None}
+	t := &tally{read: cal.None, rain: Rain{On: cal.None}, seen: make([]bool, futures), level: make([]Level, futures), rounds: newRounds(futures)}
 	for _, list := range t.sums() {
 		*list = make([]float64, futures)
 	}
@@ -75,9 +90,17 @@ const dry = 0.9
 func (t *tally) bed(id string) Bed {
 	return Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, Read: t.read, ReadL: t.readL, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
 		WeekL: quantile(t.week, 0.5), WeekDryL: quantile(t.week, dry), UsesL: quantile(t.uses, 0.5),
+		Level: t.middleLevel(), Seeds: t.seeds, LastRain: t.rain, LostWeekL: quantile(t.lately, 0.5),
 		Wants: dateQuantile(t.fails, 0.5), WantsDry: dateQuantile(t.fails, 1-dry),
-		BeforeL: quantile(t.before, 0.5), HelperL: quantile(t.helper, 0.5), HelperDryL: quantile(t.helper, dry),
+		BeforeL: quantile(t.before, dry), HelperL: quantile(t.helper, 0.5), HelperDryL: quantile(t.helper, dry),
 		Fails: dateQuantile(t.failsAway, 0.5), FailsDry: dateQuantile(t.failsAway, 1-dry)}
+}
+
+// middleLevel is how full the ground is in the middle of the futures.
+func (t *tally) middleLevel() Level {
+	sorted := slices.Clone(t.level)
+	slices.SortStableFunc(sorted, func(a, b Level) int { return cmp.Compare(a.Gone(), b.Gone()) })
+	return sorted[rank(len(sorted), 0.5)]
 }
 
 // quantile is the value that a share of the futures do not pass.

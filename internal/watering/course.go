@@ -13,6 +13,8 @@ type course struct {
 	stands []water.Stand
 	given  []water.Given // with nothing watered
 	areaM2 []float64
+
+	rainless bool // no rain counts
 }
 
 // lay makes a tract ready, in the space of the one before.
@@ -41,45 +43,75 @@ func (c *course) at(d cal.Date) int { return max(0, min(len(c.given), int(d-c.fi
 
 // day takes a balance through a day on which mm are watered.
 func (c *course) day(b *water.Balance, i int, mm float64) water.Flux {
-	g := c.given[i]
+	g := c.on(i)
 	g.IrrigationMM = mm
 	return b.Day(c.soil, &c.stands[i], &g)
 }
 
-// due is what fills the ground on a day on which the crop would come to want [mm].
-func (c *course) due(b *water.Balance, i int) float64 {
-	return b.DueMM(c.soil, &c.stands[i], &c.given[i])
+// on is what a day gives.
+func (c *course) on(i int) water.Given {
+	g := c.given[i]
+	if c.rainless {
+		g.RainMM = 0
+	}
+	return g
 }
 
-// past is the balance on the morning of a day: watered whenever it was due until the
-// records tell, and as they tell from then on, and moved by what was read in the
-// morning of a day. movedMM is by how much less the last reading left missing.
-func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance, read cal.Date, movedMM float64) {
+// due is what fills the ground on a day on which the crop would come to want [mm].
+func (c *course) due(b *water.Balance, i int) float64 {
+	g := c.on(i)
+	return b.DueMM(c.soil, &c.stands[i], &g)
+}
+
+// lately is what the days before told.
+type lately struct {
+	read    cal.Date // the last reading; None: there was none
+	movedMM float64  // by how much less it left missing
+	lostL   float64  // in the seven days before
+}
+
+// past is the balance on the morning of a day, with what the records tell of that day
+// itself: watered whenever it was due until the records tell, and as they tell from
+// then on, and moved by what was read in the morning of a day.
+func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance, l lately) {
 	since, readings := told.since(t), told.read[t.Bed.ID]
-	read = cal.None
-	for i := range today + 1 {
+	l.read = cal.None
+	for i := range min(today+1, len(c.stands)) {
 		on := c.first + cal.Date(i)
-		if list := readings[on]; len(list) > 0 && i < len(c.stands) {
-			read, movedMM = on, 0
+		if list := readings[on]; len(list) > 0 {
+			l.read, l.movedMM = on, 0
 			for _, left := range list {
-				movedMM += b.Correct(c.soil, &c.stands[i], left)
+				l.movedMM += b.Correct(c.soil, &c.stands[i], left)
 			}
 		}
 		if i == today {
-			if i < len(c.stands) {
-				b.Reach(&c.stands[i])
-			}
+			b.Reach(&c.stands[i])
+			b.Water(c.recorded(t, told, &b, i))
 			break
 		}
 		mm := 0.0
 		if since.IsSet() && on >= since {
-			mm = told.to(t, on, c.areaM2[i])
+			mm = c.recorded(t, told, &b, i)
 		} else {
 			mm = c.due(&b, i)
 		}
-		c.day(&b, i, mm)
+		f := c.day(&b, i, mm)
+		if i >= today-weekDays {
+			l.lostL += f.LostMM() * c.areaM2[i]
+		}
 	}
-	return b, read, movedMM
+	return b, l
+}
+
+// recorded is what the records tell that a tract was given on a day [mm]; without an
+// amount, what filled it.
+func (c *course) recorded(t *outlook.Tract, told *given, b *water.Balance, i int) float64 {
+	mm, filled := told.to(t, c.first+cal.Date(i), c.areaM2[i])
+	if filled {
+		b.Reach(&c.stands[i])
+		mm = max(mm, b.MissingMM)
+	}
+	return mm
 }
 
 // keep waters whenever it is due on the days from one up to another, and returns

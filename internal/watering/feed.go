@@ -63,24 +63,26 @@ func Feeds(s outlook.Setting, m *outlook.Memory) ([]Feeding, error) {
 	}
 	var out []Feeding
 	fed := fedIn(s.Holding.Records)
-	err = outlook.Tracts(s, m, 1, s.Today, s.Today+1, func(t *outlook.Tract) error {
-		for k := range t.Growing {
-			p := &t.Growing[k]
-			if len(p.Days) == 0 || !p.Days[0].There {
-				continue
+	err = outlook.Tracts(s, m, 1, s.Today, s.Today+1, func() func(*outlook.Tract) error {
+		return func(t *outlook.Tract) error {
+			for k := range t.Growing {
+				p := &t.Growing[k]
+				if len(p.Days) == 0 || !p.Days[0].There {
+					continue
+				}
+				rule := ruleFor(rules, p.Use, stageOf(p.Use, &p.Days[0]), t.Bed.OwnSoil())
+				if rule == nil || p.Days[0].AreaM2 <= 0 {
+					continue
+				}
+				f := Feeding{Bed: t.Bed.ID, Planting: p.Planting.ID, Crop: p.Use.Crop, Use: p.Use.Name, Why: rule.why, EveryD: rule.every,
+					Strength: rule.strength, LitresL: feedPerM2 * p.Days[0].AreaM2, Last: fed.last(t.Bed.ID, p.Planting.ID), Due: s.Today, Pot: rule.pot}
+				if f.Last.IsSet() {
+					f.Due = max(s.Today, f.Last+cal.Date(rule.every))
+				}
+				out = append(out, f)
 			}
-			rule := ruleFor(rules, p.Use, stageOf(p.Use, &p.Days[0]), t.Bed.OwnSoil())
-			if rule == nil || p.Days[0].AreaM2 <= 0 {
-				continue
-			}
-			f := Feeding{Bed: t.Bed.ID, Planting: p.Planting.ID, Crop: p.Use.Crop, Use: p.Use.Name, Why: rule.why, EveryD: rule.every,
-				Strength: rule.strength, LitresL: feedPerM2 * p.Days[0].AreaM2, Last: fed.last(t.Bed.ID, p.Planting.ID), Due: s.Today, Pot: rule.pot}
-			if f.Last.IsSet() {
-				f.Due = max(s.Today, f.Last+cal.Date(rule.every))
-			}
-			out = append(out, f)
+			return nil
 		}
-		return nil
 	})
 	return out, err
 }

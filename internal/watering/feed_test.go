@@ -1,6 +1,7 @@
 package watering_test
 
 import (
+	"reflect"
 	"testing"
 
 	"garner/internal/cal"
@@ -71,7 +72,7 @@ func TestAFeedIsWater(t *testing.T) {
 	}
 	watered, _ := on(t, today, nil, give(record.Watered))
 	fed, _ := on(t, today, nil, give(record.Fed))
-	if watered["t1"] != fed["t1"] {
+	if !reflect.DeepEqual(watered["t1"], fed["t1"]) {
 		t.Errorf("watered %+v, fed %+v", watered["t1"], fed["t1"])
 	}
 }

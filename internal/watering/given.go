@@ -9,16 +9,16 @@ import (
 	"garner/internal/water"
 )
 
-// given are the waterings of the records, litres by day, of beds and of plantings.
+// given are the waterings of the records, by day, of beds and of plantings.
 type given struct {
-	beds, plantings map[string]map[cal.Date]float64
+	beds, plantings map[string]map[cal.Date]dose
 	planted         map[string]map[cal.Date]float64 // ground that is planted [m2], of beds that were watered as a whole
 	read            map[string]map[cal.Date][]water.Left
 }
 
 // told gathers what a household has told of its beds' water.
-func told(h *holding.Holding) (given, error) {
-	g := givenIn(h.Records)
+func told(h *holding.Holding, today cal.Date) (given, error) {
+	g := givenIn(h.Records, today)
 	beds := map[string]*place.Bed{}
 	for i := range h.Beds {
 		beds[h.Beds[i].ID] = &h.Beds[i]
@@ -42,13 +42,20 @@ func told(h *holding.Holding) (given, error) {
 	return g, nil
 }
 
-// givenIn gathers what was watered, with feed in it or without. Records without an
-// amount tell nothing of it.
-func givenIn(records []record.Record) given {
-	g := given{beds: map[string]map[cal.Date]float64{}, plantings: map[string]map[cal.Date]float64{}, planted: map[string]map[cal.Date]float64{}, read: map[string]map[cal.Date][]water.Left{}}
+// dose is what was given on a day.
+type dose struct {
+	litres float64
+	filled bool // without an amount: as much as the ground took
+}
+
+// givenIn gathers what was watered in the time that the balance looks back on: what
+// was recorded in a year before tells nothing of whoever waters now. A record without an
+// amount counts as having filled the ground; feed without one was none to speak of.
+func givenIn(records []record.Record, today cal.Date) given {
+	g := given{beds: map[string]map[cal.Date]dose{}, plantings: map[string]map[cal.Date]dose{}, planted: map[string]map[cal.Date]float64{}, read: map[string]map[cal.Date][]water.Left{}}
 	for i := range records {
 		r := &records[i]
-		if r.What != record.Watered && r.What != record.Fed || r.Value <= 0 {
+		if r.What != record.Watered && (r.What != record.Fed || r.Value <= 0) || r.Date > today || r.Date < today-pastDays {
 			continue
 		}
 		of, id := g.beds, r.Bed
@@ -56,9 +63,12 @@ func givenIn(records []record.Record) given {
 			of, id = g.plantings, r.Planting
 		}
 		if of[id] == nil {
-			of[id] = map[cal.Date]float64{}
+			of[id] = map[cal.Date]dose{}
 		}
-		of[id][r.Date] += r.Value
+		d := of[id][r.Date]
+		d.litres += r.Value
+		d.filled = d.filled || r.Unit == ""
+		of[id][r.Date] = d
 	}
 	return g
 }
@@ -79,29 +89,33 @@ func (g *given) plant(t *outlook.Tract, c *course) {
 
 // to tells the litres on a square metre of a tract on a date [mm]: what was given to
 // its plantings, and its share of what was given to the bed, spread over the ground that
-// is planted; over all of it where nothing is.
-func (g *given) to(t *outlook.Tract, on cal.Date, areaM2 float64) (mm float64) {
+// is planted; over all of it where nothing is. Or it was filled.
+func (g *given) to(t *outlook.Tract, on cal.Date, areaM2 float64) (mm float64, filled bool) {
 	whole := g.planted[t.Bed.ID][on]
 	if whole <= 0 {
 		whole = t.Bed.AreaM2()
 	}
+	bed := g.beds[t.Bed.ID][on]
 	if whole > 0 {
-		mm = g.beds[t.Bed.ID][on] / whole
+		mm = bed.litres / whole
 	}
+	filled = bed.filled
 	if areaM2 <= 0 {
-		return mm
+		return mm, filled
 	}
 	for i := range t.Growing {
-		mm += g.plantings[t.Growing[i].Planting.ID][on] / areaM2
+		own := g.plantings[t.Growing[i].Planting.ID][on]
+		mm += own.litres / areaM2
+		filled = filled || own.filled
 	}
-	return mm
+	return mm, filled
 }
 
 // since is the first day from which the records tell what a tract was given; None
-// where they never do.
+// where they do not.
 func (g *given) since(t *outlook.Tract) cal.Date {
 	first := cal.None
-	see := func(days map[cal.Date]float64) {
+	see := func(days map[cal.Date]dose) {
 		for on := range days {
 			if !first.IsSet() || on < first {
 				first = on

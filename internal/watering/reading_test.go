@@ -2,6 +2,7 @@ package watering_test
 
 import (
 	"math"
+	"reflect"
 	"testing"
 
 	"garner/internal/cal"
@@ -32,7 +33,7 @@ func TestAReadingMovesItsBed(t *testing.T) {
 	if dried["h3"].Read != today || none["h3"].Read.IsSet() || dried["h3"].ReadL >= 0 || math.Abs(none["h3"].MissingL-dried["h3"].MissingL-dried["h3"].ReadL) > 1 {
 		t.Errorf("read on %v: %.1f L less is missing, %.1f with it and %.1f without", dried["h3"].Read, dried["h3"].ReadL, dried["h3"].MissingL, none["h3"].MissingL)
 	}
-	if none["h4"] != dried["h4"] {
+	if !reflect.DeepEqual(none["h4"], dried["h4"]) {
 		t.Errorf("another bed: %+v, %+v", none["h4"], dried["h4"])
 	}
 	if !(sure["h3"].NowL > 0) || wet["h3"].NowL > none["h3"].NowL {

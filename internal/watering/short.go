@@ -51,7 +51,9 @@ func Short(s outlook.Setting, m *outlook.Memory, ask Scarce) ([]Turn, error) {
 		return nil, err
 	}
 	r := &rationing{setting: &s, ask: &ask, told: &g, weights: weights, beds: map[string]*claim{}}
-	if err = outlook.Tracts(s, m, usualFutures, s.Today-pastDays, s.Today+max(seasonAhead, cal.Date(ask.Days)), r.see); err != nil {
+	inTurn := s
+	inTurn.Workers = 1 // losses are summed over futures, always in the same order
+	if err = outlook.Tracts(inTurn, m, usualFutures, s.Today-pastDays, s.Today+max(seasonAhead, cal.Date(ask.Days)), func() func(*outlook.Tract) error { return r.see }); err != nil {
 		return nil, err
 	}
 	return r.turns(), nil
@@ -107,7 +109,7 @@ func (r *rationing) see(t *outlook.Tract) error {
 		}
 		r.beds[t.Bed.ID] = into
 	}
-	b, _, _ := c.past(t, r.told, today)
+	b, _ := c.past(t, r.told, today)
 	end := min(today+r.ask.Days, len(c.given))
 	r.need(t, into, b, today, end)
 	return r.lose(t, into, b, today, end)

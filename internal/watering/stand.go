@@ -3,7 +3,9 @@ package watering
 import (
 	"math"
 
+	"garner/internal/crop"
 	"garner/internal/outlook"
+	"garner/internal/plan"
 	"garner/internal/season"
 	"garner/internal/water"
 )
@@ -12,6 +14,7 @@ import (
 // do not shrink.
 type canopy struct {
 	easy  []float64 // by planting
+	sown  []bool    // where it grows, and not through so far
 	roots []float64 // depth reached so far [m], by planting
 	depth float64   // that roots may reach; 0: as they will [m]
 }
@@ -27,13 +30,25 @@ func newCanopy(t *outlook.Tract, g ground) (canopy, error) {
 			return c, err
 		}
 		c.easy = append(c.easy, easy)
+		p := &t.Growing[i].Planting
+		c.sown = append(c.sown, isSown(p, t.Growing[i].Use))
 	}
 	return c, nil
 }
 
+// isSown tells whether a planting is sown where it grows; a blank method is its
+// commonest.
+func isSown(p *plan.Planting, u *crop.Use) bool {
+	method := p.Method
+	if method == "" && len(u.Methods) > 0 {
+		method = plan.Method(u.Methods[0])
+	}
+	return method == plan.Seed && p.YearsOld == 0
+}
+
 // on is the stand of a day of a tract, and the ground it has [m2]. Plantings that
 // share the ground count by the light that they catch; those under or between others
-// have no ground of their own.
+// have no ground of their own. Seed counts while nothing on the ground has leaves.
 func (c *canopy) on(t *outlook.Tract, day int, air *season.AtGround) (on water.Stand, areaM2 float64) {
 	caught, full := 0.0, 0.0
 	for i := range t.Growing {
@@ -46,6 +61,8 @@ func (c *canopy) on(t *outlook.Tract, day int, air *season.AtGround) (on water.S
 			areaM2 += d.AreaM2
 		}
 		c.root(i, p, d)
+		c.sown[i] = c.sown[i] && d.Full <= 0
+		on.Seed = on.Seed || c.sown[i]
 		share := d.AreaM2 * d.Caught
 		if share <= 0 {
 			continue
@@ -57,7 +74,7 @@ func (c *canopy) on(t *outlook.Tract, day int, air *season.AtGround) (on water.S
 		on.Easy += share * c.easy[i]
 	}
 	if caught <= 0 || areaM2 <= 0 {
-		return water.Stand{RootM: c.depth}, areaM2
+		return water.Stand{RootM: c.depth, Seed: on.Seed}, areaM2
 	}
 	on.HeightM /= caught
 	on.RootM /= caught

@@ -145,7 +145,7 @@ func TestAway(t *testing.T) {
 	month, monthAll := on(t, today, &watering.Away{Leave: today, Back: today + 28}, nil)
 	later := func(a, b cal.Date) bool { return !a.IsSet() || b.IsSet() && a >= b }
 	for id, b := range month {
-		if b.HelperL < week[id].HelperL-1e-9 || b.BeforeL != week[id].BeforeL {
+		if b.HelperL < week[id].HelperL-1e-9 || b.BeforeL < week[id].BeforeL {
 			t.Errorf("%s: a helper brings %.1f L in a month, %.1f in a week", id, b.HelperL, week[id].HelperL)
 		}
 		if !later(b.Fails, b.Wants) || b.Fails.IsSet() && b.Fails <= today {

@@ -1,6 +1,9 @@
 package watering
 
 import (
+	"maps"
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/outlook"
 	"garner/internal/plan"
@@ -28,30 +31,46 @@ func Year(s outlook.Setting, m *outlook.Memory) (*Demand, error) {
 		return nil, err
 	}
 	d := &Demand{First: s.Today, Days: yearDays, Futures: min(usualFutures, s.Years), Beds: map[string][][]float64{}}
-	var c course
-	err = outlook.Tracts(s, m, usualFutures, s.Today-pastDays, s.Today+yearDays, func(t *outlook.Tract) error {
-		if err := c.lay(t); err != nil {
-			return err
+	for i := range s.Holding.Beds {
+		d.Beds[s.Holding.Beds[i].ID] = noneAsked(d.Futures)
+	}
+	err = outlook.Tracts(s, m, usualFutures, s.Today-pastDays, s.Today+yearDays, func() func(*outlook.Tract) error {
+		var c course
+		return func(t *outlook.Tract) error {
+			if err := c.lay(t); err != nil {
+				return err
+			}
+			if today := c.at(s.Today); stands(&c, today) {
+				d.tract(t, &c, &g, today)
+			}
+			return nil
 		}
-		today := c.at(s.Today)
-		if stands(&c, today) {
-			d.tract(t, &c, &g, today)
-		}
-		return nil
 	})
+	maps.DeleteFunc(d.Beds, func(_ string, futures [][]float64) bool { return !asks(futures) })
 	return d, err
+}
+
+func noneAsked(futures int) [][]float64 {
+	out := make([][]float64, futures)
+	for f := range out {
+		out[f] = make([]float64, yearDays)
+	}
+	return out
+}
+
+// asks tells whether anything is asked under some future.
+func asks(futures [][]float64) bool {
+	for _, days := range futures {
+		if slices.ContainsFunc(days, func(l float64) bool { return l > 0 }) {
+			return true
+		}
+	}
+	return false
 }
 
 func (d *Demand) tract(t *outlook.Tract, c *course, g *given, today int) {
 	into := d.Beds[t.Bed.ID]
-	if into == nil {
-		into = make([][]float64, d.Futures)
-		for f := range into {
-			into[f] = make([]float64, d.Days)
-		}
-		d.Beds[t.Bed.ID] = into
-	}
-	b, _, _ := c.past(t, g, today)
+	b, _ := c.past(t, g, today)
 	for i := today; i < len(c.given); i++ {
 		mm := c.due(&b, i)
 		c.day(&b, i, mm)

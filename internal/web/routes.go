@@ -30,6 +30,7 @@ func (s *Server) routes() http.Handler {
 	s.wantsRoutes(mux)
 	s.weatherRoutes(mux)
 	s.weatherFileRoutes(mux)
+	s.waterRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})
