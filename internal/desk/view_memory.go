@@ -61,6 +61,8 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	jobWeeks   *recent[num.Digest, *WeekView]
+	sowings    *recent[num.Digest, *SowingsView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -90,6 +92,8 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		jobWeeks:   newRecent[num.Digest, *WeekView](mostViews),
+		sowings:    newRecent[num.Digest, *SowingsView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }

@@ -46,6 +46,7 @@ var navigation = []link{
 	{Name: "plantings", Path: "/plantings"},
 	{Name: "plans", Path: "/plans"},
 	{Name: "ground", Path: "/ground"},
+	{Name: "week", Path: weekPath},
 	{Name: "larder", Path: "/larder"},
 	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},

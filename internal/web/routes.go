@@ -18,6 +18,7 @@ func (s *Server) routes() http.Handler {
 	s.lightRoutes(mux)
 	s.tendRoutes(mux)
 	s.besideRoutes(mux)
+	s.weekRoutes(mux)
 	s.freeRoutes(mux)
 	s.mendRoutes(mux)
 	s.lossRoutes(mux)
