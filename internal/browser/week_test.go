@@ -34,7 +34,7 @@ func TestAWeekIsAnswered(t *testing.T) {
 			h.day(`[id="f-until-chit_pot-27t"]`, "2027-02-02", "02022027")
 			h.goOn(job + ` button[formmethod="get"]`)
 			h.wait("the cost is told", `document.querySelector("`+`[id='job-chit_pot-27t'] .cost`+`") !== null`)
-			h.tap(w, job + ` button[value="put off"]`)
+			h.tap(w, job+` button[value="put off"]`)
 			h.wait("it is put off", `document.querySelector("[id='job-chit_pot-27t'] .says").textContent.includes("Put off to")`)
 			h.tap(w, ".said form button")
 			h.wait("it is as it was", `!document.querySelector("[id='job-chit_pot-27t'] .says").textContent.includes("Put off to")`)

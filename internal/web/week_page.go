@@ -33,9 +33,10 @@ type weekBody struct {
 	Sheets   []weekSheet
 	Dropped  []weekJob
 	Answered []answeredLine
-	Feed     string // address
-	Way      string // how far it is
-	Planned  bool   // something is planned at all
+	Feed     string     // address
+	Way      string     // how far it is
+	Planned  bool       // something is planned at all
+	Rules    []nameLink // pages of what the sites do not allow
 }
 
 // weekSheet is the work of one person along the way.
@@ -90,6 +91,9 @@ func (v *visit) weekBody(view *desk.WeekView, ask weekAsk, typed jobTyped) (*wee
 		return nil, err
 	}
 	b := &weekBody{Title: v.weekTitle(view), Ask: ask, Feed: v.feedAddress(), Planned: len(h.Plantings) > 0 || len(h.OwnJobs) > 0}
+	for i := range h.Sites {
+		b.Rules = append(b.Rules, nameLink{h.Sites[i].Name, rowPath(&siteForm, h.Sites[i].ID) + "/edit#f-not_allowed"})
+	}
 	for _, p := range view.Lead {
 		b.Lead = append(b.Lead, v.sentence(sharpened(p, view.Today)))
 	}

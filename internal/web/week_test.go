@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"slices"
 	"strings"
 	"testing"
@@ -297,5 +298,38 @@ func TestTheWeekOfAnEmptyHolding(t *testing.T) {
 		if w.Code != http.StatusOK || !strings.Contains(w.Body.String(), next) {
 			t.Errorf("%s: %d", path, w.Code)
 		}
+	}
+}
+
+// What a site does not allow is ticked on its form, and the jobs heed it.
+func TestWhatASiteForbids(t *testing.T) {
+	h, office := garden(t, words.English())
+	form := formTo(t, open(t, h, "/sites/home/edit"), "/sites/home/edit")
+	values := form.filled()
+	v := url.Values{}
+	for name, value := range values {
+		v.Set(name, value)
+	}
+	v["not_allowed"] = []string{"fires", "hoses"}
+	follow(t, h, ask(h, "POST", "/sites/home/edit", v.Encode()))
+	row, err := office.Row("sites", "home")
+	if err != nil || row.Cells["not_allowed"] != "fires; hoses" {
+		t.Errorf("%v: %q", err, row.Cells["not_allowed"])
+	}
+	ticked := 0
+	for _, e := range formTo(t, open(t, h, "/sites/home/edit"), "/sites/home/edit").named("input") {
+		if _, on := e.attrs["checked"]; on && e.attrs["name"] == "not_allowed" {
+			ticked++
+		}
+	}
+	if ticked != 2 {
+		t.Errorf("%d are ticked", ticked)
+	}
+	v["not_allowed"] = nil
+	v.Set("base", number(row.Version))
+	v.Set("entry", "none-forbidden")
+	follow(t, h, ask(h, "POST", "/sites/home/edit", v.Encode()))
+	if row, err := office.Row("sites", "home"); err != nil || row.Cells["not_allowed"] != "" {
+		t.Errorf("%v: %q", err, row.Cells["not_allowed"])
 	}
 }
