@@ -9,6 +9,7 @@ export function start(): void {
     if (!(form instanceof HTMLFormElement) || form.method !== "post" || e.defaultPrevented) return;
     if (!form.matches("[data-answer], .said form, .answered form")) return;
     const by = e.submitter;
+    if (by?.getAttribute("formmethod") === "get") return; // a question, not an answer
     e.preventDefault();
     void send(form, by instanceof HTMLButtonElement ? by : undefined);
   });
