@@ -7,6 +7,8 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
+	"garner/internal/watering"
+	"garner/internal/window"
 )
 
 // recent keeps what was made of late at hand, by what it was made from, so that it
@@ -53,6 +55,8 @@ type viewMemory struct {
 	weeks      *recent[num.Digest, *vegetableWeeks]
 	lights     *recent[lightKey, *ShadeView]
 	pairs      *recent[num.Digest, *pairing.Answer]
+	thirst     *recent[num.Digest, []watering.Bed]
+	lastDays   *recent[num.Digest, []window.Window]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
 	mends      *recent[num.Digest, *MendView]
@@ -84,6 +88,8 @@ func newViewMemory() *viewMemory {
 		weeks:      newRecent[num.Digest, *vegetableWeeks](mostBeds),
 		lights:     newRecent[lightKey, *ShadeView](mostViews),
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
+		thirst:     newRecent[num.Digest, []watering.Bed](mostViews),
+		lastDays:   newRecent[num.Digest, []window.Window](mostBeds),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
 		mends:      newRecent[num.Digest, *MendView](mostViews),
