@@ -58,16 +58,12 @@ func (o *Office) SowingsView() (*SowingsView, error) {
 	if known, ok := o.views.sowings.get(key); ok {
 		return known, nil
 	}
-	t, err := o.table(a)
+	w, err := o.weekWork(JobsOptions{}, false)
 	if err != nil {
 		return nil, err
 	}
-	plantings, faults := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
-	if len(faults) > 0 {
-		return nil, faults
-	}
 	now := a.setting.Today
-	all, err := jobs.Derive(jobs.Question{Holding: a.holding, Book: a.setting.Book, Table: t, Plantings: plantings, Today: now, Until: now + aYearOfSowings})
+	all, err := w.derive(now + aYearOfSowings)
 	if err != nil {
 		return nil, err
 	}

@@ -5,9 +5,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/holding"
-	"garner/internal/jobs"
 	"garner/internal/journal"
-	"garner/internal/plan"
 	"garner/internal/record"
 	"garner/internal/words"
 )
@@ -90,18 +88,14 @@ func answersOne(c *journal.Change, today map[string]*record.Answer) bool {
 // titlesBefore are the jobs as they were told before today's answers and the records
 // that were written with them.
 func (o *Office) titlesBefore(a *asked, today map[string]*record.Answer, wrote map[string]map[string]bool) (map[string]JobLine, error) {
-	t, err := o.table(a)
+	w, err := o.weekWork(JobsOptions{}, true)
 	if err != nil {
 		return nil, err
 	}
 	before := *a
 	before.holding = without(a.holding, today, wrote["records"])
-	plantings, faults := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	all, err := jobs.Derive(jobs.Question{Holding: before.holding, Book: a.setting.Book, Table: t, Plantings: plantings,
-		Today: a.setting.Today, Until: a.setting.Today + farthestJob})
+	w.asked = &before
+	all, err := w.derive(a.setting.Today + farthestJob)
 	if err != nil {
 		return nil, err
 	}
