@@ -67,6 +67,9 @@ type viewMemory struct {
 	waters     *recent[waterKey, map[string]*BedWater]
 	jobWeeks   *recent[num.Digest, *WeekView]
 	sowings    *recent[num.Digest, *SowingsView]
+	demands    *recent[num.Digest, *watering.Demand]
+	shorts     *recent[num.Digest, *ShortView]
+	feeds      *recent[num.Digest, *FeedView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -100,6 +103,9 @@ func newViewMemory() *viewMemory {
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		jobWeeks:   newRecent[num.Digest, *WeekView](mostViews),
 		sowings:    newRecent[num.Digest, *SowingsView](mostViews),
+		demands:    newRecent[num.Digest, *watering.Demand](4),
+		shorts:     newRecent[num.Digest, *ShortView](mostViews),
+		feeds:      newRecent[num.Digest, *FeedView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }
@@ -110,6 +116,7 @@ func newViewMemory() *viewMemory {
 func (a *asked) answer(form string) *num.Digester {
 	d := num.NewDigester(form)
 	d.Int(a.version)
+	d.Int(a.sky)
 	d.Int(int64(a.setting.Today))
 	d.Int(int64(len(a.try)))
 	for _, c := range a.try {

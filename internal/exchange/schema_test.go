@@ -43,6 +43,8 @@ func TestClosedListsAreTheEngines(t *testing.T) {
 		{"plantings", "method", texts(plan.Seed, plan.Plant, plan.Set, plan.Crown, plan.Cutting)},
 		{"plantings", "relation", texts(plan.Under, plan.Between, plan.After, plan.Moved)},
 		{"records", "what", texts(record.Emerged, record.Planted, record.FirstPick, record.Picked, record.LastPick, record.Died, record.Cleared, record.Counted, record.Watered, record.Covered, record.Failing, record.Moved, record.Disease, record.Composted, record.Manured, record.Limed, record.Mulched, record.Raised, record.Pricked, record.Fed, record.Noted)},
+		{"water_sources", "kind", texts(place.Tap, place.Butt, place.Well, place.Bowser)},
+		{"moisture_readings", "way", texts(record.Probe, record.Tensiometer, record.Finger)},
 		{"beds", "shape", texts(place.Rectangle, place.Round, place.ByOutline)},
 		{"covers", "sides", texts(cover.Closed, cover.OpenSided)},
 		{"features", "kind", texts(place.Wall, place.Fence, place.Hedge, place.Building, place.DeciduousTree, place.EvergreenTree, place.Path)},
