@@ -1,6 +1,9 @@
 package desk
 
-import "garner/internal/appetite"
+import (
+	"garner/internal/appetite"
+	"garner/internal/jobs"
+)
 
 // Choice is something that can be grown: a use of a crop of the book.
 type Choice struct {
@@ -37,4 +40,9 @@ func Offered(south bool) ([]appetite.Offer, error) {
 		return nil, err
 	}
 	return appetite.Offered(b, south), nil
+}
+
+// SiteRules are what a site may forbid, as its file names them.
+func SiteRules() []string {
+	return []string{string(jobs.Fires), string(jobs.Hoses), string(jobs.Heights)}
 }

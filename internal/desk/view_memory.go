@@ -65,6 +65,8 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	jobWeeks   *recent[num.Digest, *WeekView]
+	sowings    *recent[num.Digest, *SowingsView]
 	demands    *recent[num.Digest, *watering.Demand]
 	shorts     *recent[num.Digest, *ShortView]
 	feeds      *recent[num.Digest, *FeedView]
@@ -101,6 +103,8 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		jobWeeks:   newRecent[num.Digest, *WeekView](mostViews),
+		sowings:    newRecent[num.Digest, *SowingsView](mostViews),
 		demands:    newRecent[num.Digest, *watering.Demand](4),
 		shorts:     newRecent[num.Digest, *ShortView](mostViews),
 		feeds:      newRecent[num.Digest, *FeedView](mostViews),

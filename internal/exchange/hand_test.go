@@ -181,7 +181,7 @@ func TestOptionalTablesMayBeMissing(t *testing.T) {
 		}
 	}
 	change(t, files, "holding.csv", ",main", ",")
-	change(t, files, "beds.csv", ",butt\n", ",\n")
+	change(t, files, "beds.csv", ",butt,\n", ",,\n")
 	files["sites.csv"] = strings.ReplaceAll(files["sites.csv"], "valley", "")
 	_, report := CheckFolder(inFolder(files), testBook(t))
 	if !report.OK() || len(report.Warnings) != 2 {

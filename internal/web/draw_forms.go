@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"strings"
 
+	"garner/internal/desk"
 	"garner/internal/fault"
 )
 
@@ -13,8 +14,17 @@ var siteForm = rowForm{
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "plan_width_m"}, {name: "plan_depth_m"}, {name: "up_deg"},
 		{name: "latitude_deg"}, {name: "longitude_deg"}, {name: "elevation_m"}, {name: "weather", choices: weatherChoices},
-		{name: "not_allowed", wide: true},
+		{name: "not_allowed", wide: true, several: true, choices: siteRules},
 	},
+}
+
+// siteRules are what a site may forbid.
+func siteRules(c *choosing) ([]option, error) {
+	var out []option
+	for _, rule := range desk.SiteRules() {
+		out = append(out, option{rule, c.say("web.rule_"+rule, nil)})
+	}
+	return out, nil
 }
 
 // featureForm is what stands on a site beside its beds.

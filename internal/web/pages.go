@@ -43,15 +43,16 @@ type link struct {
 // navigation is in the order of its links. Each has the text web.nav_<name>.
 var navigation = []link{
 	{Name: "table", Path: "/"},
-	{Name: "plantings", Path: "/plantings"},
-	{Name: "plans", Path: "/plans"},
+	{Name: "week", Path: weekPath},
 	{Name: "ground", Path: "/ground"},
 	{Name: "water", Path: "/water"},
+	{Name: "weather", Path: "/weather"},
 	{Name: "larder", Path: "/larder"},
+	{Name: "plantings", Path: "/plantings"},
+	{Name: "plans", Path: "/plans"},
 	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},
 	{Name: "stores", Path: "/stores"},
-	{Name: "weather", Path: "/weather"},
 	{Name: "history", Path: "/history"},
 }
 

@@ -19,6 +19,7 @@ func (s *Server) routes() http.Handler {
 	s.tendRoutes(mux)
 	s.waterSupplyRoutes(mux)
 	s.besideRoutes(mux)
+	s.weekRoutes(mux)
 	s.freeRoutes(mux)
 	s.mendRoutes(mux)
 	s.lossRoutes(mux)

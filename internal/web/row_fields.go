@@ -18,6 +18,7 @@ const (
 	kindDate     = "date"
 	kindMonthDay = "monthday"
 	kindChoice   = "choice"
+	kindChecks   = "checks" // any of a list, parted by semicolons in the file
 )
 
 // fieldBody is a field as it is shown: with what was typed, and what is wrong
@@ -112,7 +113,9 @@ func (v *visit) fieldOf(f *rowForm, spec *fieldForm, column *desk.ColumnView, c 
 	case b.Kind == kindChoice:
 		b.Options, err = c.choicesOf(column)
 	}
-	b.Options = withChosen(b.Options, b.Value)
+	if b.Kind != kindChecks {
+		b.Options = withChosen(b.Options, b.Value)
+	}
 	return b, err
 }
 
@@ -124,6 +127,8 @@ func unitKey(unit string) string { return strings.ReplaceAll(unit, " ", "_") }
 // kindOf tells how a column is asked for.
 func kindOf(spec *fieldForm, column *desk.ColumnView) string {
 	switch {
+	case spec.several:
+		return kindChecks
 	case spec.choices != nil || len(column.Values) > 0 || column.PointsTo != "":
 		return kindChoice
 	case column.Type == "date":
@@ -134,6 +139,19 @@ func kindOf(spec *fieldForm, column *desk.ColumnView) string {
 		return kindNumber
 	}
 	return kindText
+}
+
+// listMark parts the values of a cell that holds several.
+const listMark = ";"
+
+// Has tells whether a value is among those of a field that may have several.
+func (f *fieldBody) Has(value string) bool {
+	for _, v := range strings.Split(f.Value, listMark) {
+		if strings.TrimSpace(v) == value {
+			return true
+		}
+	}
+	return false
 }
 
 // standsFor tells whether a field asks for a column.
@@ -196,6 +214,8 @@ func (v *visit) cellsOf(f *rowForm) (map[string]string, error) {
 					cells[c] = parts[i]
 				}
 			}
+		case spec.several:
+			cells[spec.name] = strings.Join(v.r.PostForm[spec.name], listMark+" ")
 		case kindOf(&spec, columns[spec.column()]) == kindMonthDay:
 			cells[spec.name] = v.monthDayCell(typed)
 		default:

@@ -28,6 +28,7 @@ type fieldForm struct {
 	columns []string // those it stands for; none: the one of its name
 	more    bool     // asked for behind "more"
 	wide    bool     // takes the whole width of the form
+	several bool     // any of the choices
 	choices func(c *choosing) ([]option, error)
 }
 

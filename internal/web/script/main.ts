@@ -9,6 +9,7 @@ import { forgetSaid } from "./said";
 import * as stale from "./stale";
 import * as beginning from "./start";
 import * as trying from "./try";
+import * as week from "./week";
 
 forgetSaid();
 findWhileTyping();
@@ -18,3 +19,4 @@ stale.start();
 trying.start();
 lanes.start();
 dateline.start();
+week.start();
