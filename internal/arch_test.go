@@ -61,6 +61,7 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
+	"frost":    {"outlook", "protect", "risk", "growth", "holding", "plan", "place", "crop", "climate", "cover"},
 	"watering": {"outlook", "season", "water", "place", "record"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},

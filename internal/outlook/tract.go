@@ -2,6 +2,7 @@ package outlook
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/place"
@@ -16,6 +17,8 @@ type Tract struct {
 	Future  int
 	First   cal.Date
 	Days    []season.AtGround
+	Spells  []cover.Spell // the covers over it
+	SoilC   []float64     // at sowing depth, mean of the day
 	Growing []Growing
 }
 
@@ -34,6 +37,11 @@ type GrowingDay struct {
 	Caught  float64 // share of the light on its ground that its leaves catch, 0-1
 	HeightM float64
 	Full    float64 // its leaves as a share of those of a full stand, 0-1
+
+	Stage   growth.Stage
+	AgeD    int     // days since it came through or was planted
+	Harden  float64 // how far it is hardened, 0-1
+	Develop float64 // stage of development, 0-1
 }
 
 // Tracts shows the ground of every bed on which anything stands from today on,
@@ -41,6 +49,15 @@ type GrowingDay struct {
 // under the first futures of the table, each tract's futures one after another. The
 // plantings are kept watered.
 func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, each func(*Tract) error) error {
+	return tracts(s, m, futures, first, end, true, each)
+}
+
+// Standing is Tracts without the weather at the ground.
+func Standing(s Setting, m *Memory, futures int, first, end cal.Date, each func(*Tract) error) error {
+	return tracts(s, m, futures, first, end, false, each)
+}
+
+func tracts(s Setting, m *Memory, futures int, first, end cal.Date, atGround bool, each func(*Tract) error) error {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.begin()
@@ -52,7 +69,7 @@ func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, each func(*T
 	}
 	from := max(0, int(first-j.first()))
 	to := min(j.span(), int(end-j.first()))
-	w := walk{job: j, from: from, to: to}
+	w := walk{job: j, from: from, to: to, atGround: atGround}
 	for _, b := range j.beds {
 		if !b.standsWithin(j.Today, end) {
 			continue
@@ -85,6 +102,7 @@ func (b *bedWork) standsWithin(from, to cal.Date) bool {
 type walk struct {
 	job      *job
 	from, to int // of the sky
+	atGround bool
 	runner   season.Runner
 	beside   season.Bedside
 	out      Tract
@@ -95,10 +113,12 @@ func (w *walk) tract(b *bedWork, f int, each func(*Tract) error) (err error) {
 	days := b.site.years.days[f][:w.to]
 	o := &w.out
 	o.Bed, o.Future, o.First = b.place, f, b.site.sky.First+cal.Date(w.from)
-	if o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days); err != nil {
-		return err
+	if w.atGround {
+		if o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days); err != nil {
+			return err
+		}
 	}
-	o.Growing = o.Growing[:0]
+	o.Spells, o.Growing = b.bed.Ground.Spells, o.Growing[:0]
 	for i := range b.plantings {
 		o.Growing = append(o.Growing, Growing{b.plantings[i], b.uses[i].use, b.bed.Plantings[i].Shares, make([]GrowingDay, w.to-w.from)})
 	}
@@ -121,6 +141,10 @@ func (w *walk) run(b *bedWork, f int) error {
 	if err := w.beside.Build(b.site.sky, b.site.years.days[f][:w.to], b.bed.Ground, b.start); err != nil {
 		return err
 	}
+	w.out.SoilC = w.out.SoilC[:0]
+	for _, air := range w.beside.Air[w.from:w.to] {
+		w.out.SoilC = append(w.out.SoilC, air.SoilC)
+	}
 	w.runner.Watch = func(i, day int, s *growth.Plants, l season.Light) {
 		if day < w.from || !s.Living() {
 			return
@@ -132,7 +156,8 @@ func (w *walk) run(b *bedWork, f int) error {
 			}
 		}
 		w.out.Growing[i].Days[day-w.from] = GrowingDay{There: true, AreaM2: p.AreaM2 * p.Left(date), Caught: l.Caught,
-			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters)}
+			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters),
+			Stage: s.Stage, AgeD: s.Age, Harden: s.Harden, Develop: s.Development}
 	}
 	w.runner.Run(b.site.sky, &w.beside, &b.bed, b.draws(w.job.Seed, f, nil))
 	return nil
