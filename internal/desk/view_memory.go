@@ -61,6 +61,8 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	frosts     *recent[num.Digest, *FrostResult]
+	nights     *outlook.Memory // of the weather that frosts are worked out from
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -90,6 +92,8 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		frosts:     newRecent[num.Digest, *FrostResult](mostViews),
+		nights:     outlook.NewMemory(),
 		sky:        outlook.NewMemory(),
 	}
 }

@@ -1,0 +1,172 @@
+package desk
+
+import (
+	"garner/internal/cal"
+	"garner/internal/fault"
+	"garner/internal/frost"
+	"garner/internal/holding"
+	"garner/internal/outlook"
+	"garner/internal/words"
+)
+
+// FrostOptions say what is asked of frost and heat.
+type FrostOptions struct {
+	Minimum *float64          // tonight's in the open, as somebody tells it [C]; nil: as forecast or drawn
+	Stages  map[string]string // stages of blossom that are told, by planting or feature
+	Seed    uint64
+	Years   int // futures; 0: as the outlook
+}
+
+// The range in which a minimum can be told [C].
+const (
+	coldestTold = -40
+	mildestTold = 30
+)
+
+// FrostResult is what frost and heat do from tonight on. An evening names its night;
+// spreads are ten values from low to high, those that 5, 15 and so on to 95 of a hundred
+// futures do not pass.
+type FrostResult struct {
+	Today    cal.Date      `json:"today"`
+	Futures  int           `json:"futures"`
+	MinimumC *float64      `json:"minimum_c"` // told for tonight
+	Sites    []FrostSite   `json:"sites"`
+	Beds     []FrostBed    `json:"beds"`
+	Ahead    []FrostAhead  `json:"ahead"`
+	Heat     []FrostHeat   `json:"heat"`
+	Sowings  []FrostSowing `json:"sowings"`
+	Fruit    []FrostFruit  `json:"fruit"`
+
+	Household string         `json:"-"`
+	Lead      []words.Phrase `json:"-"`
+	ID        string         `json:"-"`
+	Gear      bool           `json:"-"` // covers are owned
+}
+
+// FrostSite is the cold to come at a site.
+type FrostSite struct {
+	Site       string         `json:"site"`
+	Name       string         `json:"name"`
+	Nights     []FrostNight   `json:"nights"`
+	Weeks      []FrostWeek    `json:"weeks"`
+	LastFrost  *FrostDay      `json:"last_frost"`
+	FirstFrost *FrostDay      `json:"first_frost"`
+	Says       []words.Phrase `json:"-"`
+}
+
+// FrostNight is a night in the open.
+type FrostNight struct {
+	Evening  cal.Date   `json:"evening"`
+	C        frost.Tens `json:"c"`
+	Frost    float64    `json:"frost"`
+	Forecast bool       `json:"forecast"`
+}
+
+// FrostWeek is a run of nights; its spread is that of the coldest.
+type FrostWeek struct {
+	First cal.Date   `json:"first"`
+	Last  cal.Date   `json:"last"`
+	C     frost.Tens `json:"c"`
+	Frost float64    `json:"frost"`
+}
+
+// FrostDay is a day that something comes in the futures.
+type FrostDay struct {
+	P10   cal.Date `json:"p10"`
+	P50   cal.Date `json:"p50"`
+	P90   cal.Date `json:"p90"`
+	Share float64  `json:"share"`
+}
+
+// FrostOf works out what frost and heat do in a holding.
+func FrostOf(h *holding.Holding, o FrostOptions) (*FrostResult, error) {
+	s, err := settingOf(h, OutlookOptions{Seed: o.Seed, Years: o.Years})
+	if err != nil {
+		return nil, err
+	}
+	return frostResult(&asked{holding: h, setting: s}, outlook.NewMemory(), o)
+}
+
+// frostResult asks the engine and says what it answers.
+func frostResult(a *asked, m *outlook.Memory, o FrostOptions) (*FrostResult, error) {
+	if o.Minimum != nil && !(*o.Minimum >= coldestTold && *o.Minimum <= mildestTold) {
+		return nil, fault.New(fault.OutOfRange, "desk.frost_minimum", words.Args{"given": *o.Minimum, "low": coldestTold, "high": mildestTold})
+	}
+	answer, err := frost.Of(frost.Question{Setting: a.setting, Memory: m, Minimum: o.Minimum, Stages: o.Stages})
+	if err != nil {
+		return nil, err
+	}
+	r := &FrostResult{Today: answer.Today, Futures: answer.Futures, MinimumC: o.Minimum, Household: a.holding.Name, ID: a.holding.ID, Gear: len(a.holding.Gear) > 0,
+		Sites: []FrostSite{}, Beds: []FrostBed{}, Ahead: []FrostAhead{}, Heat: []FrostHeat{}, Sowings: []FrostSowing{}, Fruit: []FrostFruit{}}
+	n := &frostNamer{newNamer(a), r}
+	for i := range answer.Sites {
+		r.Sites = append(r.Sites, n.frostSite(&answer.Sites[i]))
+	}
+	for i := range answer.Beds {
+		r.Beds = append(r.Beds, n.frostBed(&answer.Beds[i]))
+	}
+	for i := range answer.Ahead {
+		r.Ahead = append(r.Ahead, n.setOut(&answer.Ahead[i]))
+	}
+	for i := range answer.Heat {
+		r.Heat = append(r.Heat, n.hot(&answer.Heat[i]))
+	}
+	for i := range answer.Sowings {
+		r.Sowings = append(r.Sowings, n.sleeper(&answer.Sowings[i]))
+	}
+	for i := range answer.Fruit {
+		r.Fruit = append(r.Fruit, n.blossom(&answer.Fruit[i]))
+	}
+	r.Lead = frostLead(r)
+	return r, nil
+}
+
+// frostNamer says what frost and heat do.
+type frostNamer struct {
+	*namer
+	r *FrostResult
+}
+
+func (n *frostNamer) frostSite(s *frost.Site) FrostSite {
+	out := FrostSite{Site: s.Place.ID, Name: s.Place.Name, Nights: []FrostNight{}, Weeks: []FrostWeek{}, LastFrost: frostDay(s.Last), FirstFrost: frostDay(s.First)}
+	if out.Name == "" {
+		out.Name = out.Site
+	}
+	for _, x := range s.Nights {
+		out.Nights = append(out.Nights, FrostNight{x.Evening, x.C, x.Frost, x.Told})
+	}
+	for _, x := range s.Weeks {
+		out.Weeks = append(out.Weeks, FrostWeek{x.First, x.Last, x.C, x.Frost})
+	}
+	out.Says = append(out.Says, siteTonight(&out, n.r.MinimumC))
+	switch {
+	case out.LastFrost != nil:
+		out.Says = append(out.Says, words.P("desk.frost_last", words.Args{"half": out.LastFrost.P50, "late": out.LastFrost.P90}))
+	case out.FirstFrost != nil:
+		out.Says = append(out.Says, words.P("desk.frost_first", words.Args{"early": out.FirstFrost.P10, "half": out.FirstFrost.P50}))
+	default:
+		out.Says = append(out.Says, words.P("desk.frost_never", nil))
+	}
+	return out
+}
+
+func frostDay(d *frost.Dates) *FrostDay {
+	if d == nil {
+		return nil
+	}
+	return &FrostDay{d.P10, d.P50, d.P90, d.Share}
+}
+
+// siteTonight tells tonight's minimum in the open: told, or its middle and spread.
+func siteTonight(s *FrostSite, told *float64) words.Phrase {
+	tonight := &s.Nights[0]
+	args := words.Args{"site": s.Name, "c": wholeC(tonight.C.Middle()), "low": wholeC(tonight.C[1]), "high": wholeC(tonight.C[8]), "frost": tonight.Frost}
+	switch {
+	case told != nil:
+		args["c"] = *told
+		return words.P("desk.frost_site_told", args)
+	case tonight.Forecast:
+		return words.P("desk.frost_site_forecast", args)
+	}
+	return words.P("desk.frost_site_drawn", args)
+}

@@ -1,0 +1,60 @@
+package web
+
+import (
+	"strconv"
+
+	"garner/internal/cal"
+	"garner/internal/desk"
+	"garner/internal/draw"
+	"garner/internal/words"
+)
+
+// frostSite draws the nights at a site, with the temperatures that hurt what stands there
+// in the open and tender.
+func (v *visit) frostSite(view *desk.FrostResult, s *desk.FrostSite) frostSite {
+	out := frostSite{Name: s.Name, Says: v.frostSays(s.Says, view.Today), Nights: s.Nights, Weeks: s.Weeks}
+	n := draw.Nights{Unit: "°C", After: v.say("web.frost_by_week", nil),
+		Label: v.say("web.frost_site_label", words.Args{"site": s.Name, "nights": len(s.Nights), "weeks": len(s.Weeks)})}
+	for _, x := range s.Nights {
+		n.Each, n.Names = append(n.Each, x.C), append(n.Names, dayOfMonth(x.Evening))
+	}
+	month := 0
+	for _, x := range s.Weeks {
+		name := ""
+		if x.First.Month() != month {
+			month = x.First.Month()
+			name = v.words.Format().ShortMonth(month)
+		}
+		n.Weeks, n.Week = append(n.Weeks, x.C), append(n.Week, name)
+	}
+	out.Draw = draw.Night(n)
+	return out
+}
+
+// mostLevels is how many temperatures that hurt are drawn for a bed.
+const mostLevels = 3
+
+// frostBed tells a bed at risk, with its nights drawn against what they hurt.
+func (v *visit) frostBed(b *desk.FrostBed, today cal.Date) frostBed {
+	out := frostBed{Name: b.Name, Path: bedPath(b.Bed), Do: v.frostSays(b.Do, today), Says: v.frostSays(b.Says, today), Nights: b.Nights, Tonight: len(b.Do) > 0}
+	n := draw.Nights{Unit: "°C", Label: v.say("web.frost_bed_label", words.Args{"bed": b.Name, "nights": len(b.Nights)})}
+	out.Under = v.coverOver(b.Under)
+	named := map[string]bool{}
+	for _, p := range b.Plants {
+		out.Plants = append(out.Plants, v.sentence(p.Says))
+		if p.Exposed && !named[p.Name] && len(n.Kills) < mostLevels {
+			named[p.Name] = true
+			n.Kills = append(n.Kills, draw.KillLevel{C: p.FirstC, Name: p.Name})
+		}
+	}
+	for _, x := range b.Nights {
+		n.Each, n.Names = append(n.Each, x.C), append(n.Names, dayOfMonth(x.Evening))
+	}
+	out.Draw = draw.Night(n)
+	return out
+}
+
+func dayOfMonth(d cal.Date) string {
+	_, _, day := d.YMD()
+	return strconv.Itoa(day)
+}
