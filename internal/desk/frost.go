@@ -41,17 +41,18 @@ type FrostResult struct {
 	Lead      []words.Phrase `json:"-"`
 	ID        string         `json:"-"`
 	Gear      bool           `json:"-"` // covers are owned
+	Makeshift bool           `json:"-"` // a bed is at risk tonight for which no cover is owned, free and of use
 }
 
 // FrostSite is the cold to come at a site.
 type FrostSite struct {
-	Site       string         `json:"site"`
-	Name       string         `json:"name"`
-	Nights     []FrostNight   `json:"nights"`
-	Weeks      []FrostWeek    `json:"weeks"`
-	LastFrost  *FrostDay      `json:"last_frost"`
-	FirstFrost *FrostDay      `json:"first_frost"`
-	Says       []words.Phrase `json:"-"`
+	Site       string       `json:"site"`
+	Name       string       `json:"name"`
+	Nights     []FrostNight `json:"nights"`
+	Weeks      []FrostWeek  `json:"weeks"`
+	LastFrost  *FrostDay    `json:"last_frost"`
+	FirstFrost *FrostDay    `json:"first_frost"`
+	Says       words.Phrase `json:"-"` // of the last and the first frost
 }
 
 // FrostNight is a night in the open.
@@ -84,15 +85,19 @@ func FrostOf(h *holding.Holding, o FrostOptions) (*FrostResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	return frostResult(&asked{holding: h, setting: s}, outlook.NewMemory(), o)
+	seen, err := frost.See(s, outlook.NewMemory())
+	if err != nil {
+		return nil, err
+	}
+	return frostResult(&asked{holding: h, setting: s}, seen, o)
 }
 
-// frostResult asks the engine and says what it answers.
-func frostResult(a *asked, m *outlook.Memory, o FrostOptions) (*FrostResult, error) {
+// frostResult says what the engine answers of what was seen.
+func frostResult(a *asked, seen *frost.Seen, o FrostOptions) (*FrostResult, error) {
 	if o.Minimum != nil && !(*o.Minimum >= coldestTold && *o.Minimum <= mildestTold) {
 		return nil, fault.New(fault.OutOfRange, "desk.frost_minimum", words.Args{"given": *o.Minimum, "low": coldestTold, "high": mildestTold})
 	}
-	answer, err := frost.Of(frost.Question{Setting: a.setting, Memory: m, Minimum: o.Minimum, Stages: o.Stages})
+	answer, err := seen.Answer(frost.Question{Minimum: o.Minimum, Stages: o.Stages})
 	if err != nil {
 		return nil, err
 	}
@@ -117,6 +122,9 @@ func frostResult(a *asked, m *outlook.Memory, o FrostOptions) (*FrostResult, err
 	for i := range answer.Fruit {
 		r.Fruit = append(r.Fruit, n.blossom(&answer.Fruit[i]))
 	}
+	for i := range r.Beds {
+		r.Makeshift = r.Makeshift || r.Beds[i].Lay == nil && len(r.Beds[i].Do) > 0
+	}
 	r.Lead = frostLead(r)
 	return r, nil
 }
@@ -138,14 +146,13 @@ func (n *frostNamer) frostSite(s *frost.Site) FrostSite {
 	for _, x := range s.Weeks {
 		out.Weeks = append(out.Weeks, FrostWeek{x.First, x.Last, x.C, x.Frost})
 	}
-	out.Says = append(out.Says, siteTonight(&out, n.r.MinimumC))
 	switch {
 	case out.LastFrost != nil:
-		out.Says = append(out.Says, words.P("desk.frost_last", words.Args{"half": out.LastFrost.P50, "late": out.LastFrost.P90}))
+		out.Says = words.P("desk.frost_last", words.Args{"half": out.LastFrost.P50, "late": out.LastFrost.P90})
 	case out.FirstFrost != nil:
-		out.Says = append(out.Says, words.P("desk.frost_first", words.Args{"early": out.FirstFrost.P10, "half": out.FirstFrost.P50}))
+		out.Says = words.P("desk.frost_first", words.Args{"early": out.FirstFrost.P10, "half": out.FirstFrost.P50})
 	default:
-		out.Says = append(out.Says, words.P("desk.frost_never", nil))
+		out.Says = words.P("desk.frost_never", nil)
 	}
 	return out
 }
@@ -155,18 +162,4 @@ func frostDay(d *frost.Dates) *FrostDay {
 		return nil
 	}
 	return &FrostDay{d.P10, d.P50, d.P90, d.Share}
-}
-
-// siteTonight tells tonight's minimum in the open: told, or its middle and spread.
-func siteTonight(s *FrostSite, told *float64) words.Phrase {
-	tonight := &s.Nights[0]
-	args := words.Args{"site": s.Name, "c": wholeC(tonight.C.Middle()), "low": wholeC(tonight.C[1]), "high": wholeC(tonight.C[8]), "frost": tonight.Frost}
-	switch {
-	case told != nil:
-		args["c"] = *told
-		return words.P("desk.frost_site_told", args)
-	case tonight.Forecast:
-		return words.P("desk.frost_site_forecast", args)
-	}
-	return words.P("desk.frost_site_drawn", args)
 }

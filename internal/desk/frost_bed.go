@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -21,10 +22,11 @@ type FrostBed struct {
 	Plants []FrostPlant    `json:"plants"`
 	Weeks  []FrostBedWeek  `json:"weeks"`
 	Lay    *FrostSave      `json:"lay"`     // tonight
-	Risk   bool            `json:"at_risk"` // in one of the nights or weeks
+	Soon   bool            `json:"at_risk"` // in one of the nights told one by one
 
-	Do   []words.Phrase `json:"-"` // by dusk
-	Says []words.Phrase `json:"-"` // of the nights and weeks after tonight
+	Do    []words.Phrase `json:"-"` // by dusk
+	Says  []words.Phrase `json:"-"` // of the nights after tonight
+	Later []words.Phrase `json:"-"` // of the weeks after those
 }
 
 // FrostBedNight is a night under what lies over a bed.
@@ -58,11 +60,11 @@ type FrostPlant struct {
 	KillC    float64   `json:"kill_c"`
 	FirstC   float64   `json:"first_c"`
 	Tender   bool      `json:"tender"`
-	Tonight  bool      `json:"tonight"`
+	From     cal.Date  `json:"from"` // the evening from which it is there
 	Odds     []float64 `json:"odds"`
 	Lost     []float64 `json:"lost"`
 
-	Says words.Phrase `json:"-"`
+	Says []words.Phrase `json:"-"`
 }
 
 // FrostBedWeek is a run of nights in which something is at risk.
@@ -84,7 +86,7 @@ func (n *frostNamer) frostBed(b *frost.Bed) FrostBed {
 			night.Saves = append(night.Saves, saveOf(&x.Saves[k]))
 		}
 		out.Nights = append(out.Nights, night)
-		out.Risk = out.Risk || x.Odds >= frost.Least
+		out.Soon = out.Soon || x.Odds >= frost.Least
 	}
 	for i := range b.Plants {
 		out.Plants = append(out.Plants, n.frostPlant(&b.Plants[i]))
@@ -92,12 +94,11 @@ func (n *frostNamer) frostBed(b *frost.Bed) FrostBed {
 	for _, w := range b.Weeks {
 		out.Weeks = append(out.Weeks, FrostBedWeek{w.First, w.Last, w.Odds, w.Plantings})
 	}
-	out.Risk = out.Risk || len(out.Weeks) > 0
 	if b.Tonight != nil {
 		s := saveOf(b.Tonight)
 		out.Lay = &s
 	}
-	out.Do, out.Says = n.byDusk(&out, b), n.later(&out)
+	out.Do, out.Says, out.Later = n.byDusk(&out, b), nightsAfter(&out), n.later(&out)
 	return out
 }
 
@@ -107,22 +108,30 @@ func saveOf(s *frost.Save) FrostSave {
 
 func (n *frostNamer) frostPlant(p *frost.Plant) FrostPlant {
 	out := FrostPlant{Planting: p.Planting.ID, Name: n.use(p.Planting.Crop, p.Planting.Use), Crop: p.Planting.Crop, Use: p.Use.Name, Stage: p.Stage.String(),
-		AgeD: p.AgeD, Harden: p.Harden, Exposed: p.Exposed, KillC: p.KillC, FirstC: p.FirstC, Tender: p.Tender, Tonight: p.Tonight, Odds: p.Odds, Lost: p.Lost}
+		AgeD: p.AgeD, Harden: p.Harden, Exposed: p.Exposed, KillC: p.KillC, FirstC: p.FirstC, Tender: p.Tender, From: n.r.Today + cal.Date(p.First), Odds: p.Odds, Lost: p.Lost}
 	if v, ok := n.varieties[p.Planting.Variety]; ok {
 		out.Name += " ‘" + v.Name + "’"
 	}
-	args := words.Args{"crop": out.Name, "kill": wholeC(p.KillC), "first": wholeC(p.FirstC), "stage": words.P("desk.frost_stage_"+out.Stage, nil), "worst": slices.Max(p.Odds)}
+	args := words.Args{"crop": out.Name, "kill": wholeC(p.KillC), "first": wholeC(p.FirstC), "stage": words.P("desk.frost_stage_"+out.Stage, nil)}
+	var plain words.Phrase
 	switch {
 	case p.Stage == growth.Germinating:
-		out.Says = words.P("desk.frost_plant_seed", args)
+		plain = words.P("desk.frost_plant_seed", args)
 	case !p.Exposed:
-		out.Says = words.P("desk.frost_plant_perennial", args)
+		plain = words.P("desk.frost_plant_perennial", args)
 	case p.Tender:
-		out.Says = words.P("desk.frost_plant_tender", args)
+		plain = words.P("desk.frost_plant_tender", args)
 	case p.Harden >= 0.5:
-		out.Says = words.P("desk.frost_plant_hardened", args)
+		plain = words.P("desk.frost_plant_hardened", args)
 	default:
-		out.Says = words.P("desk.frost_plant", args)
+		plain = words.P("desk.frost_plant", args)
+	}
+	out.Says = []words.Phrase{plain}
+	if p.First > 0 {
+		out.Says = append(out.Says, words.P("desk.frost_plant_in", words.Args{"on": out.From}))
+	}
+	if worst := slices.Max(p.Odds); worst >= frost.Least {
+		out.Says = append(out.Says, words.P("desk.frost_plant_risk", words.Args{"worst": worst}))
 	}
 	return out
 }
@@ -156,11 +165,8 @@ func (n *frostNamer) byDusk(b *FrostBed, told *frost.Bed) []words.Phrase {
 	default:
 		out = append(out, words.P("desk.frost_none_owned", nil))
 	}
-	if b.Lay == nil {
-		out = append(out, words.P("desk.frost_makeshift", nil))
-	}
-	if tonight.Under != openCover {
-		out = append(out, words.P("desk.frost_shut", words.Args{"cover": coverName(cover.Kind(tonight.Under))}))
+	if c, err := cover.Lookup(cover.Kind(tonight.Under)); err == nil && c.Opens() {
+		out = append(out, words.P("desk.frost_shut", nil))
 	}
 	if told.Place.Kind == "container" || told.Place.Kind == "bench" {
 		out = append(out, words.P("desk.frost_carry", nil))
@@ -186,35 +192,40 @@ func (n *frostNamer) lay(s *FrostSave) words.Phrase {
 // wholeTenth rounds to tenths.
 func wholeTenth(x float64) float64 { return math.Round(10*x) / 10 }
 
-// later says which nights after tonight, and which weeks after those, something is at
-// risk in.
-func (n *frostNamer) later(b *FrostBed) []words.Phrase {
-	var out []words.Phrase
+// nightsAfter says in which nights after tonight something is at risk.
+func nightsAfter(b *FrostBed) []words.Phrase {
 	var nights []words.Phrase
-	best := 0
+	worst := 0
 	for i := 1; i < len(b.Nights); i++ {
 		if x := &b.Nights[i]; x.Odds >= frost.Least {
 			nights = append(nights, words.P("desk.frost_night", words.Args{"evening": x.Evening, "odds": x.Odds}))
-			if best == 0 || x.Odds > b.Nights[best].Odds {
-				best = i
+			if worst == 0 || x.Odds > b.Nights[worst].Odds {
+				worst = i
 			}
 		}
 	}
-	if len(nights) > 0 {
-		out = append(out, words.P("desk.frost_nights", words.Args{"nights": nights}))
-		if x := &b.Nights[best]; len(x.Saves) > 0 && b.Lay == nil {
-			out = append(out, words.P("desk.frost_would", words.Args{"lay": coverName(cover.Kind(x.Saves[0].Lay)), "lift": wholeTenth(x.Saves[0].LiftC), "odds": x.Saves[0].Odds}))
-		}
+	if len(nights) == 0 {
+		return nil
 	}
-	if len(b.Weeks) > 0 {
-		worst := slices.MaxFunc(b.Weeks, func(x, y FrostBedWeek) int { return int(1000 * (x.Odds - y.Odds)) })
-		var names []string
-		for _, id := range worst.Plantings {
-			if name := n.use(n.plantings[id].Crop, n.plantings[id].Use); !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
-		out = append(out, words.P("desk.frost_weeks", words.Args{"crops": names, "first": worst.First, "odds": worst.Odds, "last": b.Weeks[len(b.Weeks)-1].Last}))
+	out := []words.Phrase{words.P("desk.frost_nights", words.Args{"nights": nights})}
+	if x := &b.Nights[worst]; len(x.Saves) > 0 && b.Lay == nil {
+		s := &x.Saves[0]
+		out = append(out, words.P("desk.frost_would", words.Args{"lay": coverName(cover.Kind(s.Lay)), "lift": wholeTenth(s.LiftC), "odds": s.Odds}))
 	}
 	return out
+}
+
+// later says in which of the weeks after the nights told one by one something is at risk.
+func (n *frostNamer) later(b *FrostBed) []words.Phrase {
+	if len(b.Weeks) == 0 {
+		return nil
+	}
+	worst := slices.MaxFunc(b.Weeks, func(x, y FrostBedWeek) int { return cmp.Compare(x.Odds, y.Odds) })
+	var names []string
+	for _, id := range worst.Plantings {
+		if name := n.use(n.plantings[id].Crop, n.plantings[id].Use); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return []words.Phrase{words.P("desk.frost_weeks", words.Args{"bed": b.Name, "crops": names, "first": worst.First, "odds": worst.Odds, "last": b.Weeks[len(b.Weeks)-1].Last})}
 }

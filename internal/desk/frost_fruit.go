@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/frost"
 	"garner/internal/risk"
@@ -109,6 +111,21 @@ func fruitSays(x *frost.Fruit) []words.Phrase {
 	}
 	if x.Bitten >= frost.Least {
 		out = append(out, words.P("desk.frost_blossom_bitten", words.Args{"odds": x.Bitten}))
+	}
+	return out
+}
+
+// BlossomStages are the names of all stages of blossom; none where the data cannot be read.
+func BlossomStages() []string {
+	b, err := risk.Load()
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for i := range b.Blossoms {
+		if !slices.Contains(out, b.Blossoms[i].Stage) {
+			out = append(out, b.Blossoms[i].Stage)
+		}
 	}
 	return out
 }

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"slices"
+
 	"garner/internal/frost"
 	"garner/internal/words"
 )
@@ -9,8 +11,11 @@ import (
 // the last or the first frost is to be expected.
 func frostLead(r *FrostResult) []words.Phrase {
 	var out []words.Phrase
-	for i := range r.Sites {
-		out = append(out, r.Sites[i].Says[0])
+	for _, alike := range r.AlikeSites() {
+		out = append(out, sitesTonight(alike, r.MinimumC))
+		if r.MinimumC != nil {
+			break // it is told of all
+		}
 	}
 	worst, atRisk := worstTonight(r.Beds)
 	switch {
@@ -47,4 +52,44 @@ func leadLater(r *FrostResult) words.Phrase {
 		}
 	}
 	return words.P("desk.frost_lead_safe", words.Args{"n": len(r.Beds[0].Nights)})
+}
+
+// AlikeSites are the sites, those with the same nights together: they go by one weather.
+func (r *FrostResult) AlikeSites() [][]*FrostSite {
+	var out [][]*FrostSite
+next:
+	for i := range r.Sites {
+		s := &r.Sites[i]
+		for k := range out {
+			if slices.Equal(out[k][0].Nights, s.Nights) && slices.Equal(out[k][0].Weeks, s.Weeks) {
+				out[k] = append(out[k], s)
+				continue next
+			}
+		}
+		out = append(out, []*FrostSite{s})
+	}
+	return out
+}
+
+// SiteNames are the names of sites.
+func SiteNames(sites []*FrostSite) []string {
+	names := make([]string, len(sites))
+	for i, s := range sites {
+		names[i] = s.Name
+	}
+	return names
+}
+
+// sitesTonight tells tonight's minimum in the open: told, or its middle and spread.
+func sitesTonight(sites []*FrostSite, told *float64) words.Phrase {
+	tonight := &sites[0].Nights[0]
+	args := words.Args{"sites": SiteNames(sites), "c": wholeC(tonight.C.Middle()), "low": wholeC(tonight.C[1]), "high": wholeC(tonight.C[8]), "frost": tonight.Frost}
+	switch {
+	case told != nil:
+		args["c"] = *told
+		return words.P("desk.frost_site_told", args)
+	case tonight.Forecast:
+		return words.P("desk.frost_site_forecast", args)
+	}
+	return words.P("desk.frost_site_drawn", args)
 }

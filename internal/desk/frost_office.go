@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"garner/internal/cover"
+	"garner/internal/frost"
 	"garner/internal/num"
 	"garner/internal/words"
 )
@@ -25,7 +26,15 @@ func (o *Office) FrostView(ask FrostOptions) (*FrostResult, error) {
 
 // frost works out a view and keeps it.
 func (o *Office) frost(a *asked, ask FrostOptions, key num.Digest) (*FrostResult, error) {
-	v, err := frostResult(a, o.views.nights, ask)
+	seen, known := o.views.seen.get(a.name)
+	if !known {
+		var err error
+		if seen, err = frost.See(a.setting, o.views.nights); err != nil {
+			return nil, err
+		}
+		o.views.seen.keep(a.name, seen)
+	}
+	v, err := frostResult(a, seen, ask)
 	if err != nil {
 		return nil, err
 	}

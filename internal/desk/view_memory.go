@@ -3,6 +3,7 @@ package desk
 import (
 	"sync"
 
+	"garner/internal/frost"
 	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/pairing"
@@ -39,6 +40,7 @@ func (r *recent[K, V]) keep(key K, v V) {
 
 const (
 	mostViews = 40  // views of each kind that are kept at hand
+	mostSeen  = 2   // of what stands on the beds: a few megabytes each
 	mostBeds  = 400 // beds or vegetables: a garden with what was tried in it lately
 )
 
@@ -61,6 +63,7 @@ type viewMemory struct {
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
 	waters     *recent[waterKey, map[string]*BedWater]
+	seen       *recent[num.Digest, *frost.Seen]
 	frosts     *recent[num.Digest, *FrostResult]
 	nights     *outlook.Memory // of the weather that frosts are worked out from
 	sky        *outlook.Memory // of the weather that waters are worked out from
@@ -92,6 +95,7 @@ func newViewMemory() *viewMemory {
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		seen:       newRecent[num.Digest, *frost.Seen](mostSeen),
 		frosts:     newRecent[num.Digest, *FrostResult](mostViews),
 		nights:     outlook.NewMemory(),
 		sky:        outlook.NewMemory(),

@@ -20,12 +20,12 @@ type SetOut struct {
 }
 
 // ahead are the tender plantings that are still to be planted on a bed.
-func (b *bed) ahead(a *asking) []SetOut {
-	now := a.Setting.Today
+func (b *bed) ahead(a *Seen) []SetOut {
+	now := a.setting.Today
 	summer := b.sky.highSummer(now)
 	var out []SetOut
 	for _, p := range b.plants {
-		first := growth.FirstHurtC(growth.LethalC(p.use, 0, 0))
+		first := growth.FirstHurtC(lethalC(p.use, 0, 0))
 		on := p.planting.Date
 		if on <= now || on >= summer || int(on-now) >= a.nights || p.use.Pattern == crop.Perennial || first <= frostC {
 			continue

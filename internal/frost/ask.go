@@ -1,6 +1,8 @@
 package frost
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/outlook"
 	"garner/internal/risk"
@@ -14,7 +16,7 @@ const (
 	farthest = 210
 
 	// mostFutures is how many futures are looked at.
-	mostFutures = 50
+	mostFutures = 40
 
 	// Least are the odds from which something is told as at risk.
 	Least = 0.1
@@ -27,10 +29,8 @@ const (
 	tenderC = 1.8
 )
 
-// Question is what is asked.
+// Question is what is asked of what was seen.
 type Question struct {
-	Setting outlook.Setting
-	Memory  *outlook.Memory
 	Minimum *float64          // tonight's in the open, told [C]; nil: as forecast or drawn
 	Stages  map[string]string // stages of blossom that are told, by id of the planting or feature
 }
@@ -47,25 +47,9 @@ type Answer struct {
 	Sowings []Sowing // of seed that sleeps in warm soil
 }
 
-// Of works out what frost and heat do from tonight on.
-func Of(q Question) (*Answer, error) {
-	a := &asking{Question: q, beds: map[string]*bed{}}
-	var err error
-	if a.book, err = risk.Load(); err != nil {
-		return nil, err
-	}
-	if err := a.lookUp(); err != nil {
-		return nil, err
-	}
-	if err := outlook.Standing(q.Setting, q.Memory, a.futures, q.Setting.Today, q.Setting.Today+cal.Date(a.nights)+1, a.see); err != nil {
-		return nil, err
-	}
-	return a.answer()
-}
-
-// asking gathers the answer.
-type asking struct {
-	Question
+// Seen is what stands where under the futures, and their weather: what takes time.
+type Seen struct {
+	setting outlook.Setting
 	book    *risk.Book
 	skies   map[string]*sky
 	futures int
@@ -73,12 +57,57 @@ type asking struct {
 	beds    map[string]*bed
 }
 
+// See looks at what stands on the beds in the nights to come.
+func See(s outlook.Setting, m *outlook.Memory) (*Seen, error) {
+	a := &Seen{setting: s, beds: map[string]*bed{}}
+	var err error
+	if a.book, err = risk.Load(); err != nil {
+		return nil, err
+	}
+	if err := a.lookUp(m); err != nil {
+		return nil, err
+	}
+	return a, outlook.Standing(s, m, a.futures, s.Today, s.Today+cal.Date(a.nights)+1, a.see)
+}
+
+// Answer tells what frost and heat do from tonight on.
+func (a *Seen) Answer(q Question) (*Answer, error) {
+	if q.Minimum != nil {
+		var err error
+		if a, err = a.told(*q.Minimum); err != nil {
+			return nil, err
+		}
+	}
+	return a.answer(q.Stages)
+}
+
+// told is what was seen with another minimum tonight.
+func (a *Seen) told(minimumC float64) (*Seen, error) {
+	out := *a
+	out.skies, out.beds = map[string]*sky{}, map[string]*bed{}
+	for id, s := range a.skies {
+		out.skies[id] = s.told(minimumC)
+	}
+	for id, b := range a.beds {
+		own := *b
+		own.sky = out.skies[b.place.Site]
+		own.under = slices.Clone(b.under)
+		night, err := own.minima(a.setting.Today, 0, a.futures)
+		if err != nil {
+			return nil, err
+		}
+		own.under[0] = night
+		out.beds[id] = &own
+	}
+	return &out, nil
+}
+
 // answer puts together what was gathered.
-func (a *asking) answer() (*Answer, error) {
-	out := &Answer{Today: a.Setting.Today, Futures: a.futures}
-	for i := range a.Setting.Holding.Sites {
-		s := a.skies[a.Setting.Holding.Sites[i].ID]
-		out.Sites = append(out.Sites, s.site(&a.Setting.Holding.Sites[i], a.nights))
+func (a *Seen) answer(stages map[string]string) (*Answer, error) {
+	out := &Answer{Today: a.setting.Today, Futures: a.futures}
+	for i := range a.setting.Holding.Sites {
+		s := a.skies[a.setting.Holding.Sites[i].ID]
+		out.Sites = append(out.Sites, s.site(&a.setting.Holding.Sites[i], a.nights))
 	}
 	for _, b := range a.inOrder() {
 		told, err := b.told(a)
@@ -99,6 +128,6 @@ func (a *asking) answer() (*Answer, error) {
 		return nil, err
 	}
 	var err error
-	out.Fruit, err = a.fruit()
+	out.Fruit, err = a.fruit(stages)
 	return out, err
 }

@@ -48,13 +48,16 @@ type bed struct {
 }
 
 // see adds a tract under one future to its bed.
-func (a *asking) see(t *outlook.Tract) error {
+func (a *Seen) see(t *outlook.Tract) error {
 	b := a.beds[t.Bed.ID]
 	if b == nil {
 		b = &bed{place: t.Bed, sky: a.skies[t.Bed.Site], spells: slices.Clone(t.Spells), byID: map[string]*plant{}}
-		var err error
-		if b.under, err = b.minima(a); err != nil {
-			return err
+		for i := range a.nights {
+			night, err := b.minima(a.setting.Today, i, a.futures)
+			if err != nil {
+				return err
+			}
+			b.under = append(b.under, night)
 		}
 		a.beds[t.Bed.ID] = b
 	}
@@ -74,18 +77,15 @@ func (a *asking) see(t *outlook.Tract) error {
 	return nil
 }
 
-// minima are the minima under the covers of a bed as they are planned.
-func (b *bed) minima(a *asking) ([][]float32, error) {
-	out := make([][]float32, a.nights)
-	for i := range out {
-		c, err := cover.Of(b.spellAt(a.Setting.Today + cal.Date(i)))
-		if err != nil {
-			return nil, err
-		}
-		out[i] = make([]float32, a.futures)
-		for f := range out[i] {
-			out[i][f] = float32(b.sky.under(c, f, i))
-		}
+// minima are the minima of a night under the cover that is planned for the bed, by future.
+func (b *bed) minima(now cal.Date, night, futures int) ([]float32, error) {
+	c, err := cover.Of(b.spellAt(now + cal.Date(night)))
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float32, futures)
+	for f := range out {
+		out[f] = float32(b.sky.under(c, f, night))
 	}
 	return out, nil
 }
@@ -102,10 +102,10 @@ func (b *bed) spellAt(d cal.Date) cover.Spell {
 }
 
 // inOrder are the beds along the walking route.
-func (a *asking) inOrder() []*bed {
+func (a *Seen) inOrder() []*bed {
 	site := map[string]int{}
-	for i := range a.Setting.Holding.Sites {
-		site[a.Setting.Holding.Sites[i].ID] = i
+	for i := range a.setting.Holding.Sites {
+		site[a.setting.Holding.Sites[i].ID] = i
 	}
 	var out []*bed
 	for _, b := range a.beds {
@@ -118,7 +118,7 @@ func (a *asking) inOrder() []*bed {
 }
 
 // told is what there is to say of a bed.
-func (b *bed) told(a *asking) (Bed, error) {
+func (b *bed) told(a *Seen) (Bed, error) {
 	out := Bed{Place: b.place}
 	var shown []*plant
 	for _, p := range b.plants {
@@ -127,7 +127,7 @@ func (b *bed) told(a *asking) (Bed, error) {
 		}
 	}
 	for i := range nightsTold {
-		evening := a.Setting.Today + cal.Date(i)
+		evening := a.setting.Today + cal.Date(i)
 		n := BedNight{Evening: evening, Under: cover.At(b.spells, evening)}
 		lows := make([]float64, a.futures)
 		for f := range lows {
@@ -144,8 +144,8 @@ func (b *bed) told(a *asking) (Bed, error) {
 }
 
 // week adds a run of nights, when something is at risk in it.
-func (b *bed) week(weeks []BedWeek, from, to int, a *asking) []BedWeek {
-	w := BedWeek{First: a.Setting.Today + cal.Date(from), Last: a.Setting.Today + cal.Date(to) - 1, Odds: b.odds(b.plants, from, to, a)}
+func (b *bed) week(weeks []BedWeek, from, to int, a *Seen) []BedWeek {
+	w := BedWeek{First: a.setting.Today + cal.Date(from), Last: a.setting.Today + cal.Date(to) - 1, Odds: b.odds(b.plants, from, to, a)}
 	if w.Odds < Least {
 		return weeks
 	}
@@ -159,7 +159,7 @@ func (b *bed) week(weeks []BedWeek, from, to int, a *asking) []BedWeek {
 
 // odds are the share of the futures in which one of some plantings is hurt in a run of
 // nights.
-func (b *bed) odds(plants []*plant, from, to int, a *asking) float64 {
+func (b *bed) odds(plants []*plant, from, to int, a *Seen) float64 {
 	n := 0
 	for f := range a.futures {
 		if b.hurts(plants, from, to, f) {

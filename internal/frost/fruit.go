@@ -48,31 +48,31 @@ type StageRisk struct {
 const petalDays = 14
 
 // fruit are the trees and bushes of the holding whose blossom has published figures.
-func (a *asking) fruit() ([]Fruit, error) {
+func (a *Seen) fruit(stages map[string]string) ([]Fruit, error) {
 	var out []Fruit
 	for _, b := range a.inOrder() {
 		for _, p := range b.plants {
-			c, known := a.Setting.Book.Crop(p.planting.Crop)
+			c, known := a.setting.Book.Crop(p.planting.Crop)
 			if !known || p.there[0] <= a.futures/2 || len(a.book.Stages(c.ID)) == 0 {
 				continue
 			}
 			f := Fruit{ID: p.planting.ID, Planting: &p.planting, Crop: c}
-			if err := a.blossom(&f, b.sky, b.spellAt); err != nil {
+			if err := a.blossom(&f, stages[f.ID], b.sky, b.spellAt); err != nil {
 				return nil, err
 			}
 			out = append(out, f)
 		}
 	}
-	h := a.Setting.Holding
+	h := a.setting.Holding
 	for i := range h.Features {
 		x := &h.Features[i]
-		called := a.Setting.Book.Called(x.Name)
+		called := a.setting.Book.Called(x.Name)
 		s := a.skies[x.Site]
 		if x.Kind != place.DeciduousTree || len(called) != 1 || len(a.book.Stages(called[0].ID)) == 0 || s == nil {
 			continue
 		}
 		f := Fruit{ID: x.ID, Feature: x, Crop: called[0]}
-		if err := a.blossom(&f, s, func(cal.Date) cover.Spell { return cover.Spell{Kind: cover.Open} }); err != nil {
+		if err := a.blossom(&f, stages[f.ID], s, func(cal.Date) cover.Spell { return cover.Spell{Kind: cover.Open} }); err != nil {
 			return nil, err
 		}
 		out = append(out, f)
@@ -81,9 +81,9 @@ func (a *asking) fruit() ([]Fruit, error) {
 }
 
 // blossom works out what the nights do to a fruit's blossom.
-func (a *asking) blossom(x *Fruit, s *sky, spellAt func(cal.Date) cover.Spell) error {
+func (a *Seen) blossom(x *Fruit, stage string, s *sky, spellAt func(cal.Date) cover.Spell) error {
 	x.Stages = a.book.Stages(x.Crop.ID)
-	told := slices.IndexFunc(x.Stages, func(b *risk.Blossom) bool { return b.Stage == a.Stages[x.ID] })
+	told := slices.IndexFunc(x.Stages, func(b *risk.Blossom) bool { return b.Stage == stage })
 	x.Told = told >= 0
 	lows, err := a.lows(s, spellAt)
 	if err != nil {
@@ -108,10 +108,10 @@ func (a *asking) blossom(x *Fruit, s *sky, spellAt func(cal.Date) cover.Spell) e
 }
 
 // lows are the minima at a fruit, by night and future.
-func (a *asking) lows(s *sky, spellAt func(cal.Date) cover.Spell) ([][]float64, error) {
+func (a *Seen) lows(s *sky, spellAt func(cal.Date) cover.Spell) ([][]float64, error) {
 	out := make([][]float64, a.nights)
 	for i := range out {
-		c, err := cover.Of(spellAt(a.Setting.Today + cal.Date(i)))
+		c, err := cover.Of(spellAt(a.setting.Today + cal.Date(i)))
 		if err != nil {
 			return nil, err
 		}
@@ -139,7 +139,7 @@ func share(lows [][]float64, holds func(low float64, i, f int) bool) float64 {
 // course is the stage by night and future: -1 before the first, as many as there are
 // stages when the fruit is set; nil where none is known. One that is told stands for
 // the nights told one by one where no sums are known, and goes on by its sums elsewhere.
-func (a *asking) course(x *Fruit, s *sky, told int) [][]int {
+func (a *Seen) course(x *Fruit, s *sky, told int) [][]int {
 	if told < 0 && !x.Stages[0].Known() {
 		return nil
 	}
@@ -206,9 +206,9 @@ func (s *sky) dayWarmth(baseC float64, f, i int) float64 {
 }
 
 // nights tells the nights one by one.
-func (x *Fruit) nights(lows [][]float64, course [][]int, a *asking) {
+func (x *Fruit) nights(lows [][]float64, course [][]int, a *Seen) {
 	for i := range nightsTold {
-		n := FruitNight{Evening: a.Setting.Today + cal.Date(i), C: tensOf(lows[i])}
+		n := FruitNight{Evening: a.setting.Today + cal.Date(i), C: tensOf(lows[i])}
 		at := slices.Clone(course[i])
 		slices.Sort(at)
 		if mid := at[len(at)/2]; mid >= 0 && mid < len(x.Stages) {
@@ -234,7 +234,7 @@ func (x *Fruit) nights(lows [][]float64, course [][]int, a *asking) {
 }
 
 // bloom tells when it comes to full bloom.
-func (x *Fruit) bloom(s *sky, course [][]int, a *asking) {
+func (x *Fruit) bloom(s *sky, course [][]int, a *Seen) {
 	full := slices.IndexFunc(x.Stages, func(b *risk.Blossom) bool { return b.Stage == fullBloom })
 	var found []float64
 	for f := range a.futures {
@@ -243,7 +243,7 @@ func (x *Fruit) bloom(s *sky, course [][]int, a *asking) {
 		}
 		for i := range course {
 			if course[i][f] >= full {
-				found = append(found, float64(a.Setting.Today)+float64(i))
+				found = append(found, float64(a.setting.Today)+float64(i))
 				break
 			}
 		}

@@ -27,7 +27,7 @@ type HeatDay struct {
 
 // heat are the rules of the air that speak on a bed, and its sowings of seed that warm
 // soil puts to sleep.
-func (b *bed) heat(a *asking) ([]Heat, []Sowing, error) {
+func (b *bed) heat(a *Seen) ([]Heat, []Sowing, error) {
 	var out []Heat
 	for i := range a.book.Heats {
 		rule := &a.book.Heats[i]
@@ -46,8 +46,8 @@ func (b *bed) heat(a *asking) ([]Heat, []Sowing, error) {
 }
 
 // hot is what a rule of the air says on a bed.
-func (b *bed) hot(rule *risk.Heat, a *asking) (Heat, error) {
-	now := a.Setting.Today
+func (b *bed) hot(rule *risk.Heat, a *Seen) (Heat, error) {
+	now := a.setting.Today
 	h := Heat{Bed: b.place.ID, Rule: rule, Under: cover.At(b.spells, now)}
 	for i := range nightsTold {
 		spell := b.spellAt(now + cal.Date(i))
@@ -81,7 +81,7 @@ func (b *bed) hot(rule *risk.Heat, a *asking) (Heat, error) {
 
 // stands are the plantings on a day that a rule is about: one of crops is about those that
 // set fruit then.
-func (b *bed) stands(rule *risk.Heat, kind cover.Kind, day int, a *asking) []plan.Planting {
+func (b *bed) stands(rule *risk.Heat, kind cover.Kind, day int, a *Seen) []plan.Planting {
 	var out []plan.Planting
 	for _, p := range b.plants {
 		n := p.there[day]
@@ -138,9 +138,9 @@ const (
 )
 
 // sleepers are the sowings whose seed may sleep.
-func (b *bed) sleepers(a *asking) []Sowing {
+func (b *bed) sleepers(a *Seen) []Sowing {
 	var out []Sowing
-	now := a.Setting.Today
+	now := a.setting.Today
 	for _, p := range b.plants {
 		from := int(p.planting.Date - now)
 		if from < 0 || from >= min(sowingsAhead, a.nights-drinks) || p.planting.Method != plan.Seed {
@@ -159,7 +159,7 @@ func (b *bed) sleepers(a *asking) []Sowing {
 	return out
 }
 
-func (b *bed) sowing(p *plant, rule *risk.Heat, from int, a *asking) (Sowing, error) {
+func (b *bed) sowing(p *plant, rule *risk.Heat, from int, a *Seen) (Sowing, error) {
 	s := Sowing{Planting: p.planting, Rule: rule}
 	c, err := cover.Of(b.spellAt(p.planting.Date))
 	if err != nil {

@@ -59,7 +59,7 @@ func (s *sky) site(at *place.Site, nights int) Site {
 	now := s.first + cal.Date(s.today)
 	for i := range min(nightsTold, nights) {
 		n := Night{Evening: now + cal.Date(i), C: tensOf(s.coldest(i, i+1)), Frost: s.freezing(i, i+1)}
-		n.Told = s.told[n.Evening+1]
+		n.Told = s.fcast[n.Evening+1]
 		out.Nights = append(out.Nights, n)
 	}
 	for from := nightsTold; from < nights; from += 7 {

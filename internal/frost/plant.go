@@ -23,7 +23,7 @@ type Plant struct {
 	Tender   bool         // an air frost hurts it
 	Odds     []float64    // share of the futures in which it is hurt, by night
 	Lost     []float64    // share of it that is lost, mean of the futures, by night
-	Tonight  bool         // it is there tonight
+	First    int          // the first night on which it is there; 0: tonight
 }
 
 // plant is one planting over all futures.
@@ -39,7 +39,7 @@ type plant struct {
 	hardens  []float64
 }
 
-func newPlant(g *outlook.Growing, a *asking) *plant {
+func newPlant(g *outlook.Growing, a *Seen) *plant {
 	p := &plant{planting: g.Planting, use: g.Use, there: make([]int, a.nights), sets: make([]int, a.nights), first: a.nights}
 	for range a.nights {
 		row := make([]float64, a.futures)
@@ -69,7 +69,7 @@ func (p *plant) see(g *outlook.Growing, f, nights int) {
 			p.sets[i]++
 		}
 		if exposed(p.use, d.Stage) {
-			p.lethalC[i][f] = growth.LethalC(p.use, d.AgeD, d.Harden)
+			p.lethalC[i][f] = lethalC(p.use, d.AgeD, d.Harden)
 		}
 	}
 }
@@ -87,6 +87,16 @@ func standing(s growth.Stage) bool {
 // exposed tells whether a frost in the air can hurt what stands there.
 func exposed(u *crop.Use, s growth.Stage) bool { return u.Pattern != crop.Perennial && standing(s) }
 
+// lethalC is the minimum that kills half a stand [C]. Young plants are never taken to bear
+// more than grown ones: the book's figures for the young are fitted by class to the
+// dates on which people sow, and those of potatoes come out too hardy.
+func lethalC(u *crop.Use, ageD int, harden float64) float64 {
+	return max(growth.LethalC(u, ageD, harden), growth.LethalC(u, grownD, harden))
+}
+
+// grownD is an age at which no plant counts as young [d].
+const grownD = 1000
+
 // hurt tells whether a planting is hurt in a night under a future.
 func (p *plant) hurt(minimumC float64, i, f int) bool {
 	return minimumC < growth.FirstHurtC(p.lethalC[i][f]) // never of one that is not there
@@ -94,13 +104,16 @@ func (p *plant) hurt(minimumC float64, i, f int) bool {
 
 // tell is what there is to say of a planting; false where it is in the ground in too
 // few futures of the nights that are told one by one.
-func (p *plant) tell(b *bed, a *asking) (Plant, bool) {
+func (p *plant) tell(b *bed, a *Seen) (Plant, bool) {
 	if p.first >= nightsTold || slices.Max(p.there[:nightsTold]) <= a.futures/2 {
 		return Plant{}, false
 	}
-	out := Plant{Planting: p.planting, Use: p.use, Stage: commonest(p.stages), AgeD: middle(p.ages), Harden: middle(p.hardens), Tonight: p.there[0] > a.futures/2}
+	out := Plant{Planting: p.planting, Use: p.use, Stage: commonest(p.stages), AgeD: middle(p.ages), Harden: middle(p.hardens)}
+	for p.there[out.First] <= a.futures/2 {
+		out.First++
+	}
 	out.Exposed = exposed(p.use, out.Stage)
-	out.KillC = growth.LethalC(p.use, int(out.AgeD), out.Harden)
+	out.KillC = lethalC(p.use, int(out.AgeD), out.Harden)
 	out.FirstC = growth.FirstHurtC(out.KillC)
 	out.Tender = out.Exposed && out.FirstC > frostC
 	for i := range nightsTold {

@@ -60,8 +60,8 @@ func waysOver(s cover.Spell) ([]way, error) {
 // protect finds, for the nights at risk, which of the covers that are owned make a bed
 // safer, and shares out for tonight what there is: to the beds with the greatest odds
 // first, and to each the surest.
-func (a *asking) protect(beds []Bed) error {
-	spells := slices.Clone(a.Setting.Holding.Covers)
+func (a *Seen) protect(beds []Bed) error {
+	spells := slices.Clone(a.setting.Holding.Covers)
 	var tonight []*Bed
 	for i := range beds {
 		told := &beds[i]
@@ -88,13 +88,13 @@ func (a *asking) protect(beds []Bed) error {
 			continue
 		}
 		told.Tonight = &left[0]
-		spells = append(spells, trial(told, a.Setting.Today, left[0].Spell))
+		spells = append(spells, trial(told, a.setting.Today, left[0].Spell))
 	}
 	return nil
 }
 
 // saves are the covers that make a bed safer in a night, out of what is free then.
-func (a *asking) saves(told *Bed, night int, spells []place.CoverSpell) ([]Save, error) {
+func (a *Seen) saves(told *Bed, night int, spells []place.CoverSpell) ([]Save, error) {
 	b := a.beds[told.Place.ID]
 	evening := told.Nights[night].Evening
 	ways, err := waysOver(b.spellAt(evening))
@@ -119,7 +119,7 @@ func (a *asking) saves(told *Bed, night int, spells []place.CoverSpell) ([]Save,
 }
 
 // with is what is left of a night's risk with something laid.
-func (b *bed) with(w *way, night int, a *asking) Save {
+func (b *bed) with(w *way, night int, a *Seen) Save {
 	s := Save{Lay: w.lay, Under: w.under, Spell: w.spell}
 	hurt := 0
 	for f := range a.futures {
@@ -140,8 +140,8 @@ func trial(told *Bed, evening cal.Date, kind cover.Kind) place.CoverSpell {
 
 // free tells whether the household owns enough of what a cover is laid with, that fits
 // the bed and lies over no other on that evening.
-func (a *asking) free(told *Bed, evening cal.Date, kind cover.Kind, spells []place.CoverSpell) (bool, error) {
-	h := a.Setting.Holding
+func (a *Seen) free(told *Bed, evening cal.Date, kind cover.Kind, spells []place.CoverSpell) (bool, error) {
+	h := a.setting.Holding
 	gear, err := protect.Takes(kind)
 	if err != nil || !slices.ContainsFunc(h.Gear, func(g place.Gear) bool { return g.Kind == gear }) {
 		return false, err

@@ -2,6 +2,7 @@ package frost
 
 import (
 	"embed"
+	"slices"
 	"sync"
 
 	"garner/internal/cal"
@@ -24,20 +25,20 @@ type sky struct {
 	days    [][]climate.Day   // by future
 	above   []float64         // radiation above the air [MJ/m2]
 	minimum [][]float64       // of the nights from tonight on, by future [C]
-	told    map[cal.Date]bool // days whose minimum is forecast
+	fcast   map[cal.Date]bool // days whose minimum is forecast
 	first   cal.Date          // of the days
 }
 
 // lookUp gathers the weather of all sites and how many nights are to be looked at.
-func (a *asking) lookUp() error {
-	now := a.Setting.Today
+func (a *Seen) lookUp(m *outlook.Memory) error {
+	now := a.setting.Today
 	a.skies = map[string]*sky{}
-	a.futures = max(1, min(mostFutures, a.Setting.Years))
-	h := a.Setting.Holding
+	a.futures = max(1, min(mostFutures, a.setting.Years))
+	h := a.setting.Holding
 	for i := range h.Sites {
-		a.skies[h.Sites[i].ID] = &sky{south: h.Sites[i].Location.LatitudeDeg < 0, told: forecastDays(h, h.Sites[i].Weather)}
+		a.skies[h.Sites[i].ID] = &sky{south: h.Sites[i].Location.LatitudeDeg < 0, fcast: forecastDays(h, h.Sites[i].Weather)}
 	}
-	err := outlook.Skies(a.Setting, a.Memory, a.futures, yearBefore(now), now+farthest+2, func(d *outlook.OpenDays) error {
+	err := outlook.Skies(a.setting, m, a.futures, yearBefore(now), now+farthest+2, func(d *outlook.OpenDays) error {
 		s := a.skies[d.Site]
 		s.days, s.above, s.first, s.today = append(s.days, d.Days), d.AboveMJ, d.First, int(now-d.First)
 		return nil
@@ -51,7 +52,7 @@ func (a *asking) lookUp() error {
 	}
 	a.nights = nightsTold
 	for _, s := range a.skies {
-		s.lay(now, a.Setting.Seed, missed, a.Minimum)
+		s.lay(now, a.setting.Seed, missed)
 		a.nights = max(a.nights, s.lastCold()+1)
 	}
 	return nil
@@ -77,22 +78,31 @@ func forecastDays(h *holding.Holding, weather string) map[cal.Date]bool {
 }
 
 // lay works out the minimum of each night under each future.
-func (s *sky) lay(now cal.Date, seed uint64, missed num.Curve, told *float64) {
+func (s *sky) lay(now cal.Date, seed uint64, missed num.Curve) {
 	nights := len(s.above) - s.today - 1
 	for f := range s.days {
 		row := make([]float64, nights)
 		for i := range row {
 			row[i] = s.days[f][s.today+i+1].TMinC
-			if s.told[now+cal.Date(i)+1] {
+			if s.fcast[now+cal.Date(i)+1] {
 				draw := num.Keyed(seed, uint64(f), num.Key("what forecasts miss"), uint64(i))
 				row[i] += missed.At(float64(i+1)) * draw.Normal()
 			}
 		}
-		if told != nil {
-			row[0] = *told
-		}
 		s.minimum = append(s.minimum, row)
 	}
+}
+
+// told is the sky with another minimum tonight, in all futures.
+func (s *sky) told(minimumC float64) *sky {
+	out := *s
+	out.minimum = nil
+	for _, row := range s.minimum {
+		row = slices.Clone(row)
+		row[0] = minimumC
+		out.minimum = append(out.minimum, row)
+	}
+	return &out
 }
 
 // clearShare is the share of the radiation above the air that reaches the ground under

@@ -2,6 +2,7 @@ package web
 
 import (
 	"strconv"
+	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
@@ -9,12 +10,12 @@ import (
 	"garner/internal/words"
 )
 
-// frostSite draws the nights at a site, with the temperatures that hurt what stands there
-// in the open and tender.
-func (v *visit) frostSite(view *desk.FrostResult, s *desk.FrostSite) frostSite {
-	out := frostSite{Name: s.Name, Says: v.frostSays(s.Says, view.Today), Nights: s.Nights, Weeks: s.Weeks}
+// frostSite draws the nights at sites of one weather.
+func (v *visit) frostSite(view *desk.FrostResult, alike []*desk.FrostSite) frostSite {
+	s := alike[0]
+	out := frostSite{Name: v.say("web.frost_names", words.Args{"names": desk.SiteNames(alike)}), Says: v.sentence(sharpened(s.Says, view.Today)), Nights: s.Nights, Weeks: s.Weeks}
 	n := draw.Nights{Unit: "°C", After: v.say("web.frost_by_week", nil),
-		Label: v.say("web.frost_site_label", words.Args{"site": s.Name, "nights": len(s.Nights), "weeks": len(s.Weeks)})}
+		Label: v.say("web.frost_site_label", words.Args{"site": out.Name, "nights": len(s.Nights), "weeks": len(s.Weeks)})}
 	for _, x := range s.Nights {
 		n.Each, n.Names = append(n.Each, x.C), append(n.Names, dayOfMonth(x.Evening))
 	}
@@ -41,7 +42,7 @@ func (v *visit) frostBed(b *desk.FrostBed, today cal.Date) frostBed {
 	out.Under = v.coverOver(b.Under)
 	named := map[string]bool{}
 	for _, p := range b.Plants {
-		out.Plants = append(out.Plants, v.sentence(p.Says))
+		out.Plants = append(out.Plants, strings.Join(v.frostSays(p.Says, today), " "))
 		if p.Exposed && !named[p.Name] && len(n.Kills) < mostLevels {
 			named[p.Name] = true
 			n.Kills = append(n.Kills, draw.KillLevel{C: p.FirstC, Name: p.Name})

@@ -24,17 +24,22 @@ type frostBody struct {
 	Sites   []frostSite
 	Risky   []frostBed
 	Rest    []frostRest
-	Ahead   []string
+	Later   []frostLine
+	Ahead   []frostLine
+	Mend    bool // no cover is left for a bed at risk tonight
 	Heat    []frostHeat
 	Sowings []frostHeat
 	Fruit   []frostFruit
 	Untold  bool // some stage of blossom can be told
 }
 
-// frostSite is the cold to come at a site.
+// frostLine is a sentence with the page it is about.
+type frostLine struct{ Path, Says string }
+
+// frostSite is the cold to come at sites of one weather.
 type frostSite struct {
 	Name, Draw string
-	Says       []string
+	Says       string
 	Nights     []desk.FrostNight
 	Weeks      []desk.FrostWeek
 }
@@ -140,18 +145,23 @@ func (v *visit) frostAsked() (desk.FrostOptions, fieldBody) {
 // frostFill puts the answer on the page.
 func (v *visit) frostFill(b *frostBody, view *desk.FrostResult) {
 	b.Lead = v.frostSays(view.Lead, view.Today)
-	for i := range view.Sites {
-		b.Sites = append(b.Sites, v.frostSite(view, &view.Sites[i]))
+	b.Mend = view.Makeshift
+	for _, alike := range view.AlikeSites() {
+		b.Sites = append(b.Sites, v.frostSite(view, alike))
 	}
 	for i := range view.Beds {
-		if bed := &view.Beds[i]; bed.Risk {
+		bed := &view.Beds[i]
+		if bed.Soon {
 			b.Risky = append(b.Risky, v.frostBed(bed, view.Today))
 		} else {
 			b.Rest = append(b.Rest, v.frostRest(bed))
 		}
+		for _, says := range v.frostSays(bed.Later, view.Today) {
+			b.Later = append(b.Later, frostLine{bedPath(bed.Bed), says})
+		}
 	}
 	for i := range view.Ahead {
-		b.Ahead = append(b.Ahead, v.sentence(sharpened(view.Ahead[i].Says, view.Today)))
+		b.Ahead = append(b.Ahead, frostLine{plantingPath(view.Ahead[i].Planting), v.sentence(sharpened(view.Ahead[i].Says, view.Today))})
 	}
 	for i := range view.Heat {
 		h := &view.Heat[i]
@@ -210,4 +220,26 @@ func (v *visit) frostFruit(f *desk.FrostFruit, today cal.Date) frostFruit {
 	}
 	out.Field = field
 	return out
+}
+
+// frostAlarm is tonight's frost in a line for other pages; empty: none is likely to hurt
+// anything, or it is still being worked out.
+func (v *visit) frostAlarm() (string, error) {
+	t, err := v.office.FrostTonight()
+	if err != nil || t == nil {
+		return "", err
+	}
+	return v.sentence(t.Says()), nil
+}
+
+// bedAlarm is the same of one bed.
+func (v *visit) bedAlarm(bed string) (string, error) {
+	t, err := v.office.FrostTonight()
+	if err != nil {
+		return "", err
+	}
+	if w, hurt := t.Of(bed); hurt {
+		return v.sentence(w.Says()), nil
+	}
+	return "", nil
 }
