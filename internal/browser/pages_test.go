@@ -77,6 +77,8 @@ func samplePages() []onePage {
 		{name: "faulty soil", path: "/beds/h10", status: 422, to: faultySoil},
 		{name: "changed bed", path: "/beds/h10/edit"},
 		{name: "larder", path: "/larder", to: unfolded},
+		{name: "frost", path: "/frost?minimum=-16", to: unfolded},
+		{name: "faulty frost", path: "/frost?minimum=cold", status: 422},
 		{name: "faulty count", path: "/larder", status: 422, to: faultyCount},
 		{name: "list to give away", path: "/larder/give"},
 		{name: "covers owned", path: "/gear"},

@@ -146,14 +146,7 @@ func (n *frostNamer) frostSite(s *frost.Site) FrostSite {
 	for _, x := range s.Weeks {
 		out.Weeks = append(out.Weeks, FrostWeek{x.First, x.Last, x.C, x.Frost})
 	}
-	switch {
-	case out.LastFrost != nil:
-		out.Says = words.P("desk.frost_last", words.Args{"half": out.LastFrost.P50, "late": out.LastFrost.P90})
-	case out.FirstFrost != nil:
-		out.Says = words.P("desk.frost_first", words.Args{"early": out.FirstFrost.P10, "half": out.FirstFrost.P50})
-	default:
-		out.Says = words.P("desk.frost_never", nil)
-	}
+	out.Says = frostsToCome(out.LastFrost, out.FirstFrost)
 	return out
 }
 
@@ -162,4 +155,23 @@ func frostDay(d *frost.Dates) *FrostDay {
 		return nil
 	}
 	return &FrostDay{d.P10, d.P50, d.P90, d.Share}
+}
+
+// sureFrost is the share of the futures from which a frost is told without it.
+const sureFrost = 0.95
+
+// frostsToCome tells when the last frost of this side of summer is past, else when the
+// first comes.
+func frostsToCome(last, first *FrostDay) words.Phrase {
+	next, key, perhaps := last, "desk.frost_last", "desk.frost_last_perhaps"
+	if last == nil {
+		next, key, perhaps = first, "desk.frost_first", "desk.frost_first_perhaps"
+	}
+	if next == nil {
+		return words.P("desk.frost_never", nil)
+	}
+	if next.Share < sureFrost {
+		key = perhaps
+	}
+	return words.P(key, words.Args{"early": next.P10, "half": next.P50, "late": next.P90, "share": next.Share})
 }

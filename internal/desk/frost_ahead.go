@@ -63,12 +63,12 @@ type FrostSowing struct {
 func (n *frostNamer) setOut(s *frost.SetOut) FrostAhead {
 	out := FrostAhead{Planting: s.Planting.ID, Name: n.use(s.Planting.Crop, s.Planting.Use), Bed: n.bed(s.Planting.Bed), On: s.On, Under: string(s.Under), Frost: s.Frost, Hurt: s.Hurt, FirstC: s.FirstC}
 	args := words.Args{"crop": out.Name, "bed": out.Bed, "on": s.On, "frost": s.Frost, "hurt": s.Hurt, "cover": coverName(s.Under)}
-	key := "desk.frost_ahead_covered"
+	key, safe := "desk.frost_ahead_covered", "desk.frost_ahead_covered_safe"
 	if s.Under == cover.Open {
-		key = "desk.frost_ahead_open"
+		key, safe = "desk.frost_ahead_open", "desk.frost_ahead_open_safe"
 	}
 	if s.Hurt < frost.Least {
-		key += "_safe"
+		key = safe
 	}
 	out.Says = words.P(key, args)
 	return out

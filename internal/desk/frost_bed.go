@@ -179,14 +179,14 @@ const openCover = "open"
 // lay says which cover is laid and what it does.
 func (n *frostNamer) lay(s *FrostSave) words.Phrase {
 	args := words.Args{"lay": coverName(cover.Kind(s.Lay)), "lift": wholeTenth(s.LiftC), "odds": s.Odds}
-	key := "desk.frost_lay"
+	saves, helps := "desk.frost_lay_saves", "desk.frost_lay_helps"
 	if s.Under != openCover {
-		key, args["under"] = "desk.frost_lay_under", coverName(cover.Kind(s.Under))
+		saves, helps, args["under"] = "desk.frost_lay_under_saves", "desk.frost_lay_under_helps", coverName(cover.Kind(s.Under))
 	}
 	if s.Odds >= frost.Least {
-		return words.P(key+"_helps", args)
+		return words.P(helps, args)
 	}
-	return words.P(key+"_saves", args)
+	return words.P(saves, args)
 }
 
 // wholeTenth rounds to tenths.

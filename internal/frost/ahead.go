@@ -27,7 +27,7 @@ func (b *bed) ahead(a *Seen) []SetOut {
 	for _, p := range b.plants {
 		first := growth.FirstHurtC(lethalC(p.use, 0, 0))
 		on := p.planting.Date
-		if on <= now || on >= summer || int(on-now) >= a.nights || p.use.Pattern == crop.Perennial || first <= frostC {
+		if on <= now || on >= summer || int(on-now) >= a.nights || p.use.Pattern == crop.Perennial || first < frostC {
 			continue
 		}
 		from, to := int(on-now), min(int(summer-now), a.nights)

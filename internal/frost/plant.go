@@ -115,7 +115,7 @@ func (p *plant) tell(b *bed, a *Seen) (Plant, bool) {
 	out.Exposed = exposed(p.use, out.Stage)
 	out.KillC = lethalC(p.use, int(out.AgeD), out.Harden)
 	out.FirstC = growth.FirstHurtC(out.KillC)
-	out.Tender = out.Exposed && out.FirstC > frostC
+	out.Tender = out.Exposed && out.FirstC >= frostC
 	for i := range nightsTold {
 		hurt, lost := 0, 0.0
 		for f := range a.futures {

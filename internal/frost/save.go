@@ -3,6 +3,7 @@ package frost
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/cover"
@@ -133,9 +134,12 @@ func (b *bed) with(w *way, night int, a *Seen) Save {
 	return s
 }
 
+// forTheNight begins the id of a spell of one night.
+const forTheNight = "for the night, "
+
 // trial is a spell of one night.
 func trial(told *Bed, evening cal.Date, kind cover.Kind) place.CoverSpell {
-	return place.CoverSpell{ID: "for the night, " + told.Place.ID, Bed: told.Place.ID, Spell: cover.Spell{Kind: kind, On: evening, Off: evening + 1}}
+	return place.CoverSpell{ID: forTheNight + told.Place.ID, Bed: told.Place.ID, Spell: cover.Spell{Kind: kind, On: evening, Off: evening + 1}}
 }
 
 // free tells whether the household owns enough of what a cover is laid with, that fits
@@ -151,5 +155,5 @@ func (a *Seen) free(told *Bed, evening cal.Date, kind cover.Kind, spells []place
 	if err != nil {
 		return false, err
 	}
-	return !slices.ContainsFunc(stock.Short, func(s protect.Shortage) bool { return s.Spell == t.ID }), nil
+	return !slices.ContainsFunc(stock.Short, func(s protect.Shortage) bool { return strings.HasPrefix(s.Spell, forTheNight) }), nil
 }

@@ -2,11 +2,13 @@ package risk
 
 import (
 	"math"
+	"os"
 	"slices"
 	"testing"
 
 	"garner/internal/cover"
 	"garner/internal/crop"
+	"garner/internal/table"
 	"garner/internal/words"
 )
 
@@ -41,6 +43,42 @@ func TestBlossom(t *testing.T) {
 				t.Errorf("apples in full bloom: %+v", *x)
 			}
 		}
+	}
+}
+
+// The temperatures of blossom come out as printed in Fahrenheit, each that was read.
+// Sources: testdata/blossom.csv.
+func TestPublishedBlossom(t *testing.T) {
+	b, err := Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	printed, err := table.OpenCells(os.DirFS("testdata"), "blossom.csv", "crop", "stage", "kill_10_f", "kill_90_f", "source")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for r := range printed.Rows {
+		i := slices.IndexFunc(b.Blossoms, func(x Blossom) bool { return x.Crop == printed.Text(r, "crop") && x.Stage == printed.Text(r, "stage") })
+		if i < 0 {
+			t.Errorf("row %d is not in the data", r+2)
+			continue
+		}
+		x := &b.Blossoms[i]
+		for _, c := range []struct{ c, f float64 }{{x.Kill10C, printed.Within(r, "kill_10_f", 0, 32)}, {x.Kill90C, printed.Within(r, "kill_90_f", 0, 32)}} {
+			if math.Abs(c.c-(c.f-32)/1.8) > 0.06 {
+				t.Errorf("%s, %s: %g C, printed %g F", x.Crop, x.Stage, c.c, c.f)
+			}
+		}
+		seen++
+	}
+	for i := range b.Blossoms {
+		if b.Blossoms[i].Mark == "seen" {
+			seen--
+		}
+	}
+	if seen != 0 || printed.Err() != nil {
+		t.Errorf("%d rows more than were read, %v", seen, printed.Err())
 	}
 }
 

@@ -1,6 +1,8 @@
 package web
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,11 +21,10 @@ func (v *visit) frostSite(view *desk.FrostResult, alike []*desk.FrostSite) frost
 	for _, x := range s.Nights {
 		n.Each, n.Names = append(n.Each, x.C), append(n.Names, dayOfMonth(x.Evening))
 	}
-	month := 0
-	for _, x := range s.Weeks {
-		name := ""
-		if x.First.Month() != month {
-			month = x.First.Month()
+	for i, x := range s.Weeks {
+		name, month := "", x.First.Month()
+		begins := i == 0 || s.Weeks[i-1].First.Month() != month
+		if begins && i+1 < len(s.Weeks) && s.Weeks[i+1].First.Month() == month { // one week has no room for it
 			name = v.words.Format().ShortMonth(month)
 		}
 		n.Weeks, n.Week = append(n.Weeks, x.C), append(n.Week, name)
@@ -40,14 +41,10 @@ func (v *visit) frostBed(b *desk.FrostBed, today cal.Date) frostBed {
 	out := frostBed{Name: b.Name, Path: bedPath(b.Bed), Do: v.frostSays(b.Do, today), Says: v.frostSays(b.Says, today), Nights: b.Nights, Tonight: len(b.Do) > 0}
 	n := draw.Nights{Unit: "°C", Label: v.say("web.frost_bed_label", words.Args{"bed": b.Name, "nights": len(b.Nights)})}
 	out.Under = v.coverOver(b.Under)
-	named := map[string]bool{}
 	for _, p := range b.Plants {
 		out.Plants = append(out.Plants, strings.Join(v.frostSays(p.Says, today), " "))
-		if p.Exposed && !named[p.Name] && len(n.Kills) < mostLevels {
-			named[p.Name] = true
-			n.Kills = append(n.Kills, draw.KillLevel{C: p.FirstC, Name: p.Name})
-		}
 	}
+	n.Kills = killLevels(b.Plants)
 	for _, x := range b.Nights {
 		n.Each, n.Names = append(n.Each, x.C), append(n.Names, dayOfMonth(x.Evening))
 	}
@@ -58,4 +55,17 @@ func (v *visit) frostBed(b *desk.FrostBed, today cal.Date) frostBed {
 func dayOfMonth(d cal.Date) string {
 	_, _, day := d.YMD()
 	return strconv.Itoa(day)
+}
+
+// killLevels are the temperatures that hurt the tenderest of some plantings, each name once.
+func killLevels(plants []desk.FrostPlant) []draw.KillLevel {
+	var out []draw.KillLevel
+	for _, p := range plants {
+		known := slices.ContainsFunc(out, func(k draw.KillLevel) bool { return k.Name == p.Name })
+		if p.Exposed && !known {
+			out = append(out, draw.KillLevel{C: p.FirstC, Name: p.Name})
+		}
+	}
+	slices.SortStableFunc(out, func(x, y draw.KillLevel) int { return cmp.Compare(y.C, x.C) })
+	return out[:min(len(out), mostLevels)]
 }

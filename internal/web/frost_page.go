@@ -98,7 +98,7 @@ func frostPage(v *visit) error {
 		b.Stages = append(b.Stages, hiddenField{stageField + id, ask.Stages[id]})
 	}
 	view, err := v.office.FrostView(ask)
-	if ask.Minimum != nil && fault.KindOf(err) == fault.OutOfRange && listOf(err) != nil {
+	if ask.Minimum != nil && err != nil && fault.KindOf(err) == fault.OutOfRange {
 		b.Minimum.Faults, ask.Minimum = phrasesOf(err), nil
 		view, err = v.office.FrostView(ask)
 	}
@@ -108,7 +108,7 @@ func frostPage(v *visit) error {
 	}
 	b.If = ask.Minimum != nil
 	switch {
-	case err != nil && listOf(err) == nil:
+	case err != nil && fault.KindOf(err) == fault.Internal:
 		return err
 	case err != nil: // what the page would tell of is not told
 		for _, phrase := range phrasesOf(err) {
