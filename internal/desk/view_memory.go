@@ -8,6 +8,8 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
+	"garner/internal/watering"
+	"garner/internal/window"
 )
 
 // recent keeps what was made of late at hand, by what it was made from, so that it
@@ -55,6 +57,8 @@ type viewMemory struct {
 	weeks      *recent[num.Digest, *vegetableWeeks]
 	lights     *recent[lightKey, *ShadeView]
 	pairs      *recent[num.Digest, *pairing.Answer]
+	thirst     *recent[num.Digest, []watering.Bed]
+	lastDays   *recent[num.Digest, []window.Window]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
 	mends      *recent[num.Digest, *MendView]
@@ -66,6 +70,9 @@ type viewMemory struct {
 	seen       *recent[num.Digest, *frost.Seen]
 	frosts     *recent[num.Digest, *FrostResult]
 	nights     *outlook.Memory // of the weather that frosts are worked out from
+	demands    *recent[num.Digest, *watering.Demand]
+	shorts     *recent[num.Digest, *ShortView]
+	feeds      *recent[num.Digest, *FeedView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -87,6 +94,8 @@ func newViewMemory() *viewMemory {
 		weeks:      newRecent[num.Digest, *vegetableWeeks](mostBeds),
 		lights:     newRecent[lightKey, *ShadeView](mostViews),
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
+		thirst:     newRecent[num.Digest, []watering.Bed](mostViews),
+		lastDays:   newRecent[num.Digest, []window.Window](mostBeds),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
 		mends:      newRecent[num.Digest, *MendView](mostViews),
@@ -98,6 +107,9 @@ func newViewMemory() *viewMemory {
 		seen:       newRecent[num.Digest, *frost.Seen](mostSeen),
 		frosts:     newRecent[num.Digest, *FrostResult](mostViews),
 		nights:     outlook.NewMemory(),
+		demands:    newRecent[num.Digest, *watering.Demand](4),
+		shorts:     newRecent[num.Digest, *ShortView](mostViews),
+		feeds:      newRecent[num.Digest, *FeedView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }
@@ -108,6 +120,7 @@ func newViewMemory() *viewMemory {
 func (a *asked) answer(form string) *num.Digester {
 	d := num.NewDigester(form)
 	d.Int(a.version)
+	d.Int(a.sky)
 	d.Int(int64(a.setting.Today))
 	d.Int(int64(len(a.try)))
 	for _, c := range a.try {

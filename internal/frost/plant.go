@@ -65,7 +65,7 @@ func (p *plant) see(g *outlook.Growing, f, nights int) {
 		if i == p.first {
 			p.stages, p.ages, p.hardens = append(p.stages, d.Stage), append(p.ages, float64(d.AgeD)), append(p.hardens, d.Harden)
 		}
-		if p.use.OrganStart > 0 && d.Develop >= p.use.OrganStart {
+		if p.use.OrganStart > 0 && d.Development >= p.use.OrganStart {
 			p.sets[i]++
 		}
 		if exposed(p.use, d.Stage) {

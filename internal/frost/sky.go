@@ -11,6 +11,7 @@ import (
 	"garner/internal/holding"
 	"garner/internal/num"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/table"
 )
 
@@ -36,7 +37,7 @@ func (a *Seen) lookUp(m *outlook.Memory) error {
 	a.futures = max(1, min(mostFutures, a.setting.Years))
 	h := a.setting.Holding
 	for i := range h.Sites {
-		a.skies[h.Sites[i].ID] = &sky{south: h.Sites[i].Location.LatitudeDeg < 0, fcast: forecastDays(h, h.Sites[i].Weather)}
+		a.skies[h.Sites[i].ID] = &sky{south: h.Sites[i].Location.LatitudeDeg < 0, fcast: forecastDays(h, h.Sites[i])}
 	}
 	err := outlook.Skies(a.setting, m, a.futures, yearBefore(now), now+farthest+2, func(d *outlook.OpenDays) error {
 		s := a.skies[d.Site]
@@ -61,14 +62,11 @@ func (a *Seen) lookUp(m *outlook.Memory) error {
 // yearBefore is the first day from which sums of warmth may be asked for.
 func yearBefore(now cal.Date) cal.Date { return now - 366 }
 
-// forecastDays are the days of which a site's forecast tells the minimum.
-func forecastDays(h *holding.Holding, weather string) map[cal.Date]bool {
+// forecastDays are the days of which the forecast for a site tells the minimum.
+func forecastDays(h *holding.Holding, site place.Site) map[cal.Date]bool {
 	out := map[cal.Date]bool{}
-	for i := range h.Weather {
-		if h.Weather[i].ID != weather || h.Weather[i].Forecast == nil {
-			continue
-		}
-		for _, o := range h.Weather[i].Forecast.Days {
+	if w := h.WeatherAt(site); w != nil && w.Forecast != nil {
+		for _, o := range w.Forecast.Days {
 			if o.TMinC.Known {
 				out[o.Date] = true
 			}

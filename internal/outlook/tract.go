@@ -38,10 +38,10 @@ type GrowingDay struct {
 	HeightM float64
 	Full    float64 // its leaves as a share of those of a full stand, 0-1
 
-	Stage   growth.Stage
-	AgeD    int     // days since it came through or was planted
-	Harden  float64 // how far it is hardened, 0-1
-	Develop float64 // stage of development, 0-1
+	Stage       growth.Stage
+	AgeD        int     // days since it came through or was planted
+	Harden      float64 // how far it is hardened, 0-1
+	Development float64 // stage of development, 0-1
 }
 
 // Tracts shows the ground of every bed on which anything stands from today on,
@@ -157,7 +157,7 @@ func (w *walk) run(b *bedWork, f int) error {
 		}
 		w.out.Growing[i].Days[day-w.from] = GrowingDay{There: true, AreaM2: p.AreaM2 * p.Left(date), Caught: l.Caught,
 			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters),
-			Stage: s.Stage, AgeD: s.Age, Harden: s.Harden, Develop: s.Development}
+			Stage: s.Stage, AgeD: s.Age, Harden: s.Harden, Development: s.Development}
 	}
 	w.runner.Run(b.site.sky, &w.beside, &b.bed, b.draws(w.job.Seed, f, nil))
 	return nil

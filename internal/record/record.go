@@ -26,6 +26,9 @@ const (
 	Manured   What = "manured"
 	Limed     What = "limed"
 	Mulched   What = "mulched"
+	Raised    What = "raised" // sown in trays or cells, to be planted out
+	Pricked   What = "pricked out"
+	Fed       What = "fed" // feed was given, alone or in the water
 )
 
 // Record is one thing seen or done on a date.

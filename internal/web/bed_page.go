@@ -21,6 +21,7 @@ type bedBody struct {
 	LightPath     string
 	Asks          string // what the air asks of it; "" where the weather does not tell
 	AsksPath      string
+	Water         bedWaterBody
 	Frost         string // tonight's alarm; empty: none
 }
 
@@ -63,6 +64,7 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 	}
 	asks, month := v.bedAsks(water)
 	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#light-water"
+	b.Water = v.bedWater(h, its, ground.Today)
 	if b.Frost, err = v.bedAlarm(id); err != nil {
 		return err
 	}
