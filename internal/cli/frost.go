@@ -15,7 +15,7 @@ import (
 // frostCommand tells what frost and heat do.
 type frostCommand struct {
 	Minimum string   `placeholder:"C"`
-	Stage   []string `placeholder:"ID:STAGE"`
+	Stage   []string `placeholder:"STAGE"`
 	Years   string   `placeholder:"N"`
 	Seed    string   `placeholder:"S"`
 	holdingFlags
