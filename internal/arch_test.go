@@ -62,6 +62,7 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
+	"frost":    {"outlook", "protect", "risk", "growth", "holding", "plan", "place", "crop", "climate", "cover"},
 	"watering": {"outlook", "season", "growth", "water", "holding", "crop", "place", "plan", "record"},
 	"supply":   {"place"},
 	"rotation": {"crop", "plan", "record", "place"},

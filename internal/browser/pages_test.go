@@ -107,6 +107,8 @@ func samplePages() []onePage {
 		{name: "days away that cannot be", path: "/water/away?from=2027-01-24&to=2027-01-10", status: 422},
 		{name: "helper's note", path: "/water/away/note?from=2027-01-10&to=2027-01-24"},
 		{name: "larder", path: "/larder", to: unfolded},
+		{name: "frost", path: "/frost?minimum=-16", to: unfolded},
+		{name: "faulty frost", path: "/frost?minimum=cold", status: 422},
 		{name: "faulty count", path: "/larder", status: 422, to: faultyCount},
 		{name: "list to give away", path: "/larder/give"},
 		{name: "covers owned", path: "/gear"},

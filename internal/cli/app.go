@@ -52,6 +52,7 @@ type grammar struct {
 	Compare    compareCommand    `cmd:""`
 	Carry      carryCommand      `cmd:"" name:"carry-forward"`
 	Water      waterCommand      `cmd:""`
+	Frost      frostCommand      `cmd:""`
 	ET0        et0Command        `cmd:"" name:"et0"`
 	Check      checkCommand      `cmd:""`
 	CheckFiles checkFilesCommand `cmd:"" name:"check-files"`

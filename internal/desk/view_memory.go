@@ -3,6 +3,7 @@ package desk
 import (
 	"sync"
 
+	"garner/internal/frost"
 	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/pairing"
@@ -41,6 +42,7 @@ func (r *recent[K, V]) keep(key K, v V) {
 
 const (
 	mostViews = 40  // views of each kind that are kept at hand
+	mostSeen  = 2   // of what stands on the beds: a few megabytes each
 	mostBeds  = 400 // beds or vegetables: a garden with what was tried in it lately
 )
 
@@ -67,6 +69,9 @@ type viewMemory struct {
 	waters     *recent[waterKey, map[string]*BedWater]
 	jobWeeks   *recent[num.Digest, *WeekView]
 	sowings    *recent[num.Digest, *SowingsView]
+	seen       *recent[num.Digest, *frost.Seen]
+	frosts     *recent[num.Digest, *FrostResult]
+	nights     *outlook.Memory // of the weather that frosts are worked out from
 	demands    *recent[num.Digest, *watering.Demand]
 	shorts     *recent[num.Digest, *ShortView]
 	feeds      *recent[num.Digest, *FeedView]
@@ -105,6 +110,9 @@ func newViewMemory() *viewMemory {
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		jobWeeks:   newRecent[num.Digest, *WeekView](mostViews),
 		sowings:    newRecent[num.Digest, *SowingsView](mostViews),
+		seen:       newRecent[num.Digest, *frost.Seen](mostSeen),
+		frosts:     newRecent[num.Digest, *FrostResult](mostViews),
+		nights:     outlook.NewMemory(),
 		demands:    newRecent[num.Digest, *watering.Demand](4),
 		shorts:     newRecent[num.Digest, *ShortView](mostViews),
 		feeds:      newRecent[num.Digest, *FeedView](mostViews),

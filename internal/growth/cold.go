@@ -37,21 +37,26 @@ func hardenRate(minimumC float64) float64 {
 	return 0
 }
 
-// lethalC returns the air minimum that kills half the stand today [C].
-func (s *Plants) lethalC(u *crop.Use) float64 {
-	gain := s.Harden * (u.KillHardenedC - u.KillC)
-	if s.Age < youngDays {
+// LethalC returns the air minimum that kills half a stand [C], so many days after it
+// came through or was planted and hardened so far (0-1).
+func LethalC(u *crop.Use, ageDays int, harden float64) float64 {
+	gain := harden * (u.KillHardenedC - u.KillC)
+	if ageDays < youngDays {
 		return u.KillYoungC + gain
 	}
 	return u.KillC + gain
 }
 
+// FirstHurtC returns the air minimum under which the first plants of a stand die [C],
+// from the one that kills half of it.
+func FirstHurtC(lethalC float64) float64 { return lethalC + coldDamageToC }
+
 // coldCheckC is the air minimum above which no stage of the crop can be hurt,
 // so that warm nights cost nothing.
 func coldCheckC(u *crop.Use) float64 { return max(u.KillYoungC, u.KillC) + coldDamageToC }
 
-// lostToCold returns the share of the living that a night kills: none a degree
+// LostToCold returns the share of the living that a night kills: none a degree
 // above the lethal temperature, all a degree below.
-func lostToCold(lethalC, minimumC float64) float64 {
+func LostToCold(lethalC, minimumC float64) float64 {
 	return min(1, max(0, (lethalC+coldDamageToC-minimumC)/(2*coldDamageToC)))
 }

@@ -70,10 +70,10 @@ func TestColderNightsKillMore(t *testing.T) {
 
 // Half the stand dies at the lethal temperature itself.
 func TestLethalTemperatureIsTheMedian(t *testing.T) {
-	if got := lostToCold(-6, -6); got != 0.5 {
+	if got := LostToCold(-6, -6); got != 0.5 {
 		t.Errorf("%g lost at the lethal temperature, want a half", got)
 	}
-	if lostToCold(-6, -4.9) != 0 || lostToCold(-6, -7.1) != 1 {
+	if LostToCold(-6, -4.9) != 0 || LostToCold(-6, -7.1) != 1 {
 		t.Error("the range of damage is not a degree either way")
 	}
 }

@@ -109,7 +109,7 @@ func (s *Plants) grow(p *Parameters, a *Air, par, caught, water float64) {
 	}
 	r.harden = hardenRate(a.TMinC)
 	if a.TMinC < coldCheckC(u) {
-		r.lost = lostToCold(s.lethalC(u), a.TMinC)
+		r.lost = LostToCold(LethalC(u, s.Age, s.Harden), a.TMinC)
 	}
 	s.rate = r
 }

@@ -2,6 +2,7 @@ package outlook
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
 	"garner/internal/place"
@@ -16,6 +17,8 @@ type Tract struct {
 	Future  int
 	First   cal.Date
 	Days    []season.AtGround
+	Spells  []cover.Spell // the covers over it
+	SoilC   []float64     // at sowing depth, mean of the day
 	Growing []Growing
 }
 
@@ -36,7 +39,9 @@ type GrowingDay struct {
 	Full    float64 // its leaves as a share of those of a full stand, 0-1
 
 	Stage       growth.Stage
-	Development float64 // 0 through to 1 first use
+	AgeD        int     // days since it came through or was planted
+	Harden      float64 // how far it is hardened, 0-1
+	Development float64 // stage of development, 0-1
 }
 
 // Tracts shows the ground of every bed on which anything stands from today on,
@@ -45,6 +50,16 @@ type GrowingDay struct {
 // shared out to workers, each of which begins once and sees whole futures, the beds of
 // each in the order of the holding.
 func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, begin func() func(*Tract) error) error {
+	return tracts(s, m, futures, first, end, true, begin)
+}
+
+// Standing is Tracts without the weather at the ground, one future after another.
+func Standing(s Setting, m *Memory, futures int, first, end cal.Date, each func(*Tract) error) error {
+	s.Workers = 1
+	return tracts(s, m, futures, first, end, false, func() func(*Tract) error { return each })
+}
+
+func tracts(s Setting, m *Memory, futures int, first, end cal.Date, atGround bool, begin func() func(*Tract) error) error {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	m.begin()
@@ -66,7 +81,7 @@ func Tracts(s Setting, m *Memory, futures int, first, end cal.Date, begin func()
 	}
 	from, to := max(0, int(first-j.first())), min(j.span(), int(end-j.first()))
 	return shared(min(futures, j.Years), s.Workers, func() func(int) error {
-		w, each := walk{job: j, from: from, to: to}, begin()
+		w, each := walk{job: j, from: from, to: to, atGround: atGround}, begin()
 		return func(f int) error {
 			for _, b := range beds {
 				if err := w.tract(b, f, each); err != nil {
@@ -94,6 +109,7 @@ func (b *bedWork) standsWithin(from, to cal.Date) bool {
 type walk struct {
 	job      *job
 	from, to int // of the sky
+	atGround bool
 	runner   season.Runner
 	beside   season.Bedside
 	out      Tract
@@ -104,10 +120,12 @@ func (w *walk) tract(b *bedWork, f int, each func(*Tract) error) (err error) {
 	days := b.site.years.days[f][:w.to]
 	o := &w.out
 	o.Bed, o.Future, o.First = b.place, f, b.site.sky.First+cal.Date(w.from)
-	if o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days); err != nil {
-		return err
+	if w.atGround {
+		if o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days); err != nil {
+			return err
+		}
 	}
-	o.Growing = o.Growing[:0]
+	o.Spells, o.Growing = b.bed.Ground.Spells, o.Growing[:0]
 	for i := range b.plantings {
 		o.Growing = append(o.Growing, Growing{b.plantings[i], b.uses[i].use, b.bed.Plantings[i].Shares, make([]GrowingDay, w.to-w.from)})
 	}
@@ -130,6 +148,10 @@ func (w *walk) run(b *bedWork, f int) error {
 	if err := w.beside.Build(b.site.sky, b.site.years.days[f][:w.to], b.bed.Ground, b.start); err != nil {
 		return err
 	}
+	w.out.SoilC = w.out.SoilC[:0]
+	for _, air := range w.beside.Air[w.from:w.to] {
+		w.out.SoilC = append(w.out.SoilC, air.SoilC)
+	}
 	w.runner.Watch = func(i, day int, s *growth.Plants, l season.Light) {
 		if day < w.from || !s.Living() {
 			return
@@ -141,7 +163,8 @@ func (w *walk) run(b *bedWork, f int) error {
 			}
 		}
 		w.out.Growing[i].Days[day-w.from] = GrowingDay{There: true, AreaM2: p.AreaM2 * p.Left(date), Caught: l.Caught,
-			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters), Stage: s.Stage, Development: s.Development}
+			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters),
+			Stage: s.Stage, AgeD: s.Age, Harden: s.Harden, Development: s.Development}
 	}
 	w.runner.Run(b.site.sky, &w.beside, &b.bed, b.draws(w.job.Seed, f, nil))
 	return nil

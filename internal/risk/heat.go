@@ -3,7 +3,6 @@ package risk
 import (
 	"slices"
 
-	"garner/internal/climate"
 	"garner/internal/cover"
 	"garner/internal/table"
 	"garner/internal/words"
@@ -14,7 +13,7 @@ type Heat struct {
 	ID           string
 	Crops        []string // ids in the crop book; none: all
 	Covers       []cover.Kind
-	Measure      string // maximum of the air, or soil
+	Measure      string // maximum of the air, the same with the cover shut, or soil
 	FromC, ToC   float64
 	Source, Mark string
 }
@@ -22,6 +21,7 @@ type Heat struct {
 // measures of heat.
 const (
 	ofAir  = "maximum"
+	ofShut = "shut"
 	ofSoil = "soil"
 )
 
@@ -42,27 +42,14 @@ func (h *Heat) Degree(c float64) float64 {
 	return min(1, max(0, (c-h.FromC)/(h.ToC-h.FromC)))
 }
 
-// Fires tells whether a day under its cover, with the soil so warm at the depth of
-// the seed [C], is too hot.
-func (h *Heat) Fires(in *climate.Day, soilC float64) bool {
-	if h.Measure == ofSoil {
-		return soilC >= h.FromC
-	}
-	return in.TMaxC >= h.FromC
-}
+// OfSoil tells whether the rule looks at the soil round the seed, not at the air.
+func (h *Heat) OfSoil() bool { return h.Measure == ofSoil }
 
-// HeatOdds are, by day, the share of the futures that are too hot under the covers
-// over a bed, of rules of the air.
-func (a *Ahead) HeatOdds(h *Heat, spells []cover.Spell) ([]float64, error) {
-	out := make([]float64, len(a.AboveMJ))
-	for day := range out {
-		var err error
-		if out[day], err = a.share(spells, day, func(in *climate.Day) bool { return h.Measure == ofAir && h.Fires(in, 0) }); err != nil {
-			return nil, err
-		}
-	}
-	return out, nil
-}
+// OfShut tells whether the rule looks at the air under a cover that nobody opens.
+func (h *Heat) OfShut() bool { return h.Measure == ofShut }
+
+// Fires tells whether it is too hot at a temperature of what the rule looks at [C].
+func (h *Heat) Fires(c float64) bool { return c >= h.FromC }
 
 // Does says what growers do on such a day.
 func (h *Heat) Does() words.Phrase { return words.P("risk.heat_"+h.ID, nil) }
@@ -74,7 +61,7 @@ func (l *loader) heat(c *table.Cells) {
 		known = append(known, string(k))
 	}
 	for i := range c.Rows {
-		h := Heat{ID: told(c, i, "heat"), Crops: c.List(i, "crops"), Measure: oneOf(c, i, "measure", []string{ofAir, ofSoil}),
+		h := Heat{ID: told(c, i, "heat"), Crops: c.List(i, "crops"), Measure: oneOf(c, i, "measure", []string{ofAir, ofShut, ofSoil}),
 			FromC: c.Within(i, "from_c", 15, 45), ToC: c.Within(i, "to_c", 15, 50), Source: told(c, i, "source"), Mark: oneOf(c, i, "mark", marks)}
 		for _, k := range c.List(i, "covers") {
 			if !slices.Contains(known, k) {

@@ -75,7 +75,7 @@ func LoadFrom(fsys fs.FS) (*Book, error) {
 		{"numbers.csv", []string{"rule", "name", "value", "unit", "mark", "source"}, l.numbers},
 		{"pests.csv", []string{"rule", "event", "base_c", "upper_c", "sum_cd", "spread_cd", "start", "method", "region", "source", "url", "mark", "confidence"}, l.events},
 		{"advice.csv", []string{"rule", "measure"}, l.advice},
-		{"blossom.csv", []string{"crop", "stage", "kill_10_c", "kill_90_c", "source", "mark"}, l.blossom},
+		{"blossom.csv", []string{"crop", "stage", "kill_10_c", "kill_90_c", "source", "mark", "sum_cd", "base_c", "sum_source", "sum_mark"}, l.blossom},
 		{"heat.csv", []string{"heat", "crops", "measure", "from_c", "to_c", "covers", "source", "mark"}, l.heat},
 	} {
 		c, err := table.OpenCells(fsys, part.name, part.columns...)

@@ -22,6 +22,7 @@ type bedBody struct {
 	Asks          string // what the air asks of it; "" where the weather does not tell
 	AsksPath      string
 	Water         bedWaterBody
+	Frost         string // tonight's alarm; empty: none
 }
 
 // bed shows one bed: what stands in it, what comes, and what lies over it.
@@ -64,6 +65,9 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 	asks, month := v.bedAsks(water)
 	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#light-water"
 	b.Water = v.bedWater(h, its, ground.Today)
+	if b.Frost, err = v.bedAlarm(id); err != nil {
+		return err
+	}
 	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 

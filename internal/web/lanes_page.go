@@ -64,6 +64,7 @@ type groundBody struct {
 	Twin        []twinBed
 	Tried       *triedBody
 	Beds        int
+	Frost       string // tonight's alarm; empty: none
 }
 
 // siteLink leads to the ground of a site.
@@ -108,6 +109,9 @@ func groundYear(v *visit) error {
 	}
 	b, err := v.groundBody(at)
 	if err != nil {
+		return err
+	}
+	if b.Frost, err = v.frostAlarm(); err != nil {
 		return err
 	}
 	p := page{Name: "ground", Nav: "ground", Body: b}

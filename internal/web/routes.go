@@ -29,6 +29,7 @@ func (s *Server) routes() http.Handler {
 	s.draftRoutes(mux)
 	s.larderRoutes(mux)
 	s.wantsRoutes(mux)
+	mux.Handle("GET /frost", s.atHome(frostPage))
 	s.weatherRoutes(mux)
 	s.weatherFileRoutes(mux)
 	s.waterRoutes(mux)

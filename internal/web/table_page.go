@@ -27,6 +27,7 @@ type tableBody struct {
 	Here      string // its address, for what leads back to it
 	Leave     bool   // there are gaps that can be left
 	Begin     bool   // nothing is planted or meant to be yet
+	Frost     string // tonight's alarm; empty: none
 }
 
 // tableRow is one vegetable of the table.
@@ -73,6 +74,9 @@ func tablePage(v *visit) error {
 		if err := v.compareTables(b, before, view, tried); err != nil {
 			return err
 		}
+	}
+	if b.Frost, err = v.frostAlarm(); err != nil {
+		return err
 	}
 	return v.showPart(page{Name: "table", Nav: "table", Body: b})
 }

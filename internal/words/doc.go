@@ -9,7 +9,7 @@
 //	"bed.count": {"one": "{n} bed", "other": "{n} beds", "by": "n"}
 //
 // A placeholder names a value and, after a colon, how it is written: kg, g,
-// weight, m, m2, c, l, mm, percent, odds, weeks, days, date, day, month, or a
+// weight, m, m2, c, l, mm, percent, odds, chances, weeks, days, date, day, month, or a
 // number of decimals. Without one a value is written by its type. Plural
 // categories are those of the Unicode CLDR (golang.org/x/text/feature/plural),
 // so that languages with more than two forms fit in.

@@ -47,6 +47,8 @@ func (f Formatter) named(style string) func(float64) string {
 		return f.Percent
 	case "odds":
 		return f.Odds
+	case "chances":
+		return f.Chances
 	case "count":
 		return f.Count
 	case "alone":
@@ -244,6 +246,15 @@ func (f Formatter) Odds(chance float64) string {
 	tenths := int(math.Round(chance * 10))
 	tenths = max(0, min(10, tenths))
 	return f.catalogue.Text(P("words.odds_"+strconv.Itoa(tenths), nil))
+}
+
+// Chances writes a chance (0-1) of a forecast in words, as chances in ten.
+func (f Formatter) Chances(chance float64) string {
+	if math.IsNaN(chance) {
+		return absent
+	}
+	tenths := max(0, min(10, int(math.Round(chance*10))))
+	return f.catalogue.Text(P("words.chances_"+strconv.Itoa(tenths), nil))
 }
 
 // number reads any of Go's numbers, defined types included.
