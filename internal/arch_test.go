@@ -83,7 +83,7 @@ var arrows = map[string][]string{
 	"calendar": {},
 
 	"station": {"climate", "sun"},
-	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
+	"exchange": {"holding", "station", "risk", "crop", "plan", "place", "record", "larder", "cover", "climate",
 		"sun", "rotation"},
 	"sample": {},
 

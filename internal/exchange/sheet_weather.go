@@ -17,6 +17,8 @@ var weatherSheet = rowsOf[holding.WeatherSource]{
 			func(w *holding.WeatherSource) bool { return w.Record != nil && len(w.Record.Days) > 0 }),
 		weatherFile("forecast", func(w *holding.WeatherSource) *string { return &w.FcastFile },
 			func(w *holding.WeatherSource) bool { return w.Forecast != nil && len(w.Forecast.Days) > 0 }),
+		weatherFile("hourly", func(w *holding.WeatherSource) *string { return &w.HourFile },
+			func(w *holding.WeatherSource) bool { return len(w.Hours) > 0 }),
 	},
 	list: func(h *holding.Holding) []holding.WeatherSource { return h.Weather },
 	put:  func(h *holding.Holding, rows []holding.WeatherSource) { h.Weather = rows },

@@ -14,6 +14,7 @@ import (
 func (r *reading) readWeather() {
 	normals := map[string]*climate.Normals{}
 	days := map[string]*climate.Record{}
+	hours := map[string][]climate.Hour{}
 	for i := range r.h.Weather {
 		w := &r.h.Weather[i]
 		if name := r.named(i, "normals", w.NormalFile); name != "" {
@@ -24,6 +25,12 @@ func (r *reading) readWeather() {
 		}
 		w.Record = r.daysOf(i, "record", w.RecordFile, days)
 		w.Forecast = r.daysOf(i, "forecast", w.FcastFile, days)
+		if name := r.named(i, "hourly", w.HourFile); name != "" {
+			if _, read := hours[name]; !read {
+				hours[name] = r.readHours(name)
+			}
+			w.Hours = hours[name]
+		}
 	}
 }
 
@@ -63,12 +70,14 @@ func (r *reading) named(row int, column, cell string) string {
 const (
 	normalsFile = "normals"
 	daysFile    = "daily"
+	hoursFile   = "hourly"
 )
 
 // weatherRead is a weather file as read: figures, or what is wrong with it.
 type weatherRead struct {
 	normals  *climate.Normals
 	days     *climate.Record
+	hours    []climate.Hour
 	rows     int
 	faults   fault.List
 	warnings fault.List
@@ -78,7 +87,7 @@ type weatherRead struct {
 func (r *reading) take(name string, f weatherRead) {
 	r.fault(f.faults...)
 	r.check.warnings.add(f.warnings...)
-	if f.normals != nil || f.days != nil {
+	if f.normals != nil || f.days != nil || f.hours != nil {
 		r.rows[name] = f.rows
 	}
 }
@@ -95,10 +104,19 @@ func (r *reading) readDays(name string) *climate.Record {
 	return f.days
 }
 
+func (r *reading) readHours(name string) []climate.Hour {
+	f := r.weather(hoursFile, name)
+	r.take(name, f)
+	return f.hours
+}
+
 // readWeatherFile reads one weather file of a kind.
 func readWeatherFile(kind, name string, content []byte) weatherRead {
-	if kind == daysFile {
+	switch kind {
+	case daysFile:
 		return readDaysFile(name, content)
+	case hoursFile:
+		return readHoursFile(name, content)
 	}
 	n, err := station.ReadNormals(bytes.NewReader(content), name)
 	if err != nil {
@@ -119,6 +137,21 @@ func readDaysFile(name string, content []byte) weatherRead {
 		return f
 	}
 	f.days, f.rows = record, report.Rows
+	return f
+}
+
+// readHoursFile reads an hourly record; as with days a value that cannot be is a
+// fault.
+func readHoursFile(name string, content []byte) weatherRead {
+	hours, report, err := station.ReadHourly(bytes.NewReader(content), name)
+	f := weatherRead{faults: report.Refused, warnings: report.Warnings}
+	if err != nil {
+		if len(report.Refused) == 0 {
+			f.faults = faultsOf(err)
+		}
+		return f
+	}
+	f.hours, f.rows = hours, report.Rows
 	return f
 }
 

@@ -56,7 +56,9 @@ type WeatherSource struct {
 	Normals    *climate.Normals
 	Record     *climate.Record // observed days, may be nil
 	Forecast   *climate.Record // days to come, may be nil
+	Hours      []climate.Hour  // observed hours in order, may be none
 	NormalFile string          // file names inside the holding, for export
 	RecordFile string
 	FcastFile  string
+	HourFile   string
 }

@@ -9,6 +9,9 @@ import (
 // Name is what the rule is called, with what it is about.
 func (r *Rule) Name() words.Phrase { return words.P("risk.rule_"+key(r.ID), nil) }
 
+// ProblemName is what a disease or pest is called, within a sentence.
+func ProblemName(problem string) words.Phrase { return words.P("risk.problem_"+key(problem), nil) }
+
 // Reads says what the rule looks at and when it fires.
 func (r *Rule) Reads() words.Phrase {
 	if forms[r.Form].byEvents {
