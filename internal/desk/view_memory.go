@@ -60,6 +60,8 @@ type viewMemory struct {
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
+	risks      *recent[num.Digest, *RiskView]
+	riskRules  *recent[num.Digest, *RiskRuleView]
 	waters     *recent[waterKey, map[string]*BedWater]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
@@ -89,6 +91,8 @@ func newViewMemory() *viewMemory {
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
+		risks:      newRecent[num.Digest, *RiskView](mostViews),
+		riskRules:  newRecent[num.Digest, *RiskRuleView](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		sky:        outlook.NewMemory(),
 	}

@@ -82,10 +82,14 @@ func degreeDays(a *asked) (out []Reading) {
 // came nearest to by then, and what comes later is told from there.
 func (a *asked) reach(e *Event) (out []Reading) {
 	start, sum, days, done := cal.None, 0.0, 0, true
+	var next cal.Date // the growing year after
 	for i := range a.w.Days {
 		d := &a.w.Days[i]
-		if s := a.start(e, d.Date); s != start {
-			start, sum, days, done = s, 0, 0, s == cal.None
+		if i == 0 || d.Date >= next {
+			next = NextYear(d.Date, a.south)
+			if s := a.start(e, d.Date); s != start {
+				start, sum, days, done = s, 0, 0, s == cal.None
+			}
 		}
 		if done || d.Date < start || !d.Warm {
 			continue

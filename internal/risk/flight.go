@@ -190,3 +190,26 @@ func (f *Flight) Quantiles(begun, over float64) (from, until cal.Date) {
 	a, b := Coming{Dates: f.From}, Coming{Dates: f.Until}
 	return a.Quantile(begun), b.Quantile(over)
 }
+
+// Sums is the warmth summed toward an event by the end of each day from the first on
+// [C d], anew in every growing year; 0 before its start.
+func (e *Event) Sums(days []climate.Day, first cal.Date, o Options) []float64 {
+	a := &asked{since: o.Since, south: o.South}
+	out := make([]float64, len(days))
+	start, sum := cal.None, 0.0
+	var next cal.Date // the growing year after
+	for i := range days {
+		d := first + cal.Date(i)
+		if i == 0 || d >= next {
+			next = NextYear(d, o.South)
+			if s := a.start(e, d); s != start {
+				start, sum = s, 0
+			}
+		}
+		if start.IsSet() && d >= start {
+			sum += e.Method.DegreeDays(days[i].TMinC, days[i].TMaxC, e.BaseC, e.UpperC)
+		}
+		out[i] = sum
+	}
+	return out
+}

@@ -76,7 +76,7 @@ func TestEveryRuleHasItsTexts(t *testing.T) {
 	}
 	c := words.English()
 	for _, r := range b.Rules {
-		all := []words.Phrase{r.Name(), r.Reads(), ProblemName(r.Problem)}
+		all := []words.Phrase{r.Name(), r.Reads(), ProblemName(r.Problem), r.Short()}
 		for _, m := range r.Measures {
 			all = append(all, m.Text())
 		}

@@ -141,3 +141,15 @@ func (r *Rule) Fired(w *Weather, o Options) (out []Reading) {
 	}
 	return out
 }
+
+// HumidPct is the humidity from which the rule takes an hour for humid or leaves for
+// wet [%]; false of rules that do not look at it.
+func (r *Rule) HumidPct() (pct float64, looks bool) {
+	if !r.Humid() {
+		return 0, false
+	}
+	if v, ok := r.values["rh_pct"]; ok {
+		return v, true
+	}
+	return r.or("rh_above_pct", humidPct), true
+}

@@ -78,3 +78,6 @@ func (w *Weather) follows(i int) bool { return i > 0 && w.Hours[i].At()-w.Hours[
 
 // next tells whether day i is the day after day i-1.
 func (w *Weather) next(i int) bool { return i > 0 && w.Days[i].Date == w.Days[i-1].Date+1 }
+
+// HumidHours counts the hours of a day at or above a humidity [%].
+func (w *Weather) HumidHours(d *Day, pct float64) float64 { return float64(humidHours(w.of(d), pct)) }

@@ -27,6 +27,7 @@ func (s *Server) routes() http.Handler {
 	s.draftRoutes(mux)
 	s.larderRoutes(mux)
 	s.wantsRoutes(mux)
+	s.riskRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})
