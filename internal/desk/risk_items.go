@@ -103,10 +103,18 @@ func (w *riskWork) view() (*RiskView, error) {
 		}
 	}
 	slices.SortStableFunc(v.Items, func(a, b RiskItem) int {
-		return cmp.Or(slices.Index(riskOrder, a.State)-slices.Index(riskOrder, b.State), cmp.Compare(a.when, b.when))
+		return cmp.Or(rank(a.State)-rank(b.State), a.doubt()-b.doubt(), cmp.Compare(a.when, b.when))
 	})
 	v.Lead = v.lead()
 	return v, nil
+}
+
+// doubt puts a rule whose figures are sure before others.
+func (i *RiskItem) doubt() int {
+	if i.State == AtRiskFired && i.Rules[0].Rule.Confidence != "high" {
+		return 1
+	}
+	return 0
 }
 
 func (w *riskWork) siteName(id string) string {
@@ -166,7 +174,7 @@ func (i *RiskItem) meet(today cal.Date) {
 				continue
 			}
 			odds := f.Meets(ahead(host.Open, today))
-			if odds > 0 || f.Meets([]risk.Stay{{From: max(today, host.From), Until: host.Until}}) > 0 {
+			if odds > 0 || i.Rules[0].Rule.TenderD == 0 && f.Meets([]risk.Stay{{From: max(today, host.From), Until: host.Until}}) > 0 {
 				host.Meets = append(host.Meets, RiskMeeting{f.Number, f.Year, odds})
 			}
 		}
@@ -225,3 +233,16 @@ func ahead(stays []risk.Stay, from cal.Date) []risk.Stay {
 
 // EventPhrase says what a pest does.
 func EventPhrase(event string) words.Phrase { return risk.EventName(event) }
+
+// Only leaves what one rule is about, with that rule alone.
+func (v *RiskView) Only(rule string) {
+	var kept []RiskItem
+	for _, i := range v.Items {
+		if at := slices.IndexFunc(i.Rules, func(r RiskRule) bool { return r.Rule.ID == rule }); at >= 0 {
+			i.Rules = i.Rules[at : at+1]
+			kept = append(kept, i)
+		}
+	}
+	v.Items = kept
+	v.Lead = v.lead()
+}

@@ -12,6 +12,13 @@ type RiskSumsOptions struct {
 	High   float64 // height [px]
 }
 
+// sumLabel is how far apart levels are whose names stand one over the other, and
+// sumInset where names begin [px].
+const (
+	sumLabel = 14.0
+	sumInset = 4.0
+)
+
 // SumLevel is a sum at which something happens.
 type SumLevel struct {
 	SumCd float64
@@ -54,9 +61,16 @@ func RiskSums(sums [][]float64, from cal.Date, o RiskSumsOptions) string {
 		c.path("fine", p.String())
 	}
 	c.level("base", 0, o.Scale.WidthPX, top+o.High)
+	at, x := -sumLabel, sumInset
 	for _, e := range o.Events {
 		c.level("level", 0, o.Scale.WidthPX, y(e.SumCd))
-		c.text("t-ink halo f12", 4, y(e.SumCd)-3, e.Words)
+		if at-y(e.SumCd) < sumLabel && at > 0 {
+			x += widthOf(e.Words, labelSize) + 60 // beside the name of the level just under it
+		} else {
+			x = sumInset
+		}
+		at = y(e.SumCd)
+		c.text("t-ink halo f12", min(x, o.Scale.WidthPX-widthOf(e.Words, 12)), at-3, e.Words)
 	}
 	if o.Scale.has(o.Today) {
 		c.upright("pen today", o.Scale.X(o.Today), 18, height)

@@ -128,7 +128,7 @@ func (v *visit) ruleEvent(view *desk.RiskRuleView, i int) ruleEvent {
 }
 
 func (v *visit) ruleSite(view *desk.RiskRuleView, s *desk.RiskRuleSite) ruleSite {
-	out := ruleSite{Name: s.Item.SiteName, State: v.ruleState(&s.Of, view.Today), Weather: v.riskWeather(&s.Weather, false, view.Today)}
+	out := ruleSite{Name: s.Item.SiteName, State: capital(v.ruleState(&s.Of, view.Today)) + ".", Weather: v.riskWeather(&s.Weather, false, view.Today)}
 	for _, p := range s.Item.Says {
 		out.Says = append(out.Says, v.told(p, view.Today))
 	}
