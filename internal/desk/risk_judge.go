@@ -103,7 +103,7 @@ func (i *RiskItem) byRules(today cal.Date) {
 		case r.Rule.SumsUp() && r.share() >= nearShare:
 			i.raise(AtRiskNear, today, words.P("desk.risk_near", args))
 		}
-		if r.Soon >= leastMeeting {
+		if r.Soon >= leastMeeting && r.Last.IsSet() { // other years alone press nobody
 			i.raise(AtRiskNear, today, words.P("desk.risk_fires_soon", args))
 		}
 		if r.Waiting && len(i.Rules) == 1 {
