@@ -192,7 +192,7 @@ func (a *App) showRisks(v *desk.RiskView) {
 			named := hosts[:min(len(hosts), 4)]
 			key := "cli.risk_concerned"
 			if len(named) < len(hosts) {
-				key += "_more"
+				key = "cli.risk_concerned_more"
 			}
 			lines = append(lines, a.Words.Text(words.P(key, words.Args{"hosts": named, "n": len(hosts) - len(named)})))
 		}

@@ -220,7 +220,7 @@ func (v *visit) seenLine(s *desk.RiskSighting, today cal.Date) riskSeen {
 	args := words.Args{"date": s.Date, "bed": s.BedName, "what": s.Name, "value": s.Value, "stage": words.P("desk.value_records.stage."+string(s.Stage), nil)}
 	key := "web.risk_seen"
 	if s.Name != "" {
-		key += "_on"
+		key = "web.risk_seen_on"
 	}
 	out := riskSeen{Says: v.sentence(sharpened(words.P(key, args), today)), Note: s.Note}
 	if s.Stage != "" {
