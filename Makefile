@@ -16,7 +16,7 @@ export CGO_ENABLED = 0
 SCRIPT  = $(wildcard internal/web/script/*.ts internal/web/script/*/*.ts)
 BUNDLE  = internal/web/dist/main.js
 
-.PHONY: build run calibrate calibrate-windows test web types browser format vet lint unit bench solvers pictures docs fuzz cover clean
+.PHONY: mosquitto build run calibrate calibrate-windows test web types browser format vet lint unit bench solvers pictures docs fuzz cover clean
 
 build: web ## the static binary, bin/garner
 	$(GO) build -trimpath -ldflags "-s -w -X main.version=$(VERSION)" -o bin/garner ./cmd/garner
@@ -41,7 +41,10 @@ types: node_modules/.package-lock.json
 browser:
 	@tools/browser.sh > /dev/null
 
-test: web browser format vet types lint unit
+mosquitto:
+	@tools/mosquitto.sh > /dev/null
+
+test: web browser mosquitto format vet types lint unit
 
 format:
 	@unformatted="$$(gofmt -l cmd internal tools)"; \

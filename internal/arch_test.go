@@ -22,7 +22,7 @@ const module = "garner/internal/"
 var leaves = []string{"cal", "num", "fault", "words", "table", "near"}
 
 // values are the packages of the engine that hold mostly plain values.
-var values = []string{"sun", "climate", "cover", "crop", "place", "plan", "record", "larder", "holding"}
+var values = []string{"sun", "climate", "cover", "crop", "place", "plan", "record", "larder", "observed", "holding"}
 
 // arrows says what each package may import beside the leaves. A package that is
 // not here may not exist; a home named here may still be empty. The reasons are
@@ -47,9 +47,10 @@ var arrows = map[string][]string{
 	"place":     {"sun", "cover", "ground"},
 	"plan":      {"place", "crop", "cover"},
 	"record":    {"place", "crop", "plan", "cover"},
+	"observed":  {"climate", "sun"},
 	"labour":    {},
 	"larder":    {"crop", "labour"},
-	"holding":   {"place", "plan", "record", "larder", "crop", "climate", "cover", "sun"},
+	"holding":   {"place", "plan", "record", "larder", "crop", "climate", "cover", "observed", "sun"},
 
 	"growth": {"canopy", "crop", "climate", "sun"},
 	"water":  {"climate", "crop", "ground", "sun"},
@@ -61,7 +62,8 @@ var arrows = map[string][]string{
 	"outlook": {"season", "growth", "larder", "plan", "place", "holding", "crop", "climate", "cover", "sun",
 		"ground", "record", "shade", "appetite"},
 	"space":    {"outlook", "soilcare", "season", "growth", "plan", "place", "holding", "crop", "record", "cover"},
-	"watering": {"outlook", "season", "water", "place", "record"},
+	"watering": {"outlook", "season", "growth", "water", "holding", "crop", "place", "plan", "record"},
+	"supply":   {"place"},
 	"rotation": {"crop", "plan", "record", "place"},
 	"soilcare": {"ground", "crop", "plan", "record", "place"},
 	"protect":  {"cover", "crop", "plan", "record", "place", "holding"},
@@ -83,8 +85,9 @@ var arrows = map[string][]string{
 	"calendar": {},
 
 	"station": {"climate", "sun"},
+	"archive": {"station"},
 	"exchange": {"holding", "station", "risk", "crop", "plan", "place", "record", "larder", "cover", "climate",
-		"sun", "rotation"},
+		"observed", "sun", "rotation", "water"},
 	"sample": {},
 
 	// what tests of several packages set up alike
@@ -97,16 +100,19 @@ var arrows = map[string][]string{
 	"store":     {"desk", "journal", "exchange", "holding", "record", "plan", "place", "crop", "larder", "climate", "cover", "sun"},
 	"draw":      {"desk", "place"},
 
+	"fetch":  {"desk"},
+	"broker": {"desk"},
+
 	"browser": {},
 
 	"desk": {"*"},
-	"cli":  append([]string{"desk", "station", "store", "web", "exchange", "risk"}, values...),
+	"cli":  append([]string{"desk", "station", "store", "web", "exchange", "fetch", "broker", "risk"}, values...),
 	"web":  append([]string{"desk", "draw", "station", "journal", "gazetteer", "notebook", "appetite", "exchange"}, values...),
 }
 
 // outside are the packages that may meet the world: files, clocks and the
 // network. All others are the engine, which is pure.
-var outside = []string{"cli", "web", "store", "desk", "exchange"}
+var outside = []string{"cli", "web", "store", "desk", "exchange", "archive", "fetch", "broker"}
 
 // forbidden are the imports the engine may not have.
 var forbidden = []string{
@@ -150,7 +156,7 @@ func mayImport(from string, allowed []string, to string) bool {
 		return true
 	}
 	if slices.Contains(allowed, "*") {
-		return to != "cli" && to != "web" && to != "store" && to != "draw"
+		return to != "cli" && to != "web" && to != "store" && to != "draw" && to != "fetch" && to != "broker"
 	}
 	return !slices.Contains(leaves, from) && slices.Contains(leaves, to)
 }

@@ -83,6 +83,7 @@ func bare(h *holding.Holding, v variant) *holding.Holding {
 		for i := range own.Weather {
 			warm(&own.Weather[i], v.warmerC)
 		}
+		own.Skies = nil // readings at the site are not of the warmer place
 	}
 	return &own
 }

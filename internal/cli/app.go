@@ -63,8 +63,10 @@ type grammar struct {
 }
 
 type weatherCommands struct {
-	Describe describeCommand `cmd:""`
-	Generate generateCommand `cmd:""`
+	Show     weatherShowCommand   `cmd:"" default:"withargs"`
+	Describe describeCommand      `cmd:""`
+	Generate generateCommand      `cmd:""`
+	Import   weatherImportCommand `cmd:""`
 }
 
 // Main runs garner with the arguments of the process and returns its exit code.

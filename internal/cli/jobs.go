@@ -121,6 +121,7 @@ type jobRow struct {
 	SpoilKg  float64   `json:"spoil_kg"`
 	CostKg   *float64  `json:"put_off_kg"` // null: not weighed
 	Ask      bool      `json:"ask_to_drop"`
+	Notes    []string  `json:"notes"` // what moved it, and what goes with it
 }
 
 func (a *App) jobsAnswer(v *desk.JobsView) jobsAnswer {
@@ -149,7 +150,10 @@ func (a *App) jobRow(l *desk.JobLine) jobRow {
 	row := jobRow{ID: l.ID, Kind: string(l.Kind), Site: l.Stop.Site, Place: a.Words.Text(l.Place), Bed: l.Stop.Bed, Store: l.Store, Planting: l.Planting,
 		Title: a.Words.Text(l.Title), Why: a.Words.Text(l.Why), First: l.First, Best: l.Best, Last: l.Last, PutOff: dated(l.PutOff), Odds: l.Odds,
 		AreaM2: l.Amount.M2, RowM: l.Amount.RowM, Plants: l.Amount.Plants, Kg: l.Amount.Kg, Litres: l.Amount.Litres, SeedG: l.Amount.SeedG,
-		Minutes: l.Minutes, Tools: append([]string{}, l.Tools...), Who: string(l.Who), SpoilKg: l.SpoilKg, Ask: l.Ask}
+		Minutes: l.Minutes, Tools: append([]string{}, l.Tools...), Who: string(l.Who), SpoilKg: l.SpoilKg, Ask: l.Ask, Notes: []string{}}
+	for _, n := range l.Notes {
+		row.Notes = append(row.Notes, a.Words.Text(n))
+	}
 	if l.Weighed {
 		row.CostKg = &l.CostKg
 	}

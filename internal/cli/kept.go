@@ -87,23 +87,35 @@ func (a *App) openKept(id string) (*holding.Holding, error) {
 	return nil, fault.New(fault.NotFound, "cli.holding_unknown", words.Args{"given": id, "ids": idsOf(kept)})
 }
 
-func (a *App) readKept(id string) (*holding.Holding, error) {
+func (a *App) readKept(id string) (h *holding.Holding, err error) {
+	err = a.withStore(id, func(s *store.Store) error {
+		h, err = desk.KeptHolding(s)
+		return err
+	})
+	return h, err
+}
+
+// withKept does something at the desk of a holding that is kept here.
+func (a *App) withKept(id string, do func(*desk.Office) error) error {
+	return a.withStore(id, func(s *store.Store) error { return do(desk.NewOffice(s)) })
+}
+
+func (a *App) withStore(id string, do func(*store.Store) error) error {
 	dir, err := a.dataDir("")
 	if err != nil {
-		return nil, err
+		return err
 	}
 	data, err := store.Folder(dir)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	defer data.Close()
 	s, err := data.Open(id)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	defer s.Close()
-	h, _, err := s.Holding()
-	return h, err
+	return do(s)
 }
 
 func idsOf(kept []store.Info) []string {

@@ -11,6 +11,7 @@ import (
 	"syscall"
 	"time"
 
+	"garner/internal/broker"
 	"garner/internal/desk"
 	"garner/internal/fault"
 	"garner/internal/store"
@@ -24,6 +25,9 @@ type serveCommand struct {
 	Holding string `placeholder:"ID"`
 	Data    string `placeholder:"FOLDER"`
 	Sample  string `placeholder:"main|south"`
+	MQTT    string `name:"mqtt" placeholder:"ADDRESS"`
+	NoFetch bool
+	Watch   string `placeholder:"FOLDER"`
 }
 
 // usualAddress is where the pages are when nothing else is said.
@@ -39,6 +43,11 @@ func (c *serveCommand) Run(a *App) error {
 	if c.Sample != "" && (c.Data != "" || c.Holding != "") {
 		return fault.New(fault.Conflict, "cli.serve_twice", nil)
 	}
+	if c.MQTT != "" {
+		if _, err := broker.Address(c.MQTT); err != nil {
+			return err
+		}
+	}
 	address := c.Address
 	if address == "" {
 		address = usualAddress
@@ -53,8 +62,13 @@ func (c *serveCommand) Run(a *App) error {
 		return err
 	}
 	defer household.close()
-	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(),
-		Sample: household.addSample, Log: slog.New(slog.NewTextHandler(a.Stderr, nil))})
+	watcher, err := c.watcher(household.office)
+	if err != nil {
+		return err
+	}
+	log := slog.New(slog.NewTextHandler(a.Stderr, nil))
+	server, err := web.New(web.Options{Offices: household.find, Words: a.Words, Who: userName(), Watcher: watcher,
+		Sample: household.addSample, Log: log})
 	if err != nil {
 		return err
 	}
@@ -62,6 +76,15 @@ func (c *serveCommand) Run(a *App) error {
 	a.flush()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
+	ended, err := c.listenForWeather(ctx, household, log)
+	if err != nil {
+		return err
+	}
+	defer ended()
+	defer stop()
+	if watcher != nil {
+		go watch(ctx, watcher)
+	}
 	return server.Serve(ctx, listener)
 }
 

@@ -12,15 +12,25 @@ import (
 
 // waterCommand tells how much water each bed wants.
 type waterCommand struct {
-	Away string `placeholder:"A..B"`
-	Seed string `placeholder:"S"`
+	Away   string `placeholder:"A..B"`
+	Months bool
+	Butt   string `placeholder:"ID"`
+	Left   string `placeholder:"L"`
+	Days   string `placeholder:"N"`
+	Site   string `placeholder:"ID"`
+	Feed   bool
+	Seed   string `placeholder:"S"`
 	holdingFlags
 	JSON bool `name:"json"`
 }
 
 // Run asks the desk what the beds want and shows it.
 func (c *waterCommand) Run(a *App) error {
+	if c.Months || c.Butt != "" || c.Left != "" || c.Feed {
+		return c.supply(a)
+	}
 	var f flags
+	c.refuseAlone(&f)
 	options := desk.WateringOptions{Seed: f.seed(c.Seed)}
 	options.Leave, options.Back = f.away(c.Away)
 	r, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, _ reporter) (*desk.WateringResult, error) {

@@ -13,7 +13,7 @@ import (
 type Source struct {
 	Normals  *Normals
 	Record   *Record
-	Forecast *Record // from today on
+	Forecast *Record // from the end of the record on
 }
 
 // replayYears is how many years must be on file before they are replayed.
@@ -35,7 +35,7 @@ type Futures struct {
 }
 
 // NewFutures prepares the futures of a place as seen on a day. Of the record
-// only the days before today are used; the forecast counts from today on.
+// only the days before today are used; the forecast counts from the day after them.
 func NewFutures(loc sun.Location, src Source, today cal.Date) (*Futures, error) {
 	f := &Futures{}
 	past := before(src.Record, today)
@@ -48,7 +48,7 @@ func NewFutures(loc sun.Location, src Source, today cal.Date) (*Futures, error) 
 	if f.years >= replayYears {
 		f.replay = newReplay(past, g, today)
 	}
-	seen := joined(past, src.Forecast, today)
+	seen := joined(past, src.Forecast)
 	first, n := seen.span()
 	f.known, f.filled = fillRecord(seen, g, first, n)
 	return f, nil
@@ -101,14 +101,15 @@ func before(r *Record, today cal.Date) *Record {
 }
 
 // joined puts the forecast behind the record; a gap between them is filled like
-// any other.
-func joined(past, forecast *Record, today cal.Date) *Record {
+// any other. Days before today that were forecast and never recorded are the best
+// that is known of them.
+func joined(past, forecast *Record) *Record {
 	out := &Record{Days: append([]Observation(nil), past.Days...)}
 	if forecast == nil {
 		return out
 	}
 	for _, o := range forecast.Days {
-		if o.Date >= today && (len(out.Days) == 0 || o.Date > out.Days[len(out.Days)-1].Date) {
+		if len(out.Days) == 0 || o.Date > out.Days[len(out.Days)-1].Date {
 			out.Days = append(out.Days, o)
 		}
 	}

@@ -49,7 +49,7 @@ func (o *Office) CompareView(first, second string) (*CompareView, error) {
 	if err != nil {
 		return nil, err
 	}
-	key := (&asked{version: version, setting: outlook.Setting{Today: now}}).answer("compare plans")
+	key := (&asked{version: version, sky: o.fetching.revision.Load(), setting: outlook.Setting{Today: now}}).answer("compare plans")
 	key.Text(a.ID)
 	key.Text(b.ID)
 	if v, known := o.views.compared.get(key.Sum()); known {

@@ -47,3 +47,6 @@ func (o *Office) Columns(table string) ([]ColumnView, error) {
 func valueName(table, column, value string) words.Phrase {
 	return words.P("desk.value_"+table+"."+column+"."+strings.ReplaceAll(slug(value), "-", "_"), nil)
 }
+
+// ValueName says what a value of a closed list means.
+func ValueName(table, column, value string) words.Phrase { return valueName(table, column, value) }

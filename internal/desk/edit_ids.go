@@ -33,7 +33,7 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 		return numbered("buy-"+cmp.Or(slug(cells["vegetable"]+cells["group"]), "some"), taken)
 	case "members":
 		return plain("m-"+cmp.Or(slug(cells["vegetable"]), "member"), taken)
-	case "sites", "varieties", "plans", "stores", "weather", "groups":
+	case "sites", "varieties", "plans", "stores", "weather", "groups", "water_sources", "column_maps", "weather_files":
 		if stem := slug(cells["name"]); stem != "" {
 			return plain(stem, taken)
 		}
@@ -44,8 +44,9 @@ func idFor(table string, cells map[string]string, taken map[string]bool) string 
 // stems begin the ids of tables that are simply counted.
 var stems = map[string]string{
 	"holding": "holding", "sites": "site", "beds": "bed", "features": "feature", "covers": "cover", "gear": "gear", "crops": "own",
-	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "own_jobs": "job", "job_answers": "said", "groups": "group",
-	"weather": "weather",
+	"varieties": "variety", "plans": "plan", "changes": "step", "stores": "store", "batches": "batch", "records": "r", "onhand": "lot", "visits": "visit", "wishes": "wish", "own_jobs": "job", "job_answers": "said", "moisture_readings": "read", "groups": "group", "water_sources": "water",
+	"weather": "weather", "weather_readings": "reading", "forecasts": "ahead", "addresses": "address", "sensors": "sensor",
+	"weather_files": "file", "column_maps": "map",
 }
 
 // takenIDs are the ids of a table, for plantings with those that drafts add.

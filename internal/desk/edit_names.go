@@ -38,8 +38,14 @@ func (n naming) row(table string, row journal.Row) words.Phrase {
 		return words.P("desk.name_want", words.Args{"vegetable": n.wanted(cells)})
 	case "wishes":
 		return n.wish(cells)
+	case "moisture_readings":
+		return words.P("desk.name_reading", words.Args{"bed": n.name("beds", cells["bed"]), "date": dateIn(cells["date"])})
 	case "job_answers":
 		return words.P("desk.name_answer", words.Args{"did": valueName("job_answers", "did", cells["did"]), "date": dateIn(cells["date"])})
+	case "weather_readings", "forecasts":
+		return words.P("desk.name_"+table, words.Args{"site": n.name("sites", cells["site"]), "date": dateIn(cells["date"])})
+	case "addresses":
+		return words.P("desk.name_addresses", words.Args{"site": n.name("sites", cells["site"])})
 	case "members":
 		return words.P("desk.name_member", words.Args{"vegetable": cells["vegetable"], "group": n.name("groups", cells["group"])})
 	case "visits":

@@ -54,6 +54,12 @@ func (n naming) saidHolding(changed []string, c journal.Change, after map[string
 		}
 		return words.P("desk.edit_kitchen", words.Args{"n": numberIn(after["kitchen_h_per_week"])})
 	}
+	if len(changed) == 1 && changed[0] == "feed_ml_l" {
+		if after["feed_ml_l"] == "" {
+			return words.P("desk.edit_feed_none", nil)
+		}
+		return words.P("desk.edit_feed", words.Args{"n": numberIn(after["feed_ml_l"])})
+	}
 	if len(changed) == 1 && changed[0] == "can_l" {
 		if after["can_l"] == "" {
 			return words.P("desk.edit_can_usual", nil)

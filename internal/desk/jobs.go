@@ -4,8 +4,11 @@ import (
 	"garner/internal/cal"
 	"garner/internal/holding"
 	"garner/internal/jobs"
+	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/plan"
+	"garner/internal/watering"
+	"garner/internal/window"
 	"garner/internal/words"
 )
 
@@ -74,45 +77,69 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if err != nil {
 		return nil, err
 	}
+	w := weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
 	if !o.Costs && o.Hours == 0 {
-		t, err := outlook.Compute(s, memory())
-		if err != nil {
-			return nil, err
-		}
-		return jobsView(&asked{holding: h, setting: s}, t, nil, o)
+		w.table, err = outlook.Compute(s, w.memory)
+	} else if w.scales, err = outlook.NewScales(s, w.memory); err == nil {
+		w.table = w.scales.Table
 	}
-	scales, err := outlook.NewScales(s, memory())
 	if err != nil {
 		return nil, err
 	}
-	return jobsView(&asked{holding: h, setting: s}, scales.Table, scales, o)
+	if w.thirst, _, err = watering.Of(s, w.memory, nil); err != nil {
+		return nil, err
+	}
+	return w.view()
 }
 
-// jobsView derives the jobs, weighs them where there are scales, cuts them to the
-// hours and shares them out.
-func jobsView(a *asked, t *outlook.Table, scales *outlook.Scales, o JobsOptions) (*JobsView, error) {
-	plantings, faults := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
+// weekWork is what jobs are derived from.
+type weekWork struct {
+	*asked
+	ask      JobsOptions
+	memory   *outlook.Memory
+	table    *outlook.Table
+	scales   *outlook.Scales // nil: putting off is not weighed
+	thirst   []watering.Bed
+	lastDays *recent[num.Digest, []window.Window]
+}
+
+// derive derives the jobs from today until a day.
+func (w *weekWork) derive(until cal.Date) ([]jobs.Job, error) {
+	plantings, faults := plan.Resolve(w.holding.Plans, w.holding.Plantings, w.holding.Changes, w.holding.Plan)
 	if len(faults) > 0 {
 		return nil, faults
 	}
+	skies, err := skiesOf(w.setting, w.memory, until)
+	if err != nil {
+		return nil, err
+	}
+	now := w.setting.Today
+	return jobs.Derive(jobs.Question{Holding: w.holding, Book: w.setting.Book, Table: w.table, Plantings: plantings, Today: now, Until: until,
+		Water: watersOf(w.thirst, now, until), Skies: skies, LastDay: newLastDays(w.holding, w.setting.Book, w.lastDays).of})
+}
+
+// view derives the jobs, weighs them where there are scales, cuts them to the hours
+// and shares them out.
+func (w *weekWork) view() (*JobsView, error) {
+	o := w.ask
 	if o.Days == 0 {
 		o.Days = aWeekOfJobs
 	}
-	now := a.setting.Today
-	all, err := jobs.Derive(jobs.Question{Holding: a.holding, Book: a.setting.Book, Table: t, Plantings: plantings, Today: now, Until: now + cal.Date(o.Days)})
+	now := w.setting.Today
+	all, err := w.derive(now + cal.Date(o.Days))
 	if err != nil {
 		return nil, err
 	}
 	if o.Who != "" {
 		all = jobs.For(all, jobs.Who(o.Who))
 	}
-	if scales != nil {
-		if err := jobs.Weigh(scales, all); err != nil {
+	if w.scales != nil {
+		if err := jobs.Weigh(w.scales, all); err != nil {
 			return nil, err
 		}
 	}
-	v := &JobsView{ID: a.holding.ID, Household: a.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: t.Years, LimitMinutes: 60 * o.Hours}
-	n := &jobNamer{namer: newNamer(a), weighed: scales != nil}
+	v := &JobsView{ID: w.holding.ID, Household: w.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: w.table.Years, LimitMinutes: 60 * o.Hours}
+	n := &jobNamer{namer: newNamer(w.asked), weighed: w.scales != nil}
 	if o.Hours > 0 {
 		c := jobs.To(all, v.LimitMinutes*float64(max(1, o.People)))
 		all, v.DroppedMin = c.Jobs, c.Over

@@ -1,49 +1,85 @@
 package desk
 
 import (
-	"garner/internal/cal"
+	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/record"
+	"garner/internal/watering"
 )
 
 // JobsView tells what is to be done in the household. Costs are weighed only when they
 // are asked for, or hours limit the list.
 func (o *Office) JobsView(ask JobsOptions) (*JobsView, error) {
+	w, err := o.weekWork(ask, true)
+	if err != nil {
+		return nil, err
+	}
+	return w.view()
+}
+
+// weekWork gathers what jobs are derived from, with what the beds want where it is asked
+// for.
+func (o *Office) weekWork(ask JobsOptions, watered bool) (*weekWork, error) {
 	a, err := o.ask(nil)
 	if err != nil {
 		return nil, err
 	}
-	t, err := o.table(a)
-	if err != nil {
+	w := &weekWork{asked: a, ask: ask, memory: o.memory, lastDays: o.views.lastDays}
+	if w.table, err = o.table(a); err != nil {
 		return nil, err
 	}
-	var scales *outlook.Scales
+	if watered {
+		if w.thirst, err = o.thirst(a); err != nil {
+			return nil, err
+		}
+	}
 	if ask.Costs || ask.Hours > 0 {
 		o.computing.Lock()
 		defer o.computing.Unlock()
-		if scales, err = outlook.NewScales(a.setting, o.memory); err != nil {
-			return nil, err
-		}
+		w.scales, err = outlook.NewScales(a.setting, o.memory)
 	}
-	return jobsView(a, t, scales, ask)
+	return w, err
 }
 
-// AnswerJob keeps what became of a job. It is one entry. An answer without a day is of
-// today.
-func (o *Office) AnswerJob(by Author, a record.Answer) (*KeptEntry, error) {
-	if !a.Date.IsSet() || a.Date == 0 {
-		now, err := o.Today()
-		if err != nil {
-			return nil, err
+// thirst is what the beds want, worked out once for all that it hangs on: the table, the
+// ground and what was watered.
+func (o *Office) thirst(a *asked) ([]watering.Bed, error) {
+	key := thirstKey(a)
+	if known, ok := o.views.thirst.get(key); ok {
+		return known, nil
+	}
+	beds, _, err := watering.Of(a.setting, o.memory, nil)
+	if err == nil {
+		o.views.thirst.keep(key, beds)
+	}
+	return beds, err
+}
+
+func thirstKey(a *asked) num.Digest {
+	d := num.NewDigester("water for the week")
+	d.Digest(a.name)
+	d.Int(int64(a.setting.Today))
+	for i := range a.holding.Beds {
+		b := &a.holding.Beds[i]
+		for _, text := range []string{b.ID, b.Kind, b.Texture} {
+			d.Text(text)
 		}
-		a.Date = now
+		d.Float(b.LengthM)
+		d.Float(b.WidthM)
 	}
-	cells := map[string]string{"date": a.Date.String(), "job": a.Job, "did": string(a.Did), "note": a.Note}
-	if a.Did == record.PutOff && a.Until > cal.Date(0) {
-		cells["until"] = a.Until.String()
+	for i := range a.holding.Records {
+		if r := &a.holding.Records[i]; r.What == record.Watered {
+			d.Text(r.Bed)
+			d.Text(r.Planting)
+			d.Int(int64(r.Date))
+			d.Float(r.Value)
+		}
 	}
-	if a.Minutes > 0 {
-		cells["minutes"] = areaCell(a.Minutes)
-	}
-	return o.Save(by, "job_answers", "", cells, 0)
+	return d.Sum()
+}
+
+// AnswerJob keeps what became of a job, done as it was proposed. It is one entry. An
+// answer without a day is of today.
+func (o *Office) AnswerJob(by Author, a record.Answer) (*KeptEntry, error) {
+	return o.DoneJob(by, a, DoneAs{})
 }

@@ -72,3 +72,16 @@ func BenchmarkJobsOfAWeek(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkWeekCold times the demo's week with nothing computed before: the table, the
+// water of the beds and the jobs.
+func BenchmarkWeekCold(b *testing.B) {
+	for b.Loop() {
+		b.StopTimer()
+		o := demoOffice(b)
+		b.StartTimer()
+		if _, err := o.JobsView(desk.JobsOptions{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

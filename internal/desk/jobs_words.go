@@ -59,6 +59,7 @@ func (n *jobNamer) site(id string) string {
 // line says all there is to say of a job.
 func (n *jobNamer) line(j *jobs.Job, v *JobsView) JobLine {
 	l := JobLine{Job: *j, Place: n.place(j.Stop), When: jobWhen(j, v), Takes: jobTakes(j)}
+	l.Says = append(l.Says, j.Notes...)
 	for i := range j.Needs {
 		l.Says = append(l.Says, jobNeed(&j.Needs[i]))
 	}
@@ -91,6 +92,8 @@ func jobWhen(j *jobs.Job, v *JobsView) words.Phrase {
 	switch {
 	case j.PutOff.IsSet() && j.Best >= v.Today:
 		return words.P("desk.job_when_put_off", args)
+	case j.Season && j.Best < v.Today && j.Last >= v.Today:
+		return words.P("desk.job_when_season", args)
 	case j.Overdue(v.Today):
 		return words.P("desk.job_when_overdue", args)
 	case j.Best == j.Last:

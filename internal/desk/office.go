@@ -27,6 +27,8 @@ type Office struct {
 	tried     computed
 	advisers  advisers
 	drafting  drafting
+	fetching  fetching
+	hearing   hearing
 }
 
 // computed is a table with the digest of what it was computed from.
@@ -37,7 +39,8 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*work{}}
+	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*work{},
+		fetching: fetching{wake: make(chan struct{}, 1)}}
 }
 
 // Holding returns the holding as it stands.
@@ -83,6 +86,7 @@ type asked struct {
 	setting outlook.Setting
 	name    num.Digest // of the table
 	version int64      // of the holding before what is tried
+	sky     int64      // rises with every forecast that is fetched
 	try     []plan.Change
 	tried   bool // it is not the holding as it stands
 }
@@ -92,7 +96,7 @@ func (o *Office) ask(try []plan.Change) (*asked, error) {
 	if err != nil {
 		return nil, err
 	}
-	return o.askOf(&asked{holding: h, version: version, try: try, tried: len(try) > 0})
+	return o.askOf(&asked{sky: o.fetching.revision.Load(), holding: h, version: version, try: try, tried: len(try) > 0})
 }
 
 // askOf readies a holding to be computed.

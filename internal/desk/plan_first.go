@@ -14,8 +14,12 @@ import (
 // first thing that is put into it.
 func (o *Office) standing() (*holding.Holding, int64, error) {
 	h, version, err := o.keeper.Holding()
-	if err != nil || h.Plan != "" {
+	if err != nil {
 		return h, version, err
+	}
+	h = o.withFetched(h)
+	if h.Plan != "" {
+		return h, version, nil
 	}
 	own := *h
 	first := firstPlan(h)

@@ -83,11 +83,11 @@ func (w *riskWork) site(s place.Site) (*riskSite, error) {
 			out.beds[h.Beds[i].ID] = &h.Beds[i]
 		}
 	}
-	at := slices.IndexFunc(h.Weather, func(k holding.WeatherSource) bool { return k.ID == s.Weather })
-	if at < 0 || len(out.beds) == 0 {
+	source := h.WeatherAt(s)
+	if source == nil || len(out.beds) == 0 {
 		return out, nil
 	}
-	out.source = &h.Weather[at]
+	out.source = source
 	out.weather = risk.Join(out.source.Hours, out.source.Record, out.start-riskLead, w.today)
 	if out.source.Normals == nil && out.source.Record == nil {
 		return out, nil

@@ -55,6 +55,7 @@ func (w *bedWorking) name(b place.Bed) num.Digest {
 	d := num.NewDigester("bed year")
 	d.Text(b.ID)
 	d.Int(w.a.version)
+	d.Int(w.a.sky)
 	d.Int(int64(w.a.setting.Today))
 	d.Int(int64(w.table.From))
 	d.Int(int64(w.table.Weeks))

@@ -7,6 +7,8 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/pairing"
 	"garner/internal/space"
+	"garner/internal/watering"
+	"garner/internal/window"
 )
 
 // recent keeps what was made of late at hand, by what it was made from, so that it
@@ -53,6 +55,8 @@ type viewMemory struct {
 	weeks      *recent[num.Digest, *vegetableWeeks]
 	lights     *recent[lightKey, *ShadeView]
 	pairs      *recent[num.Digest, *pairing.Answer]
+	thirst     *recent[num.Digest, []watering.Bed]
+	lastDays   *recent[num.Digest, []window.Window]
 	advices    *recent[num.Digest, *AdviseView]
 	choices    *recent[num.Digest, *KeepOrClearView]
 	mends      *recent[num.Digest, *MendView]
@@ -63,6 +67,9 @@ type viewMemory struct {
 	risks      *recent[num.Digest, *RiskView]
 	riskRules  *recent[num.Digest, *RiskRuleView]
 	waters     *recent[waterKey, map[string]*BedWater]
+	demands    *recent[num.Digest, *watering.Demand]
+	shorts     *recent[num.Digest, *ShortView]
+	feeds      *recent[num.Digest, *FeedView]
 	sky        *outlook.Memory // of the weather that waters are worked out from
 }
 
@@ -84,6 +91,8 @@ func newViewMemory() *viewMemory {
 		weeks:      newRecent[num.Digest, *vegetableWeeks](mostBeds),
 		lights:     newRecent[lightKey, *ShadeView](mostViews),
 		pairs:      newRecent[num.Digest, *pairing.Answer](mostViews),
+		thirst:     newRecent[num.Digest, []watering.Bed](mostViews),
+		lastDays:   newRecent[num.Digest, []window.Window](mostBeds),
 		advices:    newRecent[num.Digest, *AdviseView](mostViews),
 		choices:    newRecent[num.Digest, *KeepOrClearView](mostViews),
 		mends:      newRecent[num.Digest, *MendView](mostViews),
@@ -94,6 +103,9 @@ func newViewMemory() *viewMemory {
 		risks:      newRecent[num.Digest, *RiskView](mostViews),
 		riskRules:  newRecent[num.Digest, *RiskRuleView](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
+		demands:    newRecent[num.Digest, *watering.Demand](4),
+		shorts:     newRecent[num.Digest, *ShortView](mostViews),
+		feeds:      newRecent[num.Digest, *FeedView](mostViews),
 		sky:        outlook.NewMemory(),
 	}
 }
@@ -104,6 +116,7 @@ func newViewMemory() *viewMemory {
 func (a *asked) answer(form string) *num.Digester {
 	d := num.NewDigester(form)
 	d.Int(a.version)
+	d.Int(a.sky)
 	d.Int(int64(a.setting.Today))
 	d.Int(int64(len(a.try)))
 	for _, c := range a.try {

@@ -105,6 +105,7 @@ func untold(err error) (fault.List, error) {
 // day moves it on.
 type waterKey struct {
 	version int64
+	sky     int64 // so may a forecast
 	today   cal.Date
 }
 
@@ -115,7 +116,7 @@ func (o *Office) water(h *holding.Holding, version int64) (map[string]*BedWater,
 	if err != nil {
 		return nil, err
 	}
-	key := waterKey{version, now}
+	key := waterKey{version, o.fetching.revision.Load(), now}
 	if known, ok := o.views.waters.get(key); ok {
 		return known, nil
 	}
@@ -130,7 +131,7 @@ func (o *Office) water(h *holding.Holding, version int64) (map[string]*BedWater,
 // BedWater is what the air asks of one bed of the holding as it stands; nothing
 // where the site's weather does not tell.
 func (o *Office) BedWater(bed string) (*BedWater, error) {
-	h, version, err := o.keeper.Holding()
+	h, version, err := o.standing()
 	if err != nil {
 		return nil, err
 	}

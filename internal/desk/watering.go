@@ -55,6 +55,9 @@ type BedThirst struct {
 	Wants    *cal.Date `json:"wants"`     // the day it suffers if nobody comes
 	WantsDry *cal.Date `json:"wants_dry"` // in the driest time of ten
 
+	ReadOn    *cal.Date `json:"read_on"`      // the last reading of its moisture that the balance heeds
+	ReadMoved float64   `json:"read_moved_l"` // by how much less it left missing
+
 	BeforeL    float64   `json:"before_l"`     // to be given on the day of leaving
 	BeforeCans float64   `json:"before_cans"`  // of it
 	HelperL    float64   `json:"helper_l"`     // while away
@@ -142,6 +145,7 @@ func wateringResult(h *holding.Holding, now cal.Date, beds []watering.Bed, all *
 func thirstOf(b *watering.Bed, name string, canL float64) BedThirst {
 	return BedThirst{Bed: b.Bed, Name: name, AreaM2: tenthOf(b.AreaM2), Recorded: b.Told, MissingL: wholeL(b.MissingL),
 		Litres: litresOf(b, canL), Wants: dateOrNone(b.Wants), WantsDry: dateOrNone(b.WantsDry),
+		ReadOn: dateOrNone(b.Read), ReadMoved: tenthOf(b.ReadL),
 		BeforeL: wholeL(b.BeforeL), BeforeCans: cansOf(b.BeforeL, canL), HelperL: wholeL(b.HelperL), HelperDryL: wholeL(b.HelperDryL),
 		Fails: dateOrNone(b.Fails), FailsDry: dateOrNone(b.FailsDry)}
 }

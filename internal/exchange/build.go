@@ -26,6 +26,7 @@ func Build(rows map[string][][]string, files []File, m *WeatherMemory) (*holding
 		r.files[f.Name] = nil
 	}
 	r.weather = func(kind, name string) weatherRead { return m.read(kind, kept[name]) }
+	r.laid = &m.laid
 	for _, s := range sheets {
 		r.fillSheet(s, tableOf(s.schema(), rows[s.schema().Name]))
 	}
@@ -48,6 +49,7 @@ func tableOf(s *tableSchema, rows [][]string) *table.Table {
 type WeatherMemory struct {
 	mu    sync.Mutex
 	files map[weatherKey]weatherRead
+	laid  laidMemory
 }
 
 // mostRemembered bounds the memory: a holding has a few weather files, and more

@@ -51,6 +51,9 @@ var subjects = map[record.What][]string{
 	record.Manured:   {"bed"},
 	record.Limed:     {"bed"},
 	record.Mulched:   {"bed"},
+	record.Raised:    {"planting"},
+	record.Pricked:   {"planting"},
+	record.Fed:       {"planting", "bed"},
 }
 
 // checkRecords looks at what was seen and done.

@@ -99,8 +99,8 @@ func TestHandMadeHoldingIsSound(t *testing.T) {
 	if len(report.Faults)+len(report.Warnings) > 0 {
 		t.Fatalf("faults:\n%v\nwarnings:\n%v", report.Faults, report.Warnings)
 	}
-	want := map[string]int{"holding": 1, "sites": 2, "beds": 4, "covers": 3, "crops": 1, "varieties": 2, "plans": 3, "plantings": 5, "changes": 5, "wishes": 3, "own_jobs": 2, "job_answers": 2,
-		"wants": 2, "groups": 2, "members": 2, "visits": 2, "gaps_left": 1, "purchases": 1, "stores": 1, "batches": 1, "records": 4, "weather": 1, "weather/normals.csv": 12, "weather/days.csv": 4}
+	want := map[string]int{"holding": 1, "sites": 2, "beds": 4, "water_sources": 2, "moisture_readings": 3, "covers": 3, "crops": 1, "varieties": 2, "plans": 3, "plantings": 5, "changes": 5, "wishes": 3, "own_jobs": 2, "job_answers": 2,
+		"wants": 2, "groups": 2, "members": 2, "visits": 2, "gaps_left": 1, "purchases": 1, "stores": 1, "batches": 1, "records": 4, "weather": 1, "weather_files": 1, "column_maps": 1, "weather/normals.csv": 12, "weather/days.csv": 4, "weather/station.csv": 2}
 	if diff := cmp.Diff(want, report.Rows); diff != "" {
 		t.Error(diff)
 	}
@@ -120,8 +120,22 @@ func TestReadFillsEveryField(t *testing.T) {
 		h.Changes[1].Order != 2, h.Wants[1].From.String() != "10-01", h.Stores[0].CapacityKg != 80,
 		h.Batches[0].Stored.String() != "2026-10-28", h.Records[1].Unit != "kg",
 		!strings.HasSuffix(h.Records[3].Note, "froze,\nand thawed by noon."),
-		h.Weather[0].Normals[6].TMaxC != 22.1, h.Weather[0].Record.Days[2].RainMM.Known, h.Weather[0].Forecast != nil:
+		h.Weather[0].Normals[6].TMaxC != 22.1, h.Weather[0].Own().Record.Days[2].RainMM.Known, h.Weather[0].Forecast != nil,
+		h.Files[0].LeftOut != 2, h.Files[0].Record.Days[1].TMaxC != climate.Is(6), h.Maps[0].RainUnit != "in":
 		t.Errorf("%+v", h)
+	}
+}
+
+// A home station's days count before the record; a day that it does not tell, and
+// a day that only it tells, are there as well.
+func TestWeatherFilesAreLaidOverTheRecord(t *testing.T) {
+	w := mustRead(t, inFolder(hand(t))).Weather[0]
+	days := w.Record.Days
+	if len(days) != 5 || days[2].TMinC != climate.Is(1.5) || days[2].RainMM != climate.Is(2.4) || days[3].TMaxC != climate.Is(6) || days[4].TMinC != climate.Is(-2.1) {
+		t.Errorf("%+v", days)
+	}
+	if own := w.Own().Record.Days; len(own) != 4 || own[2].TMinC != climate.Is(2.5) {
+		t.Errorf("the record itself is %+v", own)
 	}
 }
 
@@ -167,6 +181,7 @@ func TestOptionalTablesMayBeMissing(t *testing.T) {
 		}
 	}
 	change(t, files, "holding.csv", ",main", ",")
+	change(t, files, "beds.csv", ",butt\n", ",\n")
 	files["sites.csv"] = strings.ReplaceAll(files["sites.csv"], "valley", "")
 	_, report := CheckFolder(inFolder(files), testBook(t))
 	if !report.OK() || len(report.Warnings) != 2 {
@@ -191,7 +206,7 @@ func TestWriteRefusesWhatCouldNotBeReadAgain(t *testing.T) {
 		"exchange.bad_file_name":   func(h *holding.Holding) { h.Weather[0].NormalFile = "../n.csv" },
 		"exchange.file_is_table":   func(h *holding.Holding) { h.Weather[0].NormalFile = "Beds.csv" },
 		"exchange.file_shared":     func(h *holding.Holding) { h.Weather[0].NormalFile = "weather/days.csv" },
-		"station.value_impossible": func(h *holding.Holding) { h.Weather[0].Record.Days[0].RainMM = climate.Is(-3) },
+		"station.value_impossible": func(h *holding.Holding) { h.Weather[0].Own().Record.Days[0].RainMM = climate.Is(-3) },
 	}
 	for key, spoil := range cases {
 		h := mustRead(t, inFolder(hand(t)))

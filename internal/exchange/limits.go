@@ -4,6 +4,6 @@ package exchange
 // daily weather is under 2 MB in some 20 files.
 const (
 	mostBytes   = 100_000_000 // of all files together, unpacked
-	mostFiles   = 40
+	mostFiles   = 120
 	mostEntries = 400 // files and folders looked at before giving up
 )

@@ -14,6 +14,7 @@ import (
 	"garner/internal/crop"
 	"garner/internal/holding"
 	"garner/internal/larder"
+	"garner/internal/observed"
 	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/record"
@@ -79,7 +80,7 @@ func rows[T any](n int, make func(i int) T) []T {
 func randomHolding(t *rapid.T) *holding.Holding {
 	d := draw{t}
 	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
-	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), Plan: d.one("plan", plans)}
+	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), CanL: d.number("can", 0.5, 100), FeedMLL: d.number("feed", 0.1, 200), Plan: d.one("plan", plans)}
 	h.Sites = rows(sites, func(i int) place.Site {
 		s := place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
 			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}
@@ -92,7 +93,15 @@ func randomHolding(t *rapid.T) *holding.Holding {
 		return place.Bed{ID: id("bed", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: d.of("beds", "kind"), Soil: d.of("beds", "soil"),
 			LengthM: d.number("length", 0.1, 100), WidthM: d.number("width", 0.1, 100), Light: d.number("light", 0, 1), Order: rapid.IntRange(0, 1000).Draw(t, "order"),
 			Shape: place.Shape(d.of("beds", "shape")), At: place.Spot{XM: d.number("x", 0.1, 30), YM: d.number("y", 0.1, 30), TurnDeg: d.number("turn", -180, 180)},
-			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round")}
+			Outline: "0 0; 0.1 0; 0.1 0.1", Texture: d.of("beds", "texture"), PH: d.number("ph", 4, 9), Rotation: d.of("beds", "rotation"), TurnRoundD: rapid.IntRange(0, 30).Draw(t, "turn-round"), Water: d.one("water", 2)}
+	})
+	h.Sources = rows(2, func(i int) place.WaterSource {
+		return place.WaterSource{ID: id("water", i), Site: d.sure("site", sites), Name: d.filled("name"), Kind: place.SourceKind(d.of("water_sources", "kind")), HoldsL: d.number("holds", 1, 5000), RoofM2: d.number("roof", 0.1, 200),
+			Covering: d.of("water_sources", "covering"), FilterLoss: d.number("loss", 0.001, 0.9), ShutFrom: cal.MonthDay{Month: 11, Day: 3}, ShutTo: cal.MonthDay{Month: 3, Day: 30}, LPerWeek: d.number("week", 1, 1000)}
+	})
+	h.Readings = rows(d.count("readings"), func(i int) record.Reading {
+		return record.Reading{ID: id("read", i), Date: d.date("date"), Bed: d.sure("bed", beds), Way: record.ReadWay(d.of("moisture_readings", "way")), Value: d.number("moisture", 0.1, 1500), Felt: d.of("moisture_readings", "felt"),
+			Sure: d.of("moisture_readings", "sure"), Note: d.text("note")}
 	})
 	h.Covers = rows(d.count("covers"), func(i int) place.CoverSpell {
 		return place.CoverSpell{ID: id("cover", i), Bed: d.sure("bed", beds), Spell: cover.Spell{Kind: cover.Kind(d.of("covers", "kind")), On: d.date("on"), Off: d.dateOrNone("off"), Sides: cover.Sides(d.of("covers", "sides")), MeshMM: d.number("mesh", 0.1, 20)}}
@@ -127,6 +136,18 @@ func randomHolding(t *rapid.T) *holding.Holding {
 	d.larder(h, stores, beds)
 	h.Weather = rows(sources, func(i int) holding.WeatherSource {
 		return holding.WeatherSource{ID: id("weather", i), Name: d.filled("name"), Source: d.filled("source"), Record: d.days("record"), Forecast: d.days("forecast"), Normals: d.normals()}
+	})
+	d.weatherLive(h, sites, beds)
+	if sources > 0 {
+		h.Files = rows(d.count("files"), func(i int) holding.WeatherFile {
+			return holding.WeatherFile{ID: id("file", i), Weather: d.sure("weather", sources), Name: d.filled("name"), Format: d.of("weather_files", "format"),
+				Station: d.text("station"), Added: d.date("added"), LeftOut: rapid.IntRange(0, 9).Draw(t, "left out"), Record: d.days("days"), Normals: d.normals()}
+		})
+	}
+	h.Maps = rows(d.count("maps"), func(i int) holding.ColumnMap {
+		return holding.ColumnMap{ID: id("map", i), Name: d.filled("name"), Headings: d.filled("headings"), Date: d.filled("date"), DateOrder: d.of("column_maps", "date_order"),
+			TMin: d.text("tmin"), TempUnit: d.of("column_maps", "temp_unit"), RainUnit: d.of("column_maps", "rain_unit"), SunUnit: d.of("column_maps", "sun_unit"),
+			RadiationUnit: d.of("column_maps", "radiation_unit"), WindUnit: d.of("column_maps", "wind_unit"), WindHeightM: d.number("height", 0.5, 200), Missing: d.text("missing")}
 	})
 	return h
 }
@@ -210,6 +231,29 @@ func (d draw) larder(h *holding.Holding, stores, beds int) {
 			r.Value, r.Unit = d.number("value", 0, 100), d.of("records", "unit")
 		}
 		return r
+	})
+}
+
+// weatherLive draws readings, typed forecasts, addresses and instruments.
+func (d draw) weatherLive(h *holding.Holding, sites, beds int) {
+	h.WeatherReadings = rows(d.count("readings"), func(i int) observed.Reading {
+		r := observed.Reading{ID: id("reading", i), Site: d.sure("site", sites), Date: d.date("date"), At: d.of("weather_readings", "at"), Since: cal.None,
+			By: d.of("weather_readings", "by"), Note: d.text("note"), RainMM: climate.Is(d.number("rain", 0, 200))}
+		if d.maybe("warmth?") {
+			r.TMinC, r.TMaxC = climate.Is(d.number("low", -30, 0)), climate.Is(d.number("high", 0, 20))
+		}
+		return r
+	})
+	h.Foretold = rows(d.count("forecasts"), func(i int) observed.Foretold {
+		told := d.date("told")
+		return observed.Foretold{ID: id("ahead", i), Site: d.sure("site", sites), Date: told + 1, Told: told, TMinC: climate.Is(0), TMaxC: climate.Is(d.number("high", 0, 30)),
+			Wind: d.of("forecasts", "wind"), Sky: d.of("forecasts", "sky")}
+	})
+	h.Addresses = rows(d.count("addresses"), func(i int) observed.Address {
+		return observed.Address{ID: id("address", i), Site: d.sure("site", sites), URL: "https://forecast.example/days", Layout: "json", EveryH: rapid.IntRange(1, 48).Draw(d.T, "every"), On: d.of("addresses", "on")}
+	})
+	h.Sensors = rows(d.count("sensors"), func(i int) observed.Sensor {
+		return observed.Sensor{ID: id("sensor", i), Name: d.filled("name"), Site: d.sure("site", sites), Bed: d.one("bed", beds), Topic: "shed/air", Quantity: observed.Temperature, Unit: "F"}
 	})
 }
 

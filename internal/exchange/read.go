@@ -81,6 +81,7 @@ func (r *reading) finish(book *crop.Book) (*holding.Holding, Report) {
 	if !report.OK() {
 		return nil, report
 	}
+	r.h.Observe()
 	return r.h, report
 }
 
@@ -92,6 +93,7 @@ type reading struct {
 	check   *checker
 	rows    map[string]int
 	weather func(kind, name string) weatherRead // reads a file of the bundle
+	laid    *laidMemory                         // may be nil
 }
 
 func newReading(b bundle) *reading {

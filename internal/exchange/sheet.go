@@ -20,9 +20,9 @@ type sheet interface {
 
 // sheets are all tables of a holding, in the order they are written.
 var sheets = []sheet{
-	holdingSheet, sitesSheet, bedsSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
+	holdingSheet, sitesSheet, bedsSheet, sourcesSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
 	onhandSheet, plansSheet, plantingsSheet, changesSheet, wishesSheet, ownJobsSheet, answersSheet, wantsSheet, groupsSheet, membersSheet, visitsSheet, gapsLeftSheet, purchasesSheet, storesSheet, batchesSheet,
-	recordsSheet, weatherSheet,
+	recordsSheet, readingsSheet, weatherSheet, weatherFilesSheet, columnMapsSheet, weatherReadingsSheet, forecastsSheet, addressesSheet, sensorsSheet,
 }
 
 // rowsOf joins the rows of a table to a list of the holding.

@@ -19,12 +19,13 @@ var holdingSheet = rowsOf[holding.Holding]{
 		text("plan", func(h *holding.Holding) *string { return &h.Plan }),
 		number("kitchen_h_per_week", func(h *holding.Holding) *float64 { return &h.KitchenH }),
 		number("can_l", func(h *holding.Holding) *float64 { return &h.CanL }),
+		number("feed_ml_l", func(h *holding.Holding) *float64 { return &h.FeedMLL }),
 	},
 	list: func(h *holding.Holding) []holding.Holding { return []holding.Holding{*h} },
 	put: func(h *holding.Holding, rows []holding.Holding) {
 		r := rows[0]
 		h.ID, h.Name, h.Zone, h.Today, h.Eaters, h.Plan = r.ID, r.Name, r.Zone, r.Today, r.Eaters, r.Plan
-		h.KitchenH, h.CanL = r.KitchenH, r.CanL
+		h.KitchenH, h.CanL, h.FeedMLL = r.KitchenH, r.CanL, r.FeedMLL
 	},
 }
 
@@ -67,6 +68,7 @@ var bedsSheet = rowsOf[place.Bed]{
 		number("ph", func(b *place.Bed) *float64 { return &b.PH }),
 		text("rotation", func(b *place.Bed) *string { return &b.Rotation }),
 		whole("turn_round_d", func(b *place.Bed) *int { return &b.TurnRoundD }),
+		text("water", func(b *place.Bed) *string { return &b.Water }),
 	},
 	list: func(h *holding.Holding) []place.Bed { return h.Beds },
 	put:  func(h *holding.Holding, rows []place.Bed) { h.Beds = rows },

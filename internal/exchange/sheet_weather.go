@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"garner/internal/climate"
 	"garner/internal/holding"
 )
 
@@ -11,30 +12,35 @@ var weatherSheet = rowsOf[holding.WeatherSource]{
 		text("id", func(w *holding.WeatherSource) *string { return &w.ID }),
 		text("name", func(w *holding.WeatherSource) *string { return &w.Name }),
 		text("source", func(w *holding.WeatherSource) *string { return &w.Source }),
-		weatherFile("normals", func(w *holding.WeatherSource) *string { return &w.NormalFile },
-			func(w *holding.WeatherSource) bool { return w.Normals != nil }),
-		weatherFile("record", func(w *holding.WeatherSource) *string { return &w.RecordFile },
-			func(w *holding.WeatherSource) bool { return w.Record != nil && len(w.Record.Days) > 0 }),
-		weatherFile("forecast", func(w *holding.WeatherSource) *string { return &w.FcastFile },
-			func(w *holding.WeatherSource) bool { return w.Forecast != nil && len(w.Forecast.Days) > 0 }),
-		weatherFile("hourly", func(w *holding.WeatherSource) *string { return &w.HourFile },
-			func(w *holding.WeatherSource) bool { return len(w.Hours) > 0 }),
+		figures("normals", "weather/", func(w *holding.WeatherSource) *string { return &w.NormalFile },
+			func(w *holding.WeatherSource) bool { return w.Own().Normals != nil }, idOfSource),
+		figures("record", "weather/", func(w *holding.WeatherSource) *string { return &w.RecordFile },
+			func(w *holding.WeatherSource) bool { return hasDays(w.Own().Record) }, idOfSource),
+		figures("forecast", "weather/", func(w *holding.WeatherSource) *string { return &w.FcastFile },
+			func(w *holding.WeatherSource) bool { return hasDays(w.Forecast) }, idOfSource),
+		figures("hourly", "weather/", func(w *holding.WeatherSource) *string { return &w.HourFile },
+			func(w *holding.WeatherSource) bool { return len(w.Hours) > 0 }, idOfSource),
 	},
 	list: func(h *holding.Holding) []holding.WeatherSource { return h.Weather },
 	put:  func(h *holding.Holding, rows []holding.WeatherSource) { h.Weather = rows },
 }
 
-// weatherFile gives figures without a file name one of their own.
-func weatherFile(kind string, at func(*holding.WeatherSource) *string, known func(*holding.WeatherSource) bool) column[holding.WeatherSource] {
+func idOfSource(w *holding.WeatherSource) string { return w.ID }
+
+func hasDays(r *climate.Record) bool { return r != nil && len(r.Days) > 0 }
+
+// figures is the column of a file's name; figures without one get a name of their
+// own.
+func figures[T any](kind, folder string, at func(*T) *string, known func(*T) bool, id func(*T) string) column[T] {
 	c := text(kind, at)
-	c.get = func(w *holding.WeatherSource) string {
+	c.get = func(e *T) string {
 		switch {
-		case !known(w):
+		case !known(e):
 			return ""
-		case *at(w) == "":
-			return "weather/" + w.ID + "-" + kind + ".csv"
+		case *at(e) == "":
+			return folder + id(e) + "-" + kind + ".csv"
 		}
-		return *at(w)
+		return *at(e)
 	}
 	return c
 }

@@ -9,50 +9,69 @@ import (
 	"garner/internal/words"
 )
 
-// readWeather reads the files that weather.csv names. A file that two sources
-// name is read once.
+// readWeather reads the files that weather.csv and weather_files.csv name, and
+// lays them over each other. A file that two rows name is read once.
 func (r *reading) readWeather() {
-	normals := map[string]*climate.Normals{}
-	days := map[string]*climate.Record{}
 	hours := map[string][]climate.Hour{}
+	f := figuresRead{r, map[string]*climate.Normals{}, map[string]*climate.Record{}}
 	for i := range r.h.Weather {
 		w := &r.h.Weather[i]
-		if name := r.named(i, "normals", w.NormalFile); name != "" {
-			if _, read := normals[name]; !read {
-				normals[name] = r.readNormals(name)
-			}
-			w.Normals = normals[name]
-		}
-		w.Record = r.daysOf(i, "record", w.RecordFile, days)
-		w.Forecast = r.daysOf(i, "forecast", w.FcastFile, days)
-		if name := r.named(i, "hourly", w.HourFile); name != "" {
+		w.Normals = f.normals("weather", i, "normals", w.NormalFile)
+		w.Record = f.days("weather", i, "record", w.RecordFile)
+		w.Forecast = f.days("weather", i, "forecast", w.FcastFile)
+		if name := r.named("weather", i, "hourly", w.HourFile); name != "" {
 			if _, read := hours[name]; !read {
 				hours[name] = r.readHours(name)
 			}
 			w.Hours = hours[name]
 		}
 	}
+	for i := range r.h.Files {
+		file := &r.h.Files[i]
+		file.Record = f.days("weather_files", i, "days", file.Days)
+		file.Normals = f.normals("weather_files", i, "typical", file.Typical)
+	}
+	layFiles(r.h, r.laid)
 }
 
-// daysOf returns the days of the file a cell names, nil when there are none.
-func (r *reading) daysOf(row int, column, cell string, days map[string]*climate.Record) *climate.Record {
-	name := r.named(row, column, cell)
+// figuresRead are the files read so far.
+type figuresRead struct {
+	*reading
+	knownNormals map[string]*climate.Normals
+	knownDays    map[string]*climate.Record
+}
+
+// normals returns the normals of the file a cell names, nil when there are none.
+func (r *figuresRead) normals(table string, row int, column, cell string) *climate.Normals {
+	name := r.named(table, row, column, cell)
 	if name == "" {
 		return nil
 	}
-	if _, read := days[name]; !read {
-		days[name] = r.readDays(name)
+	if _, read := r.knownNormals[name]; !read {
+		r.knownNormals[name] = r.readNormals(name)
 	}
-	return days[name]
+	return r.knownNormals[name]
 }
 
-// named returns the file that a cell of weather.csv names, as it is called in
-// the holding; nothing when there is none to read.
-func (r *reading) named(row int, column, cell string) string {
+// days returns the days of the file a cell names, nil when there are none.
+func (r *figuresRead) days(table string, row int, column, cell string) *climate.Record {
+	name := r.named(table, row, column, cell)
+	if name == "" {
+		return nil
+	}
+	if _, read := r.knownDays[name]; !read {
+		r.knownDays[name] = r.readDays(name)
+	}
+	return r.knownDays[name]
+}
+
+// named returns the file that a cell names, as it is called in the holding;
+// nothing when there is none to read.
+func (r *reading) named(table string, row int, column, cell string) string {
 	if cell == "" {
 		return ""
 	}
-	at := r.check.place("weather", row, column)
+	at := r.check.place(table, row, column)
 	if wrong := badFileName(cell); wrong != nil {
 		r.fault(wrong.In(at))
 		return ""

@@ -29,10 +29,18 @@ func weatherTables(h *holding.Holding, found *findings) []weatherTable {
 		source := &h.Weather[i]
 		cells := weatherSheet.write(source)
 		at := fault.Place{File: weatherSheet.table.file(), Row: i + 2}
-		w.normals(at, cells[3], source.Normals)
-		w.days(at, "record", cells[4], source.Record)
+		own := source.Own()
+		w.normals(at, "normals", cells[3], own.Normals)
+		w.days(at, "record", cells[4], own.Record)
 		w.days(at, "forecast", cells[5], source.Forecast)
 		w.hours(at, cells[6], source.Hours)
+	}
+	for i := range h.Files {
+		f := &h.Files[i]
+		cells := weatherFilesSheet.write(f)
+		at := fault.Place{File: weatherFilesSheet.table.file(), Row: i + 2}
+		w.days(at, "days", cells[7], f.Record)
+		w.normals(at, "typical", cells[8], f.Normals)
 	}
 	return w.tables
 }
@@ -43,11 +51,11 @@ type weatherWriter struct {
 	written map[string][]byte
 }
 
-func (w *weatherWriter) normals(at fault.Place, name string, n *climate.Normals) {
+func (w *weatherWriter) normals(at fault.Place, column, name string, n *climate.Normals) {
 	if name == "" {
 		return
 	}
-	at.Column = "normals"
+	at.Column = column
 	var out bytes.Buffer
 	_ = station.WriteNormals(&out, n) // writing to memory does not fail
 	if _, err := station.ReadNormals(bytes.NewReader(out.Bytes()), name); err != nil {

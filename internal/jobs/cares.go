@@ -1,6 +1,12 @@
 package jobs
 
-import "garner/internal/cal"
+import (
+	"strconv"
+
+	"garner/internal/cal"
+	"garner/internal/cover"
+	"garner/internal/crop"
+)
 
 // cares are the jobs that rules ask for a planting, and the stripping that the plan
 // tells.
@@ -26,7 +32,7 @@ func (r *careRule) matches(l *life) bool {
 // tend makes the jobs of one rule for one planting.
 func (d *deriver) tend(r *careRule, l *life) {
 	after := r.anchor == "lifted" // what was lifted is tended where it lies
-	if l.ended && !after || r.anchor == "raised" && (l.started || d.plantsOnHand(l)) {
+	if l.ended && !after || r.anchor == "raised" && (l.started || l.unraised || d.plantsOnHand(l)) {
 		return
 	}
 	j := begin(r.kind, r.id, r.id+":"+l.p.ID, d.stop(l.bed))
@@ -35,8 +41,12 @@ func (d *deriver) tend(r *careRule, l *life) {
 	case r.anchor == "raised" || r.kind == "chit" || r.kind == "harden-off":
 		j.Stop, j.Amount.M2 = d.elsewhere("", AtIndoors), 0
 	case after:
-		j.Stop, j.Store = Stop{Site: l.bed.Site, Part: AtStore, Store: l.p.Store, site: d.sites[l.bed.Site]}, l.p.Store
-		j.Amount = Amount{Kg: l.food.stands(l.gone.mid)}
+		j.Stop, j.Store = d.elsewhere("", AtStore), l.p.Store
+		j.Stop.Store = l.p.Store
+		j.Amount = Amount{Kg: l.liftKg}
+	}
+	if r.byRow {
+		j.Amount.Plants, j.byRow = 0, true
 	}
 	j = told(j, l.name)
 	if r.anchor == "calendar" {
@@ -54,7 +64,7 @@ func (d *deriver) tend(r *careRule, l *life) {
 	from := m.mid + r.offset
 	if r.every == 0 {
 		if d.fits(r, l, from) && (after || r.anchor == "raised" || from <= l.end()) {
-			d.once(why(d.day(j, from), r.why, m.mid))
+			d.onceAYear(why(d.day(j, from), r.why, m.mid), l)
 		}
 		return
 	}
@@ -69,11 +79,42 @@ func (d *deriver) tend(r *careRule, l *life) {
 	})
 }
 
+// onceAYear takes in a job that comes once; of what stands for years, once a year.
+func (d *deriver) onceAYear(j Job, l *life) {
+	if l.use.Pattern != crop.Perennial {
+		d.once(j)
+		return
+	}
+	j.Turn = j.Best.Year()
+	j.ID = j.Series + ":" + strconv.Itoa(j.Turn)
+	if !d.answers.series(j.Series).dropped {
+		d.once(j)
+	}
+}
+
 // there tells whether a planting stands on a day.
 func (l *life) there(day cal.Date) bool { return l.planted.mid < day && day <= l.end() }
 
 // fits tells whether a rule holds on a day: in its season, and under no cover where
 // it is about the open.
 func (d *deriver) fits(r *careRule, l *life, day cal.Date) bool {
-	return inSeason(day, r.from, r.to, l.south) && (r.sky == "" || !d.covered(l.p.Bed, max(day, l.planted.mid)))
+	if !inSeason(day, r.from, r.to, l.south) {
+		return false
+	}
+	from := max(day, l.planted.mid)
+	return r.sky == "" || !d.covered(l.p.Bed, from) && !(r.kind == Net && d.meshed(l.p.Bed, from))
+}
+
+// soonNetted is how long before a mesh of the plan no other net is asked for [d].
+// Judgement.
+const soonNetted = 10
+
+// meshed tells whether the plan has a mesh over a bed soon after a day.
+func (d *deriver) meshed(bed string, day cal.Date) bool {
+	for _, s := range d.spells[bed] {
+		if s.Kind == cover.Mesh && day <= s.On && s.On <= day+soonNetted {
+			return true
+		}
+	}
+	return false
 }

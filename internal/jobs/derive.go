@@ -19,6 +19,11 @@ type Question struct {
 	Today     cal.Date
 	Until     cal.Date   // the day after the last
 	Water     []Watering // what the beds need, from the water balance
+	Skies     []Sky      // the weather of the days round today, from a week before it
+
+	// LastDay tells the last sensible day to sow or plant what the plan has; where it
+	// tells none, and where it is nil, the last day of the kind of work counts.
+	LastDay func(*plan.Planting) (cal.Date, bool)
 }
 
 // Watering is water that a bed needs.
@@ -38,6 +43,7 @@ type deriver struct {
 	sites   map[string]int // place of a site in the holding, by id
 	spells  map[string][]place.CoverSpell
 	lives   []*life
+	byBed   map[string][]*life
 	fresh   map[string][]float64 // eaten fresh, by planting and week of the table [kg]
 	answers answers
 	out     []Job
@@ -52,7 +58,7 @@ func Derive(q Question) ([]Job, error) {
 		return nil, err
 	}
 	d := &deriver{Question: &q, facts: f, beds: map[string]*place.Bed{}, sites: map[string]int{},
-		spells: map[string][]place.CoverSpell{}, fresh: freshOf(q.Table), answers: answersOf(q.Holding.Answers)}
+		spells: map[string][]place.CoverSpell{}, byBed: map[string][]*life{}, fresh: freshOf(q.Table), answers: answersOf(q.Holding.Answers)}
 	for i := range q.Holding.Sites {
 		d.sites[q.Holding.Sites[i].ID] = i
 	}
@@ -68,6 +74,8 @@ func Derive(q Question) ([]Job, error) {
 		d.cares(l)
 	}
 	d.covers()
+	d.nights()
+	d.waste()
 	if err := d.soil(); err != nil {
 		return nil, err
 	}
@@ -75,6 +83,7 @@ func Derive(q Question) ([]Job, error) {
 	d.stores()
 	d.waterings()
 	d.own()
+	d.feedAlong()
 	d.walk(d.out)
 	return d.out, nil
 }
@@ -104,36 +113,41 @@ func (d *deriver) emit(j Job) {
 		j.Best = max(j.Best, j.PutOff)
 		j.Last = max(j.Last, j.Best)
 	}
-	if j.Last < d.Today || j.Due(d.Today) >= d.Until {
+	k := d.kinds[j.Kind]
+	if k.barred != "" && d.bars(j.Stop.Site, k.barred) {
+		j.Kind = k.instead
+		k = d.kinds[j.Kind]
+		j = told(j, j.name)
+	}
+	if j.Last < d.Today {
 		return
 	}
-	k := d.kinds[j.Kind]
-	j.Minutes += k.minutes + k.perM2*j.Amount.M2 + k.perPlant*j.Amount.Plants + k.perKg*j.Amount.Kg
-	if j.Who == "" {
-		j.Who = k.who
+	d.fair(&j, &k)
+	if j.Due(d.Today) >= d.Until {
+		return
 	}
-	j.Tools = d.allowed(k.tools, j.Stop.Site)
+	d.reckon(&j, &k)
 	d.out = append(d.out, j)
 }
 
-// allowed are tools with those that a site does not allow replaced.
-func (d *deriver) allowed(tools []string, site string) []string {
-	var out []string
-	barred := map[string]bool{}
-	if i, ok := d.sites[site]; ok {
-		for _, what := range split(d.Holding.Sites[i].NotAllowed) {
-			barred[what] = true
-		}
+// reckon works out a job's minutes and who can do it with what.
+func (d *deriver) reckon(j *Job, k *kindFacts) {
+	if k.litresM2 > 0 && j.Amount.Litres == 0 {
+		j.Amount.Litres = k.litresM2 * j.Amount.M2
+		*j = told(*j, j.name)
 	}
-	for _, tool := range tools {
-		for t := d.tools[tool]; tool != "" && t.barred != "" && barred[string(t.barred)]; t = d.tools[tool] {
-			tool = t.instead
-		}
-		if tool != "" {
-			out = append(out, tool)
-		}
+	minutes := k.minutes + k.perKg*j.Amount.Kg + k.perL*j.Amount.Litres
+	if j.byRow {
+		minutes += k.perM * j.Amount.RowM
+	} else {
+		minutes += k.perM2*j.Amount.M2 + k.perPlant*j.Amount.Plants
 	}
-	return out
+	times := 1.0
+	j.Tools, times = d.allowed(k.tools, j.Stop.Site)
+	j.Minutes += minutes * times
+	if j.Who == "" {
+		j.Who = k.who
+	}
 }
 
 // day fills a job's days round its best one, as its kind has it.

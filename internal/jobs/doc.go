@@ -17,6 +17,10 @@
 // outlook's scales; only jobs whose day the plan sets can be weighed, and for picks the
 // share of a week's flow that would spoil is told in its place.
 //
-// Left out: what rain and frost of the very week forbid, going to and fro, and jobs that
-// two people do together. All care is common practice; none was read in a source.
+// The weather of the week, where it is told, moves work out of rain and wind
+// (data/limits.csv), opens and closes covers, and asks for fleece or the harvest before a
+// frost. What was said and recorded moves the days that hang on it.
+//
+// Left out: weather by the hour, wet or frozen ground, going to and fro, and jobs that two
+// people do together. All care is common practice; none was read in a source.
 package jobs

@@ -1,7 +1,6 @@
 package jobs
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -72,47 +71,20 @@ func (d *deriver) soil() error {
 			if !ok {
 				continue
 			}
-			j := d.day(begin(kind, "", string(kind)+":"+bed.ID, d.stop(bed)), d.dressOn(bed, due.Until))
-			j.Turn = j.Best.Year()
+			j := begin(kind, "", string(kind)+":"+bed.ID, d.stop(bed))
+			from, last := d.dressing(bed, due.Until)
+			j.First, j.Best, j.Last, j.Season = from, dressBest(from, last, d.Today), last, true
+			j.Turn = from.Year()
 			j.ID = j.Series + ":" + strconv.Itoa(j.Turn)
 			j.Amount = Amount{M2: bed.AreaM2(), Litres: due.Litres, Kg: due.Kg}
-			if due.Until.IsSet() {
-				j.Last = due.Until
-			}
 			j = told(j, "")
 			j.Why = due.Phrase
-			j.Amount.Kg = 0 // spreading is counted by the area
 			if t := d.answers.series(j.Series); !t.dropped && !t.done[j.Turn] {
 				d.once(j)
 			}
 		}
 	}
 	return nil
-}
-
-// dressAhead is how long before a sowing or the last day a bed is dressed [d]; one
-// that nothing is sown in waits for the end of winter. Judgement.
-const dressAhead = 14
-
-// lateWinter is the day of the year in the north by which a free bed is dressed.
-const lateWinter = 59
-
-// dressOn is the best day to dress a bed: before its next sowing.
-func (d *deriver) dressOn(bed *place.Bed, until cal.Date) cal.Date {
-	if until.IsSet() {
-		return max(d.Today, until-dressAhead)
-	}
-	next := endless
-	for _, l := range d.lives {
-		if l.bed.ID == bed.ID && l.p.Date > d.Today+dressAhead {
-			next = min(next, l.p.Date-dressAhead)
-		}
-	}
-	end, _ := seasonIn(d.Today.Year(), lateWinter, lateWinter, d.south(bed.Site))
-	if end < d.Today {
-		end, _ = seasonIn(d.Today.Year()+1, lateWinter, lateWinter, d.south(bed.Site))
-	}
-	return min(next, end)
 }
 
 // grounds are the jobs that rules ask for beds, covers and sites.
@@ -123,7 +95,7 @@ func (d *deriver) grounds() {
 		case "bed":
 			for k := range d.Holding.Beds {
 				if b := &d.Holding.Beds[k]; names(r.beds, b.Kind) {
-					d.around(r, b.ID, d.stop(b), b.AreaM2(), func(on cal.Date) bool { return d.standing(b.ID, on) })
+					d.around(r, b.ID, d.stop(b), b.AreaM2(), func(_ *Job, on cal.Date) bool { return r.need == "any" || d.standing(b.ID, on) })
 				}
 			}
 		case "cover":
@@ -138,40 +110,8 @@ func (d *deriver) grounds() {
 	}
 }
 
-// houses are covers that are aired: one job for all beds of a site that lie under a
-// kind of them, at the first.
-func (d *deriver) houses(r *groundRule) {
-	type house struct {
-		site string
-		kind cover.Kind
-	}
-	seen := map[house]bool{}
-	for _, b := range d.Holding.Beds {
-		for _, s := range d.spells[b.ID] {
-			h := house{b.Site, s.Kind}
-			if seen[h] || !slices.Contains(r.covers, string(s.Kind)) {
-				continue
-			}
-			seen[h] = true
-			d.around(r, b.Site+":"+coverKey(s.Kind), d.stop(d.beds[b.ID]), 0, func(on cal.Date) bool { return d.aired(h.site, h.kind, on) })
-		}
-	}
-}
-
-// aired tells whether something stands under a kind of cover on a day.
-func (d *deriver) aired(site string, kind cover.Kind, on cal.Date) bool {
-	for _, b := range d.Holding.Beds {
-		for _, s := range d.spells[b.ID] {
-			if b.Site == site && s.Kind == kind && s.On <= on && (!s.Off.IsSet() || on < s.Off) && d.standing(b.ID, on) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// around makes the jobs of a rule over its season of each year.
-func (d *deriver) around(r *groundRule, id string, at Stop, m2 float64, holds func(cal.Date) bool) {
+// around makes the jobs of a rule over its season of each year. Fill may refuse a turn.
+func (d *deriver) around(r *groundRule, id string, at Stop, m2 float64, fill func(*Job, cal.Date) bool) {
 	south := d.south(at.Site)
 	j := begin(r.kind, r.id, r.id+":"+id, at)
 	j.Amount.M2 = m2
@@ -179,7 +119,7 @@ func (d *deriver) around(r *groundRule, id string, at Stop, m2 float64, holds fu
 	if r.every == 0 {
 		d.yearly(j, r.from, r.to, south, func(next *Job) bool {
 			*next = why(*next, r.why, next.Best)
-			return holds == nil || holds(next.Best)
+			return fill == nil || fill(next, next.Best)
 		})
 		return
 	}
@@ -195,7 +135,7 @@ func (d *deriver) around(r *groundRule, id string, at Stop, m2 float64, holds fu
 		}
 		d.repeat(turns, again{from: first, every: r.every, until: last, since: cal.None}, func(next *Job, on cal.Date) bool {
 			*next = why(*next, r.why, on)
-			return r.need == "any" || holds == nil || holds(on)
+			return fill == nil || fill(next, on)
 		})
 	}
 }

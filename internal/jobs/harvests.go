@@ -129,15 +129,28 @@ func (l *life) spoils(on cal.Date) float64 {
 func (d *deriver) lift(l *life) {
 	j := begin(Lift, "", "lift:"+l.p.ID, d.stop(l.bed))
 	j.Planting, j.Store = l.p.ID, l.p.Store
-	j.Amount = Amount{M2: l.p.AreaM2, Kg: l.food.stands(l.gone.mid)}
-	j = d.day(d.ending(j, l), l.gone.mid)
+	j.Amount.M2 = l.p.AreaM2
+	if l.liftKg < worthLifting { // it is eaten by then
+		j.Kind, j.Store = Clear, ""
+		d.once(why(told(d.day(d.ending(j, l), l.gone.mid), l.name), d.clearWhy(l), l.freeBy()))
+		return
+	}
+	j.Amount.Kg = l.liftKg
+	best, reason := l.gone.mid, "lift"
+	if hard := d.hardNight(l); hard.IsSet() && hard < best {
+		best, reason = hard, "hard_night"
+	}
+	j = d.day(d.ending(j, l), best)
 	if l.ready.is() {
 		j.First = min(j.Best, max(j.First, l.ready.mid))
 	}
 	if l.p.ClearBy.IsSet() {
 		j.Last = max(j.Best, min(j.Last, l.p.ClearBy+d.kinds[Lift].after))
 	}
-	d.once(why(told(j, l.name), "lift", j.Best))
+	if reason == "hard_night" {
+		j.Last = j.Best
+	}
+	d.once(why(told(j, l.name), reason, j.Best))
 }
 
 // clear frees the ground.

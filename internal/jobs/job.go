@@ -35,12 +35,22 @@ type Job struct {
 	CostKg  float64 // what is short more at the table were it put off by a week [kg]
 	Weighed bool    // CostKg was worked out
 
+	Reckoned bool           // the last day was worked out for this crop and place
+	Season   bool           // any day of its season will do: it is not overdue while that lasts
+	Notes    []words.Phrase // what moved it, and what goes with it
+
 	PutOff cal.Date // the day it was put off to; None: it was not
 	Ask    bool     // skipped twice: ask whether to drop it
+
+	name  string // of what its title tells
+	byRow bool   // its minutes go by the metres of row
 }
 
-// Overdue tells whether a job's best day lies behind.
-func (j *Job) Overdue(today cal.Date) bool { return j.Best < today }
+// Overdue tells whether a job's best day lies behind; where any day of a season will do,
+// whether the season does.
+func (j *Job) Overdue(today cal.Date) bool {
+	return j.Best < today && !(j.Season && today <= j.Last)
+}
 
 // Due is the day on which a job is to be done, seen from today.
 func (j *Job) Due(today cal.Date) cal.Date { return max(j.Best, today) }

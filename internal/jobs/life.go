@@ -25,14 +25,17 @@ type life struct {
 
 	raised, planted, emerged, ready, pick, over, gone moment
 
-	food    food
-	flows   bool // it is picked as it ripens, not pulled
-	plants  float64
-	rowM    float64
-	picks   int      // that were recorded
-	picked  cal.Date // the last of them; None: none
-	started bool     // recorded as put in
-	ended   bool     // recorded as gone
+	food     food
+	flows    bool // it is picked as it ripens, not pulled
+	plants   float64
+	rowM     float64
+	picks    int      // that were recorded
+	picked   cal.Date // the last of them; None: none
+	taken    []pick
+	liftKg   float64 // that is lifted for a store [kg]
+	started  bool    // recorded as put in, or said to be
+	unraised bool    // said not to be raised
+	ended    bool    // recorded as gone
 }
 
 // lay makes the lives of the plan's plantings that reach the table.
@@ -64,8 +67,11 @@ func (d *deriver) lay() {
 		}
 		l.space()
 		l.foresee(fates[p.ID], d.Today-lookBack, d.Until+lookAhead)
-		l.remember(d.Holding.Records)
+		l.remember(d.Holding.Records, d.Today)
+		d.answered(l)
+		l.yield(d)
 		d.lives = append(d.lives, l)
+		d.byBed[bed.ID] = append(d.byBed[bed.ID], l)
 	}
 }
 
@@ -104,7 +110,7 @@ func flows(u *crop.Use) bool { return u.Pattern != crop.Pull && u.Feeds() }
 
 // foresee reads the days of its life off the futures.
 func (l *life) foresee(f *outlook.Fate, from, until cal.Date) {
-	l.planted, l.raised = on(l.p.Date), on(l.p.Date-cal.Date(math.Round(l.use.RaiseDays)))
+	l.planted, l.raised = planned(l.p.Date), planned(l.p.Date-cal.Date(math.Round(l.use.RaiseDays)))
 	l.emerged = momentOf(f, func(o *season.Outcome) int { return o.Emerged })
 	l.ready = momentOf(f, func(o *season.Outcome) int { return o.Ready })
 	l.over = momentOf(f, func(o *season.Outcome) int { return o.Over })
@@ -114,13 +120,18 @@ func (l *life) foresee(f *outlook.Fate, from, until cal.Date) {
 }
 
 // remember puts what was recorded in the place of what was forecast.
-func (l *life) remember(records []record.Record) {
+func (l *life) remember(records []record.Record, today cal.Date) {
 	for i := range records {
 		r := &records[i]
 		if r.Planting != l.p.ID {
 			continue
 		}
+		if l.use.Pattern == crop.Perennial && r.Date < today-aSeason && (r.Picks() || r.What == record.Emerged) {
+			continue // of another year
+		}
 		switch r.What {
+		case record.Raised:
+			l.raised = on(r.Date)
 		case record.Planted:
 			l.planted, l.started = on(r.Date), true
 		case record.Emerged:
@@ -136,11 +147,74 @@ func (l *life) remember(records []record.Record) {
 			}
 			l.picks++
 			l.picked = max(l.picked, r.Date)
+			if r.Unit == "kg" {
+				l.taken = append(l.taken, pick{r.Date, r.Value})
+			}
 		}
 		if r.What == record.LastPick {
 			l.over = on(r.Date)
 		}
 	}
+}
+
+// aSeason is how long what a perennial gave counts as of this year [d].
+const aSeason = 200
+
+// pick is a recorded pick.
+type pick struct {
+	on cal.Date
+	kg float64
+}
+
+// answered takes in what was said of raising a planting and of putting it in: what was
+// left out is not there to be worked on.
+func (d *deriver) answered(l *life) {
+	if t := d.answers.of(string(SowIndoors) + ":" + l.p.ID); t.finished {
+		l.unraised = !t.doneOn.IsSet()
+		if t.doneOn.IsSet() && !l.raised.recorded {
+			l.raised = on(t.doneOn)
+		}
+	}
+	t := d.answers.of(string(startKind(l)) + ":" + l.p.ID)
+	switch {
+	case l.started || !t.finished:
+	case t.doneOn.IsSet():
+		l.planted, l.started = on(t.doneOn), true
+	default:
+		l.gone, l.ended = planned(t.lastOn), true // it never was there
+	}
+}
+
+// worthLifting is the least that is lifted for a store [kg]. Judgement.
+const worthLifting = 0.5
+
+// yield is what is lifted when a planting ends: what stood on its last day in the mean
+// of the futures, less what is eaten of it before then; once it is gone what was
+// recorded that day.
+func (l *life) yield(d *deriver) {
+	if l.ended && !l.gone.recorded {
+		return
+	}
+	if l.ended {
+		for _, p := range l.taken {
+			if p.on == l.gone.mid {
+				l.liftKg += p.kg
+			}
+		}
+		if l.liftKg > 0 {
+			return
+		}
+	}
+	l.liftKg = l.food.last
+	for week, kg := range d.fresh[l.p.ID] {
+		if d.Table.From+cal.Date(week*aWeek) < l.end() {
+			l.liftKg -= kg
+		}
+	}
+	for _, p := range l.taken {
+		l.liftKg -= p.kg
+	}
+	l.liftKg = math.Max(0, l.liftKg)
 }
 
 // end is the last day on which it is there to be worked on.
@@ -178,9 +252,9 @@ func (l *life) moment(name string) moment {
 		if l.over.is() {
 			end = min(end, l.over.mid)
 		}
-		return moment{end, end, end, 1, l.over.known}
+		return moment{end, end, end, 1, l.over.known, l.over.recorded}
 	case "lifted":
-		if l.lifted() && l.gone.is() {
+		if l.lifted() && l.gone.is() && l.liftKg >= worthLifting {
 			return l.gone
 		}
 	}
@@ -201,13 +275,7 @@ func (d *deriver) elsewhere(site string, part int) Stop {
 }
 
 // covered tells whether a bed lies under a cover on a day.
-func (d *deriver) covered(bed string, day cal.Date) bool {
-	spells := make([]cover.Spell, 0, len(d.spells[bed]))
-	for _, s := range d.spells[bed] {
-		spells = append(spells, s.Spell)
-	}
-	return cover.At(spells, day) != cover.Open
-}
+func (d *deriver) covered(bed string, day cal.Date) bool { return d.over(bed, day).Kind != cover.Open }
 
 // endless is beyond the end of every table.
 const endless = cal.Date(1 << 30)

@@ -17,11 +17,15 @@ var data embed.FS
 
 // kindFacts is what is known of a kind of work.
 type kindFacts struct {
-	before, after                   cal.Date // days before and after its best day on which it still makes sense
-	minutes, perM2, perPlant, perKg float64
-	tools                           []string
-	who                             Who
-	rank                            int
+	before, after                               cal.Date // days before and after its best day on which it still makes sense
+	minutes, perM2, perM, perPlant, perKg, perL float64
+	litresM2                                    float64 // it takes, of what is no water for the bed [L/m2]
+	tools                                       []string
+	who                                         Who
+	dry, still                                  bool // it waits for a dry day, for one without wind
+	barred                                      Barred
+	instead                                     Kind // what is done where a site does not allow it
+	rank                                        int
 }
 
 // careRule is care of plantings.
@@ -35,7 +39,8 @@ type careRule struct {
 	every                                  int // 0: once
 	until                                  string
 	untilOffset                            cal.Date
-	from, to                               int // days of the year in the north; 0: all of it
+	from, to                               int  // days of the year in the north; 0: all of it
+	byRow                                  bool // its minutes go by the metres of row, not by plants and ground
 	why                                    string
 }
 
@@ -67,9 +72,11 @@ type countRule struct {
 type toolFacts struct {
 	barred  Barred
 	instead string
+	times   float64 // as long as with what it takes the place of
 }
 
 type facts struct {
+	limits limits
 	kinds  map[Kind]kindFacts
 	order  []Kind
 	tools  map[string]toolFacts
@@ -90,6 +97,8 @@ var (
 	needs    = []string{"standing", "any"}
 	patterns = []string{string(crop.Pull), string(crop.Picking), string(crop.Cut), string(crop.LeafThenHead), string(crop.Perennial), string(crop.GroundCover)}
 	barred   = []string{"", string(Fires), string(Hoses), string(Heights)}
+	weathers = []string{"dry", "still"}
+	counted  = []string{"", "row"}
 )
 
 // loader reads the package's files and gathers what is wrong with them.
@@ -102,7 +111,7 @@ type loader struct {
 // every number lies within its range.
 func read(files fs.FS) (*facts, error) {
 	l := loader{&facts{kinds: map[Kind]kindFacts{}, tools: map[string]toolFacts{}}, files}
-	for _, part := range []func() error{l.readTools, l.readKinds, l.readCare, l.readGround, l.readPicks, l.readStores} {
+	for _, part := range []func() error{l.readTools, l.readKinds, l.readLimits, l.readCare, l.readGround, l.readPicks, l.readStores} {
 		if err := part(); err != nil {
 			return nil, err
 		}

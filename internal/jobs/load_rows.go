@@ -8,13 +8,13 @@ import (
 )
 
 func (l loader) readTools() error {
-	c, err := l.open("tools", "tool", "barred_by", "instead")
+	c, err := l.open("tools", "tool", "barred_by", "instead", "times")
 	if err != nil {
 		return err
 	}
 	seen := map[string]bool{}
 	for r := range c.Rows {
-		l.tools[once(c, r, "tool", seen)] = toolFacts{Barred(oneOf(c, r, "barred_by", barred)), c.Text(r, "instead")}
+		l.tools[once(c, r, "tool", seen)] = toolFacts{Barred(oneOf(c, r, "barred_by", barred)), c.Text(r, "instead"), c.Within(r, "times", 0.1, 10)}
 	}
 	for r := range c.Rows {
 		if instead := c.Text(r, "instead"); instead != "" && !seen[instead] {
@@ -25,7 +25,8 @@ func (l loader) readTools() error {
 }
 
 func (l loader) readKinds() error {
-	c, err := l.open("kinds", "kind", "first_d", "last_d", "minutes", "minutes_m2", "minutes_plant", "minutes_kg", "tools", "who")
+	c, err := l.open("kinds", "kind", "first_d", "last_d", "minutes", "minutes_m2", "minutes_m", "minutes_plant", "minutes_kg", "minutes_l",
+		"litres_m2", "tools", "who", "weather", "barred_by", "instead")
 	if err != nil {
 		return err
 	}
@@ -33,8 +34,15 @@ func (l loader) readKinds() error {
 	for r := range c.Rows {
 		k := Kind(once(c, r, "kind", seen))
 		f := kindFacts{before: days(c, r, "first_d", 0, 90), after: days(c, r, "last_d", 0, 90),
-			minutes: c.Within(r, "minutes", 0, 240), perM2: c.Within(r, "minutes_m2", 0, 60), perPlant: c.Within(r, "minutes_plant", 0, 60),
-			perKg: c.Within(r, "minutes_kg", 0, 60), tools: c.List(r, "tools"), who: Who(oneOf(c, r, "who", whos)), rank: r}
+			minutes: c.Within(r, "minutes", 0, 240), perM2: c.Within(r, "minutes_m2", 0, 60), perM: c.Within(r, "minutes_m", 0, 60),
+			perPlant: c.Within(r, "minutes_plant", 0, 60), perKg: c.Within(r, "minutes_kg", 0, 60), perL: c.Within(r, "minutes_l", 0, 10),
+			litresM2: c.Within(r, "litres_m2", 0, 200), tools: c.List(r, "tools"), who: Who(oneOf(c, r, "who", whos)),
+			barred: Barred(oneOf(c, r, "barred_by", barred)), instead: Kind(c.Text(r, "instead")), rank: r}
+		weather := each(c, r, "weather", weathers)
+		f.dry, f.still = slices.Contains(weather, "dry"), slices.Contains(weather, "still")
+		if (f.barred == "") != (f.instead == "") {
+			c.Refuse(r, "instead", "jobs.data_missing", words.Args{"value": "instead"})
+		}
 		for _, tool := range f.tools {
 			if _, ok := l.tools[tool]; !ok {
 				c.Refuse(r, "tools", "jobs.data_unknown", words.Args{"value": tool})
@@ -43,7 +51,12 @@ func (l loader) readKinds() error {
 		l.kinds[k] = f
 		l.order = append(l.order, k)
 	}
-	for _, k := range []Kind{SowIndoors, Sow, Set, PlantOut, Replant, SowGreen, CutGreen, Cover, Net, Uncover, Strip, Water, Pick, Lift, Clear, Count, Compost, Manure, Lime, Own} {
+	for r := range c.Rows {
+		if instead := c.Text(r, "instead"); instead != "" && (!seen[instead] || l.kinds[Kind(instead)].barred != "") {
+			c.Refuse(r, "instead", "jobs.data_unknown", words.Args{"value": instead})
+		}
+	}
+	for _, k := range made {
 		if !seen[string(k)] && len(c.Rows) > 0 {
 			c.Refuse(0, "kind", "jobs.data_missing", words.Args{"value": string(k)})
 		}
@@ -51,8 +64,12 @@ func (l loader) readKinds() error {
 	return c.Err()
 }
 
+// made are the kinds that the code itself makes.
+var made = []Kind{SowIndoors, PrickOut, Sow, Set, PlantOut, Replant, Mulch, SowGreen, CutGreen, Cover, Net, Uncover, Protect, Vent, Shut, Strip, Water, Feed, Pick, Lift,
+	Clear, Burn, Count, Compost, Manure, Lime, Own}
+
 func (l loader) readCare() error {
-	c, err := l.open("care", "rule", "kind", "crops", "groups", "uses", "methods", "patterns", "sky", "anchor", "offset_d", "every_d", "until", "until_d", "from", "to", "why")
+	c, err := l.open("care", "rule", "kind", "crops", "groups", "uses", "methods", "patterns", "sky", "anchor", "offset_d", "every_d", "until", "until_d", "from", "to", "counted", "why")
 	if err != nil {
 		return err
 	}
@@ -62,7 +79,7 @@ func (l loader) readCare() error {
 			crops: c.List(r, "crops"), groups: c.List(r, "groups"), uses: c.List(r, "uses"), methods: c.List(r, "methods"),
 			patterns: each(c, r, "patterns", patterns), sky: oneOf(c, r, "sky", skies), anchor: oneOf(c, r, "anchor", anchors),
 			offset: days(c, r, "offset_d", -120, 365), every: whole(c, r, "every_d", 0, 120), until: oneOf(c, r, "until", ends),
-			untilOffset: days(c, r, "until_d", -120, 365), from: c.Day(r, "from"), to: c.Day(r, "to"), why: c.Text(r, "why")}
+			untilOffset: days(c, r, "until_d", -120, 365), from: c.Day(r, "from"), to: c.Day(r, "to"), byRow: oneOf(c, r, "counted", counted) == "row", why: c.Text(r, "why")}
 		if rule.every > 0 && rule.until == "" {
 			c.Refuse(r, "until", "jobs.data_endless", nil)
 		}

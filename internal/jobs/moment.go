@@ -12,7 +12,8 @@ import (
 type moment struct {
 	early, mid, late cal.Date // tenth, half and nine tenths of the futures in which it comes
 	odds             float64  // share of futures in which it comes
-	known            bool     // it was recorded
+	known            bool     // it was recorded or is planned
+	recorded         bool     // it was recorded
 }
 
 // likely is the share of futures from which a moment makes jobs.
@@ -21,8 +22,11 @@ const likely = 0.5
 // is tells whether there is such a day at all.
 func (m moment) is() bool { return m.known || m.odds >= likely }
 
-// on is a day that was recorded or is planned.
-func on(d cal.Date) moment { return moment{d, d, d, 1, true} }
+// on is a day that was recorded.
+func on(d cal.Date) moment { return moment{d, d, d, 1, true, true} }
+
+// planned is a day that the plan has.
+func planned(d cal.Date) moment { return moment{d, d, d, 1, true, false} }
 
 // momentOf reads a day off every future of a planting's fate.
 func momentOf(f *outlook.Fate, day func(*season.Outcome) int) moment {
@@ -37,7 +41,7 @@ func momentOf(f *outlook.Fate, day func(*season.Outcome) int) moment {
 	}
 	slices.Sort(found)
 	at := func(share float64) cal.Date { return found[int(share*float64(len(found)-1)+0.5)] }
-	return moment{at(0.1), at(0.5), at(0.9), float64(len(found)) / float64(len(f.Years)), false}
+	return moment{at(0.1), at(0.5), at(0.9), float64(len(found)) / float64(len(f.Years)), false, false}
 }
 
 // food is what a planting gives day by day, mean over the futures [kg].
@@ -45,6 +49,7 @@ type food struct {
 	first    cal.Date
 	flow     []float64 // newly ready to be picked
 	standing []float64 // stands to be pulled
+	last     float64   // that stood on the last day of it [kg]
 }
 
 // foodOf adds up the futures from one day to before another.
@@ -55,6 +60,9 @@ func foodOf(f *outlook.Fate, from, until cal.Date) food {
 	for _, o := range f.Years {
 		out.flow = added(out.flow, o.First-start, n, o.Flow, share)
 		out.standing = added(out.standing, o.First-start, n, o.Standing, share)
+		if n := len(o.Standing); n > 0 {
+			out.last += float64(o.Standing[n-1]) * share
+		}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package jobs
 
 import (
 	"strconv"
+	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/plan"
@@ -45,6 +46,10 @@ func (d *deriver) ownStop(o *plan.OwnJob) Stop {
 	}
 	return d.elsewhere(o.Site, AtSite)
 }
+
+// MayBeWater tells whether an id may be that of a watering, so that what the beds want
+// need not be known to find any other job.
+func MayBeWater(id string) bool { return strings.HasPrefix(id, string(Water)+":") }
 
 // waterings are what the water balance asks for.
 func (d *deriver) waterings() {

@@ -3,7 +3,9 @@ package jobs
 import (
 	"math"
 
+	"garner/internal/cal"
 	"garner/internal/plan"
+	"garner/internal/words"
 )
 
 // starts are the jobs that bring a planting into its bed: raising and sowing, setting
@@ -12,7 +14,7 @@ func (d *deriver) starts(l *life) {
 	if l.started || l.ended {
 		return
 	}
-	if l.method == string(plan.Plant) && l.p.Relation != plan.Moved && l.use.RaiseDays > 0 && !d.plantsOnHand(l) {
+	if l.method == string(plan.Plant) && l.p.Relation != plan.Moved && l.use.RaiseDays > 0 && !l.unraised && !l.raised.recorded && !d.plantsOnHand(l) {
 		d.raise(l)
 	}
 	kind := startKind(l)
@@ -24,22 +26,70 @@ func (d *deriver) starts(l *life) {
 		j.Amount.SeedG = l.seedG()
 		j.Needs = d.needs(l, "seed", j.Amount.SeedG, "g")
 	case Set:
-		j.Amount.Plants = l.plants
-		j.Amount.Kg = l.use.StockKg(l.method, l.p.AreaM2)
-		j.Needs = d.needs(l, "sets", j.Amount.Kg, "kg")
-		j = d.day(told(j, l.name), l.p.Date)
-		j.Amount.Kg = 0 // setting is counted by the piece
-		d.once(why(j, "planned", l.p.Date))
-		return
+		j.Amount.Plants = l.plants // setting is counted by the piece
+		j.Needs = d.needs(l, "sets", l.use.StockKg(l.method, l.p.AreaM2), "kg")
 	default:
 		j.Amount.Plants = l.plants
 		j.Needs = d.needs(l, "plants", l.plants, "plants")
 	}
 	reason := "planned"
-	if l.p.Relation == plan.After {
+	if l.p.Relation == plan.After && kind != Set {
 		reason = "follows"
 	}
-	d.once(why(d.day(told(j, l.name), l.p.Date), reason, l.p.Date))
+	j = d.until(d.day(told(j, l.name), l.p.Date), l)
+	if kind == PlantOut || kind == Replant {
+		d.pastFrost(&j, l)
+	}
+	d.begun(why(j, reason, l.p.Date))
+}
+
+// pastFrost keeps plants in until the nights are likely to spare them.
+func (d *deriver) pastFrost(j *Job, l *life) {
+	due := j.Due(d.Today)
+	if day := d.later(l, due); day > due && day <= j.Last {
+		j.Notes = append(j.Notes, words.P("jobs.moved_frost", words.Args{"date": due}))
+		j.Best = day
+	}
+}
+
+// begun takes in a job with which a planting begins. One that was due long ago, with
+// nothing said of it, is taken for done, as the table takes it.
+func (d *deriver) begun(j Job) {
+	if _, put := d.answers.of(j.ID).putOff[0]; put || !d.unsaid(j.Best) {
+		d.once(j)
+	}
+}
+
+// leastSlack is how long a planting whose ground is wanted again may be late at the
+// least [d]: what follows gives way. Judgement.
+const leastSlack = 7
+
+// until ends a job of putting a planting in on the last sensible day for it, where that
+// was worked out, and so early that it is ready before its ground is wanted again.
+func (d *deriver) until(j Job, l *life) Job {
+	if last, told := d.lastDay(l, j.Best); told {
+		j.Last, j.Reckoned = max(j.Best, last), true
+	}
+	if l.p.ClearBy.IsSet() && l.ready.is() {
+		slack := max(leastSlack, l.p.ClearBy-1-l.ready.mid)
+		j.Last = max(j.Best, min(j.Last, j.Best+slack))
+	}
+	return j
+}
+
+// unsaid tells whether a day lies so long ago that silence means done.
+func (d *deriver) unsaid(best cal.Date) bool { return best < d.Today-longUnsaid }
+
+// longUnsaid is how long a sowing is asked for that nobody recorded [d]. Judgement.
+const longUnsaid = 28
+
+// lastDay is the last sensible day to put a planting in, asked for where the job may be
+// told at all.
+func (d *deriver) lastDay(l *life, best cal.Date) (cal.Date, bool) {
+	if d.LastDay == nil || best >= d.Until || d.unsaid(best) {
+		return cal.None, false
+	}
+	return d.LastDay(&l.p)
 }
 
 // startKind is the work with which a planting comes into its bed.
@@ -67,7 +117,11 @@ func (d *deriver) raise(l *life) {
 		j.Amount.SeedG = j.Amount.Plants / l.use.SeedsPerGram
 	}
 	j.Needs = d.needs(l, "seed", j.Amount.SeedG, "g")
-	d.once(why(d.day(told(j, l.name), l.raised.mid), "raised", l.p.Date))
+	j = d.day(told(j, l.name), l.raised.mid)
+	if last, told := d.lastDay(l, j.Best); told {
+		j.Last, j.Reckoned = max(j.Best, last-(l.p.Date-j.Best)), true
+	}
+	d.begun(why(j, "raised", l.p.Date))
 }
 
 // seedG is the seed that is sown in rows [g]; 0: the book does not tell.

@@ -13,6 +13,7 @@ func told(j Job, name string) Job {
 // titled is told with the title of another name.
 func titled(j Job, title, name string) Job {
 	a := j.Amount
+	j.name = name
 	j.Title = words.P("jobs.title_"+key(title), words.Args{"name": name, "area": a.M2, "row": a.RowM, "plants": a.Plants,
 		"kg": a.Kg, "litres": a.Litres, "seed": a.SeedG})
 	return j

@@ -17,6 +17,7 @@ type answers struct{ byID, bySeries map[string]*turns }
 type turns struct {
 	last     int      // the latest turn that was done or skipped; 0: none
 	lastOn   cal.Date // when
+	doneOn   cal.Date // when it was last done, not skipped; None: never
 	skips    int      // how often it was skipped since it was last done
 	finished bool     // of a job that comes once: done or skipped; of any: dropped
 	dropped  bool
@@ -26,7 +27,7 @@ type turns struct {
 }
 
 func newTurns() *turns {
-	return &turns{lastOn: cal.None, done: map[int]bool{}, putOff: map[int]cal.Date{}}
+	return &turns{lastOn: cal.None, doneOn: cal.None, done: map[int]bool{}, putOff: map[int]cal.Date{}}
 }
 
 // answersOf sorts answers out, in order of time.
@@ -66,7 +67,7 @@ func take(to map[string]*turns, key string, turn int, a *record.Answer) {
 	}
 	switch a.Did {
 	case record.Done:
-		t.skips, t.kept = 0, false
+		t.skips, t.kept, t.doneOn = 0, false, a.Date
 	case record.Skipped:
 		t.skips++
 	case record.PutOff:
@@ -174,6 +175,7 @@ func (d *deriver) yearly(j Job, from, to int, south bool, fill func(*Job) bool) 
 		next := j
 		next.First, next.Last = seasonIn(year, from, to, south)
 		next.Best = next.First + (next.Last-next.First)/2
+		next.Season = true
 		next.Turn, next.ID = year, j.Series+":"+strconv.Itoa(year)
 		if put, ok := t.putOff[year]; ok {
 			next.PutOff = put

@@ -104,6 +104,10 @@ func (s *shelf[T]) tidy() {
 	}
 }
 
+// mostRecords bounds the records that are known by name: readings make a new one
+// with every entry, and each holds decades of days.
+const mostRecords = 16
+
 // record returns the name of a weather record, reckoned once for each.
 func (m *Memory) record(r *climate.Record) num.Digest {
 	if known, ok := m.records[r]; ok {
@@ -111,6 +115,9 @@ func (m *Memory) record(r *climate.Record) num.Digest {
 	}
 	d := num.NewDigester("record")
 	digestRecord(d, r)
+	if len(m.records) >= mostRecords {
+		clear(m.records)
+	}
 	m.records[r] = d.Sum()
 	return m.records[r]
 }

@@ -34,6 +34,9 @@ type GrowingDay struct {
 	Caught  float64 // share of the light on its ground that its leaves catch, 0-1
 	HeightM float64
 	Full    float64 // its leaves as a share of those of a full stand, 0-1
+
+	Stage       growth.Stage
+	Development float64 // 0 through to 1 first use
 }
 
 // Tracts shows the ground of every bed on which anything stands from today on,
@@ -132,7 +135,7 @@ func (w *walk) run(b *bedWork, f int) error {
 			}
 		}
 		w.out.Growing[i].Days[day-w.from] = GrowingDay{There: true, AreaM2: p.AreaM2 * p.Left(date), Caught: l.Caught,
-			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters)}
+			HeightM: s.HeightM(p.Parameters), Full: s.Fullness(p.Parameters), Stage: s.Stage, Development: s.Development}
 	}
 	w.runner.Run(b.site.sky, &w.beside, &b.bed, b.draws(w.job.Seed, f, nil))
 	return nil

@@ -41,16 +41,12 @@ func (w *weatherYears) fill(future int) {
 // laySites gives each site its weather, from memory where it is known.
 func (j *job) laySites(m *Memory) error {
 	j.sites = map[string]*siteWork{}
-	sources := map[string]*holding.WeatherSource{}
-	for i := range j.Holding.Weather {
-		sources[j.Holding.Weather[i].ID] = &j.Holding.Weather[i]
-	}
 	for _, s := range j.Holding.Sites {
-		source, ok := sources[s.Weather]
+		source := j.Holding.WeatherAt(s)
 		switch {
 		case s.Weather == "":
 			return fault.New(fault.NotFound, "outlook.weather_missing", words.Args{"site": s.Name})
-		case !ok:
+		case source == nil:
 			return fault.New(fault.NotFound, "outlook.weather_unknown", words.Args{"site": s.ID, "weather": s.Weather})
 		}
 		w, err := j.laySite(m, s, source)

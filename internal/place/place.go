@@ -42,6 +42,7 @@ type Bed struct {
 	PH         float64
 	Rotation   string // told, silent; empty: told
 	TurnRoundD int    // days from clearing until it can be sown again; 0: as usual
+	Water      string // id of the source it is watered from; empty: not told
 }
 
 // Shape is the shape of a bed on the plan. The list is closed and documented.

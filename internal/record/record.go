@@ -27,6 +27,9 @@ const (
 	Manured   What = "manured"
 	Limed     What = "limed"
 	Mulched   What = "mulched"
+	Raised    What = "raised" // sown in trays or cells, to be planted out
+	Pricked   What = "pricked out"
+	Fed       What = "fed" // feed was given, alone or in the water
 )
 
 // Stage is what of a disease or pest was seen.

@@ -15,6 +15,8 @@ type Report struct {
 	Rows, Kept int        // rows below the header, and those of which something was kept
 	Refused    fault.List // rows and values that cannot be
 	Warnings   fault.List // what looks odd but was taken
+	Doubtful   fault.List // values that can be but hardly are; Found.DropDoubtful leaves them out
+	Wrong      fault.List // what makes the file as a whole unfit, such as other units
 }
 
 // dailyColumn is a column and the field it fills.

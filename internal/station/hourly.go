@@ -41,8 +41,14 @@ func ReadHourly(r io.Reader, name string) ([]climate.Hour, Report, error) {
 	if err != nil {
 		return nil, Report{}, err
 	}
+	hours, _, report, err := hoursOf(t)
+	return hours, report, err
+}
+
+// hoursOf reads the hours of a table, with the times of all its rows.
+func hoursOf(t *table.Table) ([]climate.Hour, []stamp, Report, error) {
 	if faults := missingColumns(t, columnTime, columnTemp); len(faults) > 0 {
-		return nil, Report{}, faults
+		return nil, nil, Report{}, faults
 	}
 	report := Report{Rows: len(t.Rows) + len(t.Refused), Refused: append(fault.List(nil), t.Refused...)}
 	names, places := []string{columnTime, columnRadiation}, []int{}
@@ -59,15 +65,15 @@ func ReadHourly(r io.Reader, name string) ([]climate.Hour, Report, error) {
 	}
 	report.Kept = len(hours)
 	if report.Kept == 0 {
-		return nil, report, fault.New(fault.Invalid, "station.no_hours", words.Args{"rows": report.Rows}).
-			In(fault.Place{File: name})
+		return nil, stamps, report, fault.New(fault.Invalid, "station.no_hours", words.Args{"rows": report.Rows}).
+			In(fault.Place{File: t.Name})
 	}
 	report.Warnings = append(report.Warnings, jumpsOf(t, hours)...)
 	report.Warnings = append(report.Warnings, gapsOf(t, hours, stamps)...)
 	report.Warnings = append(report.Warnings, unitsOf(t)...)
 	sortByRow(report.Refused)
 	sortByRow(report.Warnings)
-	return hours, report, nil
+	return hours, stamps, report, nil
 }
 
 // hourOf reads the values of one row.

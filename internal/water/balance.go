@@ -38,17 +38,24 @@ type Balance struct {
 	MissingMM float64 // within reach of the roots (Dr)
 	DryMM     float64 // from the surface, where it is bare and wetted (De)
 	Wetted    float64 // share of the ground that the last water wetted; 0: all of it
+
+	ReachM float64 // depth that MissingMM is of; 0: that of the first day
+	DeepMM float64 // missing below that reach, down to DeepM
+	DeepM  float64 // the deepest that any crop has reached
 }
 
 // Day takes the balance through a day and returns what became of the water. Rain and
 // irrigation come first, in the morning, and what is too much drains at once
-// (FAO-56 example 38); then soil and leaves lose. Ground that roots newly reach has
-// drained: nothing is missing in it. No water rises from below. Runoff is none.
+// (FAO-56 example 38); then soil and leaves lose. Ground that roots reach for the first
+// time has drained: nothing is missing in it. Where a crop with shallow roots follows
+// one with deep ones, what those took from below stays missing there until water gets
+// down to it or roots come back. No water rises from below. Runoff is none.
 //
 // Kept for any weather: rain and irrigation are what is lost, drained and less
-// missing. Check: FAO-56 examples 31, 35, 37 and 38. Source: FAO-56 eq. 69 to 88.
+// missing, above and below. Check: FAO-56 examples 31, 35, 37 and 38. Source: FAO-56 eq. 69 to 88.
 func (b *Balance) Day(s *Soil, on *Stand, g *Given) Flux {
 	var f Flux
+	b.reach(on.reachM())
 	f.DrainedMM = b.wet(g)
 	held := s.HeldMM(on.reachM())
 	most := MostCoefficient(on.Basal, g.LeastPct, g.WindMS, on.HeightM)
@@ -107,7 +114,30 @@ func (b *Balance) wet(g *Given) (drainedMM float64) {
 	b.MissingMM -= g.RainMM + g.IrrigationMM
 	drainedMM = max(0, -b.MissingMM) // eq. 88
 	b.MissingMM = max(0, b.MissingMM)
-	return drainedMM
+	below := min(drainedMM, b.DeepMM)
+	b.DeepMM -= below
+	return drainedMM - below
+}
+
+// Reach moves the balance to the depth that a stand's roots have got to, so that what is
+// missing is within their reach. Day does the same.
+func (b *Balance) Reach(on *Stand) { b.reach(on.reachM()) }
+
+// reach moves the balance to another depth of roots [m]. What is missing is taken to be
+// spread evenly over the depth that it is missing from (judgement).
+func (b *Balance) reach(rootM float64) {
+	switch {
+	case b.ReachM <= 0 || rootM == b.ReachM:
+	case rootM < b.ReachM:
+		moved := b.MissingMM * (1 - rootM/b.ReachM)
+		b.MissingMM -= moved
+		b.DeepMM += moved
+	case b.DeepM > b.ReachM:
+		moved := b.DeepMM * min(1, (rootM-b.ReachM)/(b.DeepM-b.ReachM))
+		b.MissingMM += moved
+		b.DeepMM -= moved
+	}
+	b.ReachM, b.DeepM = rootM, max(b.DeepM, rootM)
 }
 
 // wettingRainMM is the least rain that wets all of the ground, so that what
@@ -129,11 +159,13 @@ func (b *Balance) DueMM(s *Soil, on *Stand, g *Given) float64 {
 		return 0
 	}
 	tried := *b
+	tried.reach(on.reachM())
+	missing := tried.MissingMM
 	dry := *g
 	dry.IrrigationMM = 0
 	f := tried.Day(s, on, &dry)
 	if f.Stress >= 1 && Stress(s.HeldMM(on.reachM()), tried.MissingMM, on.easy(f.LostMM())) >= 1 {
 		return 0
 	}
-	return max(0, b.MissingMM-g.RainMM)
+	return max(0, missing-g.RainMM)
 }

@@ -41,14 +41,14 @@ func TestWaterIsKept(t *testing.T) {
 			switch {
 			case f.EvaporatedMM < 0 || f.TranspiredMM < 0 || f.DrainedMM < 0:
 				t.Fatalf("less than nothing: %+v", f)
-			case f.Stress < 0 || f.Stress > 1 || b.MissingMM < 0 || b.DryMM < 0 || b.DryMM > s.SurfaceMM+1e-9:
+			case f.Stress < 0 || f.Stress > 1 || b.MissingMM < 0 || b.DeepMM < -1e-9 || b.DryMM < 0 || b.DryMM > s.SurfaceMM+1e-9:
 				t.Fatalf("out of range: %+v %+v", f, b)
 			case f.LostMM() > MostCoefficient(on.Basal, g.LeastPct, g.WindMS, on.HeightM)*g.ReferenceMM+1e-9:
 				t.Fatalf("more than the air can take: %+v", f)
 			}
 		}
-		if off := came - went - (0 - b.MissingMM); math.Abs(off) > 1e-6 {
-			t.Fatalf("%v mm came, %v went, %v is missing: off by %v", came, went, b.MissingMM, off)
+		if off := came - went - (0 - b.MissingMM - b.DeepMM); math.Abs(off) > 1e-6 {
+			t.Fatalf("%v mm came, %v went, %v is missing: off by %v", came, went, b.MissingMM+b.DeepMM, off)
 		}
 	})
 }
@@ -129,5 +129,40 @@ func BenchmarkBalanceDay(b *testing.B) {
 	on, state := Stand{Basal: 1, Cover: 0.8, HeightM: 1, RootM: 0.5, Easy: 0.4}, Balance{}
 	for i := range b.N {
 		state.Day(s, &on, &Given{ReferenceMM: 4, RainMM: float64(i & 7), WindMS: 2, LeastPct: 50})
+	}
+}
+
+// Salad after a deep-rooted crop that drank the ground dry lacks no more than its own
+// shallow layer holds; what the old roots took below is filled before any water drains,
+// and meets the roots of a crop that goes down again.
+func TestRootsThatFollowRoots(t *testing.T) {
+	s, err := SoilOf("loam")
+	if err != nil {
+		t.Fatal(err)
+	}
+	deep, salad, wet := Stand{Basal: 1.1, Cover: 0.9, HeightM: 1, RootM: 1, Easy: 0.4}, Stand{Basal: 0.2, Cover: 0.1, HeightM: 0.1, RootM: 0.2, Easy: 0.3}, Given{WindMS: 2, LeastPct: 50}
+	b := Balance{}
+	for range 30 {
+		b.Day(s, &deep, &Given{ReferenceMM: 5, WindMS: 2, LeastPct: 50})
+	}
+	was := b.MissingMM
+	if was < 80 {
+		t.Fatalf("only %v mm are missing", was)
+	}
+	if due := b.DueMM(s, &salad, &Given{ReferenceMM: 3, WindMS: 2, LeastPct: 50}); due > s.HeldMM(0.2) || due <= 0 {
+		t.Errorf("%v mm are due, the layer holds %v", due, s.HeldMM(0.2))
+	}
+	b.Day(s, &salad, &wet)
+	if b.MissingMM > 0.2*was+1e-9 || math.Abs(b.MissingMM+b.DeepMM-was) > 1e-9 {
+		t.Errorf("%v above and %v below of %v", b.MissingMM, b.DeepMM, was)
+	}
+	wet.RainMM = was - 10
+	if f := b.Day(s, &salad, &wet); f.DrainedMM != 0 || math.Abs(b.DeepMM-10) > 1e-9 {
+		t.Errorf("%v mm drain, %v are missing below", f.DrainedMM, b.DeepMM)
+	}
+	wet.RainMM = 0
+	b.Day(s, &Stand{Basal: 1, Cover: 0.8, RootM: 0.6, Easy: 0.4}, &wet)
+	if math.Abs(b.MissingMM-5) > 1e-9 { // half of the way down, half of the 10 mm
+		t.Errorf("%v mm are missing half way down", b.MissingMM)
 	}
 }

@@ -33,11 +33,9 @@ func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, 
 	if away != nil {
 		end = max(end, away.Back+1)
 	}
-	a := asking{setting: &s, away: away, told: givenIn(s.Holding.Records), beds: map[string]*tally{}}
-	if len(a.told.beds) > 0 {
-		if err := outlook.Tracts(s, m, 1, s.Today-pastDays, s.Today, a.plant); err != nil {
-			return nil, Bed{}, err
-		}
+	a := asking{setting: &s, away: away, beds: map[string]*tally{}}
+	if a.told, err = toldOf(s, m); err != nil {
+		return nil, Bed{}, err
 	}
 	if err := outlook.Tracts(s, m, usualFutures, s.Today-pastDays, end, a.see); err != nil {
 		return nil, Bed{}, err
@@ -61,13 +59,21 @@ type asking struct {
 	course  course
 }
 
-// plant notes the ground that a tract takes of a bed that was watered as a whole.
-func (a *asking) plant(t *outlook.Tract) error {
-	if err := a.course.lay(t); err != nil {
-		return err
+// toldOf gathers what was told of the water of all beds, with the ground that was
+// planted when a bed was watered as a whole.
+func toldOf(s outlook.Setting, m *outlook.Memory) (given, error) {
+	g, err := told(s.Holding)
+	if err != nil || len(g.beds) == 0 {
+		return g, err
 	}
-	a.told.plant(t, &a.course)
-	return nil
+	var c course
+	return g, outlook.Tracts(s, m, 1, s.Today-pastDays, s.Today, func(t *outlook.Tract) error {
+		if err := c.lay(t); err != nil {
+			return err
+		}
+		g.plant(t, &c)
+		return nil
+	})
 }
 
 // see adds a tract under one future to its bed.
@@ -87,9 +93,13 @@ func (a *asking) see(t *outlook.Tract) error {
 	}
 	f := t.Future
 	into.told = into.told || a.told.since(t).IsSet()
-	b := c.past(t, &a.told, today)
+	b, read, movedMM := c.past(t, &a.told, today)
 	if f == 0 {
 		into.areaM2 += c.areaM2[today]
+		if read.IsSet() {
+			into.read = read
+			into.readL += movedMM * c.areaM2[c.at(read)]
+		}
 	}
 	into.now[f] += c.due(&b, today) * c.areaM2[today]
 	into.missing[f] += b.MissingMM * c.areaM2[today]

@@ -9,14 +9,17 @@ import (
 
 // Bed is what one bed wants. Litres are for all of its plantings together.
 type Bed struct {
-	Bed      string
-	AreaM2   float64 // planted
-	Told     bool    // the records tell what it was given; else it counts as watered whenever it was due
-	MissingL float64 // that would fill the ground this morning
-	NowL     float64 // to be given today, 0 where it can wait
-	WeekL    float64 // in the week from today, in the middle of the futures
-	WeekDryL float64 // in a dry week, the driest of ten
-	UsesL    float64 // that soil and leaves lose in that week, in the middle of the futures
+	Bed    string
+	AreaM2 float64 // planted
+	Told   bool    // the records tell what it was given; else it counts as watered whenever it was due
+
+	Read     cal.Date // the last reading of its moisture; None: none within half a year
+	ReadL    float64  // by how much less that reading left missing on its day
+	MissingL float64  // that would fill the ground this morning
+	NowL     float64  // to be given today, 0 where it can wait
+	WeekL    float64  // in the week from today, in the middle of the futures
+	WeekDryL float64  // in a dry week, the driest of ten
+	UsesL    float64  // that soil and leaves lose in that week, in the middle of the futures
 
 	Wants    cal.Date // the first day of want if nobody comes, in the middle of the futures; None: it lasts four weeks
 	WantsDry cal.Date // in a dry time
@@ -32,6 +35,8 @@ type Bed struct {
 type tally struct {
 	told                                     bool
 	areaM2                                   float64
+	read                                     cal.Date
+	readL                                    float64
 	now, week, uses, missing, before, helper []float64
 	fails, failsAway                         []cal.Date
 }
@@ -52,7 +57,7 @@ func (t *tally) add(o *tally) {
 }
 
 func newTally(futures int) *tally {
-	t := &tally{}
+	t := &tally{read: cal.None}
 	for _, list := range t.sums() {
 		*list = make([]float64, futures)
 	}
@@ -68,7 +73,7 @@ func newTally(futures int) *tally {
 const dry = 0.9
 
 func (t *tally) bed(id string) Bed {
-	return Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
+	return Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, Read: t.read, ReadL: t.readL, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
 		WeekL: quantile(t.week, 0.5), WeekDryL: quantile(t.week, dry), UsesL: quantile(t.uses, 0.5),
 		Wants: dateQuantile(t.fails, 0.5), WantsDry: dateQuantile(t.fails, 1-dry),
 		BeforeL: quantile(t.before, 0.5), HelperL: quantile(t.helper, 0.5), HelperDryL: quantile(t.helper, dry),

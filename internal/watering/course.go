@@ -52,11 +52,25 @@ func (c *course) due(b *water.Balance, i int) float64 {
 }
 
 // past is the balance on the morning of a day: watered whenever it was due until the
-// records tell, and as they tell from then on.
-func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance) {
-	since := told.since(t)
-	for i := range today {
+// records tell, and as they tell from then on, and moved by what was read in the
+// morning of a day. movedMM is by how much less the last reading left missing.
+func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance, read cal.Date, movedMM float64) {
+	since, readings := told.since(t), told.read[t.Bed.ID]
+	read = cal.None
+	for i := range today + 1 {
 		on := c.first + cal.Date(i)
+		if list := readings[on]; len(list) > 0 && i < len(c.stands) {
+			read, movedMM = on, 0
+			for _, left := range list {
+				movedMM += b.Correct(c.soil, &c.stands[i], left)
+			}
+		}
+		if i == today {
+			if i < len(c.stands) {
+				b.Reach(&c.stands[i])
+			}
+			break
+		}
 		mm := 0.0
 		if since.IsSet() && on >= since {
 			mm = told.to(t, on, c.areaM2[i])
@@ -65,7 +79,7 @@ func (c *course) past(t *outlook.Tract, told *given, today int) (b water.Balance
 		}
 		c.day(&b, i, mm)
 	}
-	return b
+	return b, read, movedMM
 }
 
 // keep waters whenever it is due on the days from one up to another, and returns

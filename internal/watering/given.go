@@ -2,22 +2,53 @@ package watering
 
 import (
 	"garner/internal/cal"
+	"garner/internal/holding"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/record"
+	"garner/internal/water"
 )
 
 // given are the waterings of the records, litres by day, of beds and of plantings.
 type given struct {
 	beds, plantings map[string]map[cal.Date]float64
 	planted         map[string]map[cal.Date]float64 // ground that is planted [m2], of beds that were watered as a whole
+	read            map[string]map[cal.Date][]water.Left
 }
 
-// givenIn gathers what was watered. Records without an amount tell nothing of it.
+// told gathers what a household has told of its beds' water.
+func told(h *holding.Holding) (given, error) {
+	g := givenIn(h.Records)
+	beds := map[string]*place.Bed{}
+	for i := range h.Beds {
+		beds[h.Beds[i].ID] = &h.Beds[i]
+	}
+	for i := range h.Readings {
+		r := &h.Readings[i]
+		b := beds[r.Bed]
+		if b == nil {
+			continue
+		}
+		reading := water.Reading{Way: string(r.Way), Value: r.Value, Felt: r.Felt, Sure: r.Sure}
+		left, err := reading.In(water.TextureOf(b.Texture, b.OwnSoil()))
+		if err != nil {
+			return g, err
+		}
+		if g.read[r.Bed] == nil {
+			g.read[r.Bed] = map[cal.Date][]water.Left{}
+		}
+		g.read[r.Bed][r.Date] = append(g.read[r.Bed][r.Date], left)
+	}
+	return g, nil
+}
+
+// givenIn gathers what was watered, with feed in it or without. Records without an
+// amount tell nothing of it.
 func givenIn(records []record.Record) given {
-	g := given{beds: map[string]map[cal.Date]float64{}, plantings: map[string]map[cal.Date]float64{}, planted: map[string]map[cal.Date]float64{}}
+	g := given{beds: map[string]map[cal.Date]float64{}, plantings: map[string]map[cal.Date]float64{}, planted: map[string]map[cal.Date]float64{}, read: map[string]map[cal.Date][]water.Left{}}
 	for i := range records {
 		r := &records[i]
-		if r.What != record.Watered || r.Value <= 0 {
+		if r.What != record.Watered && r.What != record.Fed || r.Value <= 0 {
 			continue
 		}
 		of, id := g.beds, r.Bed

@@ -22,16 +22,12 @@ const (
 // groundOf tells the soil of a bed: of containers potting mix unless told otherwise,
 // with no more depth than they have and no water from below.
 func groundOf(b *place.Bed) (g ground, err error) {
-	texture := b.Texture
 	switch b.Kind {
 	case "container":
 		g.depth = max(leastPotM, min(mostPotM, b.LengthM, b.WidthM))
 	case "bench":
 		g.depth = trayM
 	}
-	if g.depth > 0 && texture == "" {
-		texture = water.PottingMix
-	}
-	g.soil, err = water.SoilOf(texture)
+	g.soil, err = water.SoilOf(water.TextureOf(b.Texture, b.OwnSoil()))
 	return g, err
 }

@@ -18,12 +18,18 @@ import (
 // on asks what the beds of the demo want on a day, after change.
 func on(t *testing.T, today cal.Date, away *watering.Away, change func(*holding.Holding)) (map[string]watering.Bed, watering.Bed) {
 	t.Helper()
+	return under(t, 20, today, away, change)
+}
+
+// under asks the same under so many futures.
+func under(t *testing.T, futures int, today cal.Date, away *watering.Away, change func(*holding.Holding)) (map[string]watering.Bed, watering.Bed) {
+	t.Helper()
 	h := demotest.Holding(t, "main")
 	h.Today = today
 	if change != nil {
 		change(h)
 	}
-	s := demotest.Setting(t, h, 20)
+	s := demotest.Setting(t, h, futures)
 	s.Today, s.From = today, today.Monday()
 	beds, all, err := watering.Of(s, outlook.NewMemory(), away)
 	if err != nil {

@@ -21,6 +21,7 @@ type bedBody struct {
 	LightPath     string
 	Asks          string // what the air asks of it; "" where the weather does not tell
 	AsksPath      string
+	Water         bedWaterBody
 }
 
 // bed shows one bed: what stands in it, what comes, and what lies over it.
@@ -62,6 +63,7 @@ func (v *visit) showBed(id string, typed typedForm, status int) error {
 	}
 	asks, month := v.bedAsks(water)
 	b.Asks, b.AsksPath = asks, lightPath(its.Site, month)+"#light-water"
+	b.Water = v.bedWater(h, its, ground.Today)
 	return v.show(page{Name: "bed", Nav: "ground", Status: status, Body: b})
 }
 

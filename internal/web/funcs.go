@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"garner/internal/cal"
+	"garner/internal/desk"
 	"garner/internal/draw"
 	"garner/internal/words"
 )
@@ -40,9 +41,13 @@ func (s *Server) funcs() template.FuncMap {
 		"defs":     draw.Defs,                                                        // the textures of drawings
 		"month":    s.monthYear,                                                      // Jan 2027
 		"args":     pairs,
+		"signed":   func(x float64, decimals int) string { return minus(f.Number(x, decimals)) },
 		"join":     strings.Join,
 		"capital":  capital,
 		"planting": plantingPath, // address of a planting's page
+
+		"formatName":  desk.FormatName, // of a weather file
+		"formatNames": desk.FormatNames,
 	}
 }
 

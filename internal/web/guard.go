@@ -14,6 +14,10 @@ import (
 // mostForm is the largest body of a form [bytes].
 const mostForm = 1 << 20
 
+// mostUpload is the largest body of a form that brings weather files [bytes]: ten
+// years of a home station's archive.
+const mostUpload = 2 << 30
+
 // policy lets a page load only what this server serves. Nothing runs or styles
 // from inside a page.
 const policy = "default-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'; object-src 'none'"
@@ -84,7 +88,11 @@ func isOwnHost(given string) bool {
 // limited bounds the body of a request.
 func (s *Server) limited(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		r.Body = http.MaxBytesReader(w, r.Body, mostForm)
+		most := int64(mostForm)
+		if r.URL.Path == weatherLookPath {
+			most = mostUpload
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, most)
 		next.ServeHTTP(w, r)
 	})
 }

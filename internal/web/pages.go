@@ -50,6 +50,7 @@ var navigation = []link{
 	{Name: "crops", Path: "/crops"},
 	{Name: "wants", Path: "/wants"},
 	{Name: "stores", Path: "/stores"},
+	{Name: "weather", Path: "/weather"},
 	{Name: "history", Path: "/history"},
 }
 

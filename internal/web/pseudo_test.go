@@ -67,7 +67,7 @@ func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
 		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",
 		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
 		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
-		"/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",
+		"/weather/files", "/weather/files/found/none", "/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",
 		"/beds/h9/next?from=2027-03-01&until=2027-08-20&area=2", "/beds/h9/next?hand=yes", "/beds/h9/next?from=soon", "/beds/h3/next?from=2028-06-30", "/planting/spi-26",
 		"/planting/kal-26/lost", "/planting/tom-26/failing", "/planting/par-26/move"}
 }

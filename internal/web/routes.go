@@ -17,6 +17,7 @@ func (s *Server) routes() http.Handler {
 	s.nextRoutes(mux)
 	s.lightRoutes(mux)
 	s.tendRoutes(mux)
+	s.waterSupplyRoutes(mux)
 	s.besideRoutes(mux)
 	s.freeRoutes(mux)
 	s.mendRoutes(mux)
@@ -28,6 +29,8 @@ func (s *Server) routes() http.Handler {
 	s.larderRoutes(mux)
 	s.wantsRoutes(mux)
 	s.riskRoutes(mux)
+	s.weatherRoutes(mux)
+	s.weatherFileRoutes(mux)
 	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) {
 		s.refuse(w, r, http.StatusNotFound, words.P("web.no_such_page", words.Args{"path": r.URL.Path}))
 	})

@@ -58,7 +58,7 @@ var bedForm = rowForm{
 	table: "beds", nav: "ground", after: to("/beds"), fit: fitOutline,
 	fields: []fieldForm{
 		{name: "name", wide: true}, {name: "length_m"}, {name: "width_m"}, {name: "kind", wide: true}, {name: "site"},
-		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "texture", more: true}, {name: "ph", more: true},
+		{name: "light_share", more: true}, {name: "soil", more: true}, {name: "texture", more: true}, {name: "ph", more: true}, {name: "water", more: true},
 		{name: "rotation", more: true}, {name: "turn_round_d", more: true}, {name: "order", more: true},
 	},
 }

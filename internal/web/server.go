@@ -19,6 +19,7 @@ type Options struct {
 	Sample  func(by desk.Author, name string) error // begins the household as a copy of a sample; nil: none is offered
 	Words   *words.Catalogue
 	Who     string           // whose hand the entries are in
+	Watcher *desk.Watcher    // of a folder of weather files; nil: none is watched
 	Now     func() time.Time // nil: the clock
 	Random  io.Reader        // of ids, nil: the system's
 	Log     *slog.Logger     // nil: nothing is logged
@@ -30,6 +31,8 @@ type Server struct {
 	sample  func(by desk.Author, name string) error
 	words   *words.Catalogue
 	who     string
+	watcher *desk.Watcher
+	found   foundShelf
 	now     func() time.Time
 	random  io.Reader
 	log     *slog.Logger
@@ -40,7 +43,7 @@ type Server struct {
 
 // New makes a server. The only errors are faults of the program's own files.
 func New(o Options) (*Server, error) {
-	s := &Server{offices: o.Offices, sample: o.Sample, words: o.Words.Spaced(noBreak), who: o.Who, now: o.Now, random: o.Random, log: o.Log}
+	s := &Server{offices: o.Offices, sample: o.Sample, words: o.Words.Spaced(noBreak), who: o.Who, watcher: o.Watcher, now: o.Now, random: o.Random, log: o.Log}
 	if s.now == nil {
 		s.now = time.Now
 	}

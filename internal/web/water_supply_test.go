@@ -1,0 +1,55 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"garner/internal/words"
+)
+
+// Each page of water is there, and says what it is about; what cannot be read is told
+// at its field.
+func TestPagesOfWater(t *testing.T) {
+	h, _ := garden(t, words.English())
+	for path, says := range map[string]string{
+		"/water/use": "Water by month", "/water/butt": "How large a butt", "/water/butt?source=shed-butt&roof=40&covering=metal&holds=500": "enough",
+		"/water/short?site=share&left=100&days=7": "ban on hoses", "/water/feed": "Follow the label", "/water_sources": "Yard tap", "/moisture_readings": "felt moist",
+	} {
+		got := ask(h, "GET", path, "")
+		if got.Code != http.StatusOK || !strings.Contains(got.Body.String(), says) {
+			t.Errorf("%s: %d, %q is not said", path, got.Code, says)
+		}
+	}
+	for _, path := range []string{"/water/butt?roof=wide", "/water/short?left=some", "/water/short?days=0", "/water/short?days=400"} {
+		if got := ask(h, "GET", path, ""); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "aria-invalid") {
+			t.Errorf("%s: %d", path, got.Code)
+		}
+	}
+	if got := ask(h, "GET", "/water/butt?source=pond", ""); got.Code != http.StatusNotFound {
+		t.Errorf("no such butt: %d", got.Code)
+	}
+}
+
+// The label's dose is kept and taken as none when blank; a reading that cannot be is
+// refused at its field; one that can is kept at its bed.
+func TestFeedAndReadingsAreKept(t *testing.T) {
+	h, office := garden(t, words.English())
+	form := open(t, h, "/water/feed").one(t, "form", "action", "/water/feed")
+	post(t, h, form, "label-feed_ml_l", "7.5")
+	if now, err := office.Holding(); err != nil || now.FeedMLL != 7.5 {
+		t.Errorf("%v ml, %v", now.FeedMLL, err)
+	}
+	form = open(t, h, "/moisture_readings/new?bed=h1&date=2027-01-04").one(t, "form", "action", "/moisture_readings/new")
+	if got := post(t, h, form, "way", "probe", "value", "90"); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "all pores are full") {
+		t.Errorf("90 %%: %d", got.Code)
+	}
+	post(t, h, form, "way", "probe", "value", "21")
+	now, err := office.Holding()
+	if err != nil || len(now.Readings) != 2 || now.Readings[1].Value != 21 {
+		t.Errorf("%+v, %v", now.Readings, err)
+	}
+	if page := ask(h, "GET", "/beds/h1", "").Body.String(); !strings.Contains(page, "21 % of the volume") {
+		t.Error("the bed's page does not tell the reading")
+	}
+}
