@@ -22,7 +22,7 @@ type sheet interface {
 var sheets = []sheet{
 	holdingSheet, sitesSheet, bedsSheet, sourcesSheet, featuresSheet, coversSheet, gearSheet, cropsSheet, varietiesSheet,
 	onhandSheet, plansSheet, plantingsSheet, changesSheet, wishesSheet, ownJobsSheet, answersSheet, wantsSheet, groupsSheet, membersSheet, visitsSheet, gapsLeftSheet, purchasesSheet, storesSheet, batchesSheet,
-	recordsSheet, readingsSheet, weatherSheet, weatherFilesSheet, columnMapsSheet, weatherReadingsSheet, forecastsSheet, addressesSheet, sensorsSheet,
+	recordsSheet, readingsSheet, weatherSheet, weatherReadingsSheet, forecastsSheet, addressesSheet, sensorsSheet, weatherFilesSheet, columnMapsSheet,
 }
 
 // rowsOf joins the rows of a table to a list of the holding.
