@@ -87,7 +87,7 @@ var arrows = map[string][]string{
 
 	"station": {"climate", "sun"},
 	"archive": {"station"},
-	"exchange": {"holding", "station", "crop", "plan", "place", "record", "larder", "cover", "climate",
+	"exchange": {"holding", "station", "risk", "crop", "plan", "place", "record", "larder", "cover", "climate",
 		"observed", "sun", "rotation", "water"},
 	"sample": {},
 

@@ -11,7 +11,8 @@ import (
 	"garner/internal/words"
 )
 
-// riskCommand runs a rule for a disease or pest over weather, or lists the rules.
+// riskCommand tells what is at risk in a holding, runs a rule for a disease or pest
+// over a file of weather, or lists the rules.
 type riskCommand struct {
 	Hourly    string `arg:"" optional:"" placeholder:"HOURLY.csv"`
 	Rule      string `placeholder:"RULE"`
@@ -20,7 +21,10 @@ type riskCommand struct {
 	Daily     bool
 	DropJumps bool `name:"drop-jumps"`
 	EveryDay  bool `name:"every-day"`
-	JSON      bool `name:"json"`
+	South     bool
+	Rules     bool
+	holdingFlags
+	JSON bool `name:"json"`
 }
 
 // riskAnswer is the JSON of a rule over a record, with what was refused in words.
@@ -30,19 +34,25 @@ type riskAnswer struct {
 	Warnings []faultRow `json:"warnings"`
 }
 
-// Run lists the rules, shows one, or runs one over a file.
+// Run tells what is at risk, lists the rules, shows one, or runs one over a file.
 func (c *riskCommand) Run(a *App) error {
 	var f flags
 	o := desk.RiskOptions{Rule: c.Rule, EveryDay: c.EveryDay, Since: f.date("--since", c.Since),
-		Wetness: f.oneOf("--wetness", c.Wetness, desk.Wetnesses())}
+		South: c.South, Wetness: f.oneOf("--wetness", c.Wetness, desk.Wetnesses())}
 	if c.Hourly != "" {
 		f.need("--rule", c.Rule)
 	}
 	if err := f.err(); err != nil {
 		return err
 	}
-	if c.Hourly == "" {
+	switch {
+	case c.Hourly != "":
+	case c.Rules:
+		return a.riskRules("", c.JSON)
+	case c.Rule != "" && !c.given():
 		return a.riskRules(c.Rule, c.JSON)
+	default:
+		return c.atHome(a)
 	}
 	answer, err := c.judge(a, o)
 	if err != nil {

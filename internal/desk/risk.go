@@ -13,7 +13,8 @@ import (
 type RiskOptions struct {
 	Rule     string
 	Wetness  string   // humidity, dew-point or tree; "" is humidity
-	Since    cal.Date // sums begin here; cal.None: with the record and each year
+	Since    cal.Date // sums begin here; cal.None: with the record and each growing year
+	South    bool     // sums begin half a year later than in the north
 	EveryDay bool     // a reading for every day as well
 }
 
@@ -96,7 +97,7 @@ func riskOf(w *risk.Weather, o RiskOptions) (*RiskResult, error) {
 		}
 	}
 	r.LeftOut = len(w.Days) - r.Counted
-	for _, x := range rule.Readings(w, risk.Options{Wet: risk.Wetness(o.Wetness), Since: o.Since}) {
+	for _, x := range rule.Readings(w, risk.Options{Wet: risk.Wetness(o.Wetness), Since: o.Since, South: o.South}) {
 		var sum *float64
 		if x.Sum != 0 {
 			sum = &x.Sum
@@ -109,6 +110,12 @@ func riskOf(w *risk.Weather, o RiskOptions) (*RiskResult, error) {
 		}
 	}
 	return r, nil
+}
+
+// RiskRuleNamed refuses a rule that there is none of, with the nearest name.
+func RiskRuleNamed(id string) error {
+	_, err := riskRule(id)
+	return err
 }
 
 // riskRule finds a rule by its id.

@@ -8,6 +8,7 @@ import (
 	"garner/internal/fault"
 	"garner/internal/place"
 	"garner/internal/plan"
+	"garner/internal/risk"
 	"garner/internal/rotation"
 	"garner/internal/words"
 )
@@ -34,11 +35,12 @@ type BedSaying struct {
 	Phrase   words.Phrase
 }
 
-// BedDisease is a disease recorded on the bed.
+// BedDisease is a disease or pest recorded on the bed.
 type BedDisease struct {
-	Name string
-	Seen cal.Date
-	Note string
+	Name   string
+	Called words.Phrase // its name where it has no other; empty: Name
+	Seen   cal.Date
+	Note   string
 }
 
 // Problem is a disease that can be recorded, for a list of choices.
@@ -193,11 +195,13 @@ func (w *bedWork) diseases(v *BedView) {
 		if r.Problem == "" || r.Bed != w.bed.ID && (r.Bed != "" || !in[r.Planting]) {
 			continue
 		}
-		name := r.Problem
+		d := BedDisease{Name: r.Problem, Seen: r.Date, Note: r.Note}
 		if p, _, ok := rotation.Find(r.Problem); ok {
-			name = p.Name
+			d.Name = p.Name
+		} else if risk.Known(r.Problem) {
+			d.Called = risk.ProblemName(r.Problem)
 		}
-		v.Diseases = append(v.Diseases, BedDisease{name, r.Date, r.Note})
+		v.Diseases = append(v.Diseases, d)
 	}
 	slices.SortStableFunc(v.Diseases, func(a, b BedDisease) int { return int(b.Seen - a.Seen) })
 }

@@ -66,6 +66,8 @@ type viewMemory struct {
 	compared   *recent[num.Digest, *CompareView]
 	larders    *recent[num.Digest, *LarderView]
 	barren     *recent[num.Digest, []Barren]
+	risks      *recent[num.Digest, *RiskView]
+	riskRules  *recent[num.Digest, *RiskRuleView]
 	waters     *recent[waterKey, map[string]*BedWater]
 	jobWeeks   *recent[num.Digest, *WeekView]
 	sowings    *recent[num.Digest, *SowingsView]
@@ -107,6 +109,8 @@ func newViewMemory() *viewMemory {
 		compared:   newRecent[num.Digest, *CompareView](mostViews),
 		larders:    newRecent[num.Digest, *LarderView](mostViews),
 		barren:     newRecent[num.Digest, []Barren](mostViews),
+		risks:      newRecent[num.Digest, *RiskView](mostViews),
+		riskRules:  newRecent[num.Digest, *RiskRuleView](mostViews),
 		waters:     newRecent[waterKey, map[string]*BedWater](mostViews),
 		jobWeeks:   newRecent[num.Digest, *WeekView](mostViews),
 		sowings:    newRecent[num.Digest, *SowingsView](mostViews),

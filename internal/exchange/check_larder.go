@@ -46,6 +46,7 @@ var subjects = map[record.What][]string{
 	record.Failing:   {"planting"},
 	record.Moved:     {"planting"},
 	record.Disease:   {"planting", "bed"},
+	record.Sighted:   {"planting", "bed"},
 	record.Composted: {"bed"},
 	record.Manured:   {"bed"},
 	record.Limed:     {"bed"},

@@ -3,24 +3,25 @@ package exchange
 import (
 	"garner/internal/fault"
 	"garner/internal/record"
+	"garner/internal/risk"
 	"garner/internal/rotation"
 	"garner/internal/words"
 )
 
-// checkProblems warns of recorded diseases that have no name, or one that the
-// rotation does not know, with the nearest that it does: they are kept, but
-// nothing follows from them. Plants may be lost to slugs as well, of which nothing
-// need follow.
+// checkProblems warns of recorded diseases and pests that have no name, or one that
+// neither the rotation nor a rule of risk knows, with the nearest that the rotation
+// does: they are kept, but nothing follows from them. Plants may be lost to slugs as
+// well, of which nothing need follow.
 func (c *checker) checkProblems() {
 	for i, r := range c.h.Records {
-		if r.What == record.Disease && r.Problem == "" {
+		if (r.What == record.Disease || r.What == record.Sighted) && r.Problem == "" {
 			c.warnings.add(fault.New(fault.Invalid, "exchange.problem_blank", nil).In(c.place("records", i, "problem")))
 		}
 		if r.Problem == "" || r.What != record.Disease && record.Plain(r.Problem) {
 			continue
 		}
 		_, nearest, known := rotation.Find(r.Problem)
-		if known {
+		if known || risk.Known(r.Problem) {
 			continue
 		}
 		key, args := "exchange.problem_unknown", words.Args{"given": r.Problem}

@@ -152,6 +152,7 @@ var recordsSheet = rowsOf[record.Record]{
 		recordedValue,
 		text("unit", func(r *record.Record) *string { return &r.Unit }),
 		text("problem", func(r *record.Record) *string { return &r.Problem }),
+		text("stage", func(r *record.Record) *record.Stage { return &r.Stage }),
 		text("note", func(r *record.Record) *string { return &r.Note }),
 	},
 	list: func(h *holding.Holding) []record.Record { return h.Records },

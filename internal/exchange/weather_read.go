@@ -12,12 +12,19 @@ import (
 // readWeather reads the files that weather.csv and weather_files.csv name, and
 // lays them over each other. A file that two rows name is read once.
 func (r *reading) readWeather() {
+	hours := map[string][]climate.Hour{}
 	f := figuresRead{r, map[string]*climate.Normals{}, map[string]*climate.Record{}}
 	for i := range r.h.Weather {
 		w := &r.h.Weather[i]
 		w.Normals = f.normals("weather", i, "normals", w.NormalFile)
 		w.Record = f.days("weather", i, "record", w.RecordFile)
 		w.Forecast = f.days("weather", i, "forecast", w.FcastFile)
+		if name := r.named("weather", i, "hourly", w.HourFile); name != "" {
+			if _, read := hours[name]; !read {
+				hours[name] = r.readHours(name)
+			}
+			w.Hours = hours[name]
+		}
 	}
 	for i := range r.h.Files {
 		file := &r.h.Files[i]
@@ -82,12 +89,14 @@ func (r *reading) named(table string, row int, column, cell string) string {
 const (
 	normalsFile = "normals"
 	daysFile    = "daily"
+	hoursFile   = "hourly"
 )
 
 // weatherRead is a weather file as read: figures, or what is wrong with it.
 type weatherRead struct {
 	normals  *climate.Normals
 	days     *climate.Record
+	hours    []climate.Hour
 	rows     int
 	faults   fault.List
 	warnings fault.List
@@ -97,7 +106,7 @@ type weatherRead struct {
 func (r *reading) take(name string, f weatherRead) {
 	r.fault(f.faults...)
 	r.check.warnings.add(f.warnings...)
-	if f.normals != nil || f.days != nil {
+	if f.normals != nil || f.days != nil || f.hours != nil {
 		r.rows[name] = f.rows
 	}
 }
@@ -114,10 +123,19 @@ func (r *reading) readDays(name string) *climate.Record {
 	return f.days
 }
 
+func (r *reading) readHours(name string) []climate.Hour {
+	f := r.weather(hoursFile, name)
+	r.take(name, f)
+	return f.hours
+}
+
 // readWeatherFile reads one weather file of a kind.
 func readWeatherFile(kind, name string, content []byte) weatherRead {
-	if kind == daysFile {
+	switch kind {
+	case daysFile:
 		return readDaysFile(name, content)
+	case hoursFile:
+		return readHoursFile(name, content)
 	}
 	n, err := station.ReadNormals(bytes.NewReader(content), name)
 	if err != nil {
@@ -138,6 +156,21 @@ func readDaysFile(name string, content []byte) weatherRead {
 		return f
 	}
 	f.days, f.rows = record, report.Rows
+	return f
+}
+
+// readHoursFile reads an hourly record; as with days a value that cannot be is a
+// fault.
+func readHoursFile(name string, content []byte) weatherRead {
+	hours, report, err := station.ReadHourly(bytes.NewReader(content), name)
+	f := weatherRead{faults: report.Refused, warnings: report.Warnings}
+	if err != nil {
+		if len(report.Refused) == 0 {
+			f.faults = faultsOf(err)
+		}
+		return f
+	}
+	f.hours, f.rows = hours, report.Rows
 	return f
 }
 

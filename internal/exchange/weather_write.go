@@ -33,6 +33,7 @@ func weatherTables(h *holding.Holding, found *findings) []weatherTable {
 		w.normals(at, "normals", cells[3], own.Normals)
 		w.days(at, "record", cells[4], own.Record)
 		w.days(at, "forecast", cells[5], source.Forecast)
+		w.hours(at, cells[6], source.Hours)
 	}
 	for i := range h.Files {
 		f := &h.Files[i]
@@ -81,6 +82,25 @@ func (w *weatherWriter) days(at fault.Place, column, name string, r *climate.Rec
 		return
 	}
 	w.add(at, weatherTable{path: name, schema: weatherSchema("daily"), content: out.Bytes()})
+}
+
+func (w *weatherWriter) hours(at fault.Place, name string, hours []climate.Hour) {
+	if name == "" {
+		return
+	}
+	at.Column = "hourly"
+	var out bytes.Buffer
+	_ = station.WriteHourly(&out, hours) // writing to memory does not fail
+	_, report, err := station.ReadHourly(bytes.NewReader(out.Bytes()), name)
+	if len(report.Refused) > 0 {
+		w.found.add(report.Refused...)
+		return
+	}
+	if err != nil {
+		w.found.add(faultsOf(err)...)
+		return
+	}
+	w.add(at, weatherTable{path: name, schema: weatherSchema("hourly"), content: out.Bytes()})
 }
 
 func (w *weatherWriter) add(at fault.Place, t weatherTable) {

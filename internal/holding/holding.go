@@ -68,9 +68,11 @@ type WeatherSource struct {
 	Normals    *climate.Normals
 	Record     *climate.Record // observed days, may be nil
 	Forecast   *climate.Record // days to come, may be nil
+	Hours      []climate.Hour  // observed hours in order, may be none
 	NormalFile string          // file names inside the holding, for export
 	RecordFile string
 	FcastFile  string
+	HourFile   string
 
 	// Apart is the record and the normals without what weather files brought; nil
 	// where no file brought anything. Record and Normals hold all that is known.

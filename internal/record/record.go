@@ -22,6 +22,7 @@ const (
 	Failing   What = "failing" // a share of the planting is lost
 	Moved     What = "moved"   // lifted and set in another bed
 	Disease   What = "disease" // one that stays in the ground, see Problem
+	Sighted   What = "sighted" // a disease or pest, see Problem and Stage
 	Composted What = "composted"
 	Manured   What = "manured"
 	Limed     What = "limed"
@@ -29,6 +30,17 @@ const (
 	Raised    What = "raised" // sown in trays or cells, to be planted out
 	Pricked   What = "pricked out"
 	Fed       What = "fed" // feed was given, alone or in the water
+)
+
+// Stage is what of a disease or pest was seen.
+type Stage string
+
+// The stages; empty is not told.
+const (
+	Flying Stage = "flying" // flies, moths, beetles
+	Eggs   Stage = "eggs"
+	Young  Stage = "young"  // maggots, caterpillars, aphids
+	Damage Stage = "damage" // what it does to plants
 )
 
 // Record is one thing seen or done on a date.
@@ -42,9 +54,13 @@ type Record struct {
 	Batch    string // that was counted; empty: all that lies in the store
 	Value    float64
 	Unit     string // kg, plants, pieces, share, L
-	Problem  string // id of a disease or pest as in the rotation facts
+	Problem  string // id of a disease or pest as in the rotation facts or the rules of risk
+	Stage    Stage  // of it that was seen
 	Note     string
 }
+
+// Sees tells whether a record is of a disease or pest that was seen.
+func (r *Record) Sees() bool { return r.Problem != "" && (r.What == Sighted || r.What == Disease) }
 
 // Picks tells whether a record is of a pick.
 func (r *Record) Picks() bool {

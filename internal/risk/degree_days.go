@@ -43,12 +43,24 @@ type Event struct {
 	BaseC, UpperC float64
 	SumCd         float64
 	SpreadCd      float64      // published spread of the sum, 0 where none is
-	Start         cal.MonthDay // the sum begins here; zero: at a sighting
+	Flight        int          // which of the year's flights or generations it belongs to, from 1
+	Part          FlightPart   // of that flight
+	Start         cal.MonthDay // the sum begins here, as in the north; zero: at a sighting
 	Method        Method
 	Region        string
 	Source, URL   string
 	Mark          string
 }
+
+// FlightPart is what an event is of a flight.
+type FlightPart string
+
+// The parts of a flight.
+const (
+	FlightStart FlightPart = "start"
+	FlightPeak  FlightPart = "peak"
+	FlightEnd   FlightPart = "end"
+)
 
 // mostMissing is how many days a sum may lack before it says nothing.
 const mostMissing = 10
@@ -65,19 +77,31 @@ func degreeDays(a *asked) (out []Reading) {
 	return out
 }
 
-// reach follows one event through all years of the record.
+// reach follows one event through all growing years of the record. When insects
+// were seen flying, the sum is set by them: it goes on from that of the event it
+// came nearest to by then, and what comes later is told from there.
 func (a *asked) reach(e *Event) (out []Reading) {
 	start, sum, days, done := cal.None, 0.0, 0, true
+	var next cal.Date // the growing year after
 	for i := range a.w.Days {
 		d := &a.w.Days[i]
-		if s := a.start(e, d.Date); s != start {
-			start, sum, days, done = s, 0, 0, s == cal.None
+		if i == 0 || d.Date >= next {
+			next = NextYear(d.Date, a.south)
+			if s := a.start(e, d.Date); s != start {
+				start, sum, days, done = s, 0, 0, s == cal.None
+			}
 		}
 		if done || d.Date < start || !d.Warm {
 			continue
 		}
 		days++
-		if sum += e.Method.DegreeDays(d.TMinC, d.TMaxC, e.BaseC, e.UpperC); sum < e.SumCd {
+		sum += e.Method.DegreeDays(d.TMinC, d.TMaxC, e.BaseC, e.UpperC)
+		if d.Date == a.seen {
+			if stands := a.nearest(e, sum); stands < e.SumCd {
+				sum = stands
+			}
+		}
+		if sum < e.SumCd {
 			continue
 		}
 		done = true
@@ -88,11 +112,25 @@ func (a *asked) reach(e *Event) (out []Reading) {
 	return out
 }
 
-// start is the day from which an event's warmth is summed in the year of a date;
-// None where that hangs on a sighting that was not told.
+// nearest is the sum of the event that insects seen at a sum stand for: of those of
+// the same base and start as e the one that it came nearest to.
+func (a *asked) nearest(e *Event, sumCd float64) float64 {
+	best := math.Inf(1)
+	for i := range a.Events {
+		o := &a.Events[i]
+		same := o.BaseC == e.BaseC && o.Start == e.Start
+		if same && o.Part != FlightEnd && math.Abs(o.SumCd-sumCd) < math.Abs(best-sumCd) {
+			best = o.SumCd
+		}
+	}
+	return best
+}
+
+// start is the day from which an event's warmth is summed in the growing year of a
+// date; None where that hangs on a sighting that was not told.
 func (a *asked) start(e *Event, d cal.Date) cal.Date {
 	if e.Start == (cal.MonthDay{}) {
 		return a.since
 	}
-	return cal.Of(d.Year(), e.Start.Month, e.Start.Day)
+	return dayInYear(e.Start, d, a.south)
 }

@@ -21,7 +21,7 @@ func downcast(a *asked) (out []Reading) {
 		}
 		value[i] = max(value[i], 1)
 		if day := a.infected(i); day >= 0 {
-			value[day] = 2
+			value[day] = infects
 		}
 	}
 	for i := range a.w.Days {
@@ -30,13 +30,16 @@ func downcast(a *asked) (out []Reading) {
 			continue
 		}
 		r := Reading{Date: d.Date, Value: value[i]}
-		if value[i] == 2 {
-			r.Fired, r.Threshold = true, 2
+		if value[i] == infects {
+			r.Fired, r.Threshold = true, infects
 		}
 		out = append(out, r)
 	}
 	return out
 }
+
+// infects is the value of a day on which leaves are infected.
+const infects = 2
 
 // sporesOvernight tells whether spores form in the small hours of a day: every hour
 // between two humid enough and neither too cold nor too warm, and none of the hours

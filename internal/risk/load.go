@@ -22,6 +22,8 @@ var (
 	kinds       = []string{"cultural", "watch", "chemical"}
 	confidences = []string{"high", "medium", "low"}
 	steps       = []string{"hourly", "daily"}
+	begins      = []string{"", string(Standing), string(Sighting)}
+	parts       = []string{string(FlightStart), string(FlightPeak), string(FlightEnd)}
 	units       = []string{"C", "%", "h", "d", "mm", "1", "1/h", "1/(h C)", "1/(h C3)"}
 )
 
@@ -48,6 +50,12 @@ func (b *Book) Rule(id string) (*Rule, bool) {
 	return r, ok
 }
 
+// Known tells whether any rule is about a disease or pest.
+func Known(problem string) bool {
+	b, err := Load()
+	return err == nil && slices.ContainsFunc(b.Rules, func(r *Rule) bool { return r.Problem == problem })
+}
+
 // loader reads the files and gathers all that is wrong with them.
 type loader struct {
 	fsys     fs.FS
@@ -71,9 +79,9 @@ func LoadFrom(fsys fs.FS) (*Book, error) {
 		{"severity.csv", []string{"table", "to_c", "edge_in", "hours_from", "hours_to", "value", "mark", "source"}, l.severity},
 		{"schedule.csv", []string{"rain_days_from", "rain_days_to", "severity_from", "severity_to", "message", "mark", "source"}, l.schedule},
 		{"measures.csv", []string{"measure", "kind", "source", "mark"}, l.readMeasures},
-		{"rules.csv", []string{"rule", "form", "table", "cause", "crops", "step", "source", "url", "mark", "confidence"}, l.rules},
+		{"rules.csv", []string{"rule", "problem", "form", "table", "cause", "crops", "step", "source", "url", "mark", "confidence", "begins", "tender_d"}, l.rules},
 		{"numbers.csv", []string{"rule", "name", "value", "unit", "mark", "source"}, l.numbers},
-		{"pests.csv", []string{"rule", "event", "base_c", "upper_c", "sum_cd", "spread_cd", "start", "method", "region", "source", "url", "mark", "confidence"}, l.events},
+		{"pests.csv", []string{"rule", "event", "flight", "part", "base_c", "upper_c", "sum_cd", "spread_cd", "start", "method", "region", "source", "url", "mark", "confidence"}, l.events},
 		{"advice.csv", []string{"rule", "measure"}, l.advice},
 		{"blossom.csv", []string{"crop", "stage", "kill_10_c", "kill_90_c", "source", "mark", "sum_cd", "base_c", "sum_source", "sum_mark"}, l.blossom},
 		{"heat.csv", []string{"heat", "crops", "measure", "from_c", "to_c", "covers", "source", "mark"}, l.heat},
@@ -132,9 +140,10 @@ func (l *loader) ruleOf(c *table.Cells, row int) *Rule {
 func (l *loader) rules(c *table.Cells) {
 	for i := range c.Rows {
 		r := &Rule{
-			ID: told(c, i, "rule"), Form: c.Text(i, "form"), Cause: told(c, i, "cause"), Crops: c.List(i, "crops"),
+			ID: told(c, i, "rule"), Problem: told(c, i, "problem"), Form: c.Text(i, "form"), Cause: told(c, i, "cause"), Crops: c.List(i, "crops"),
 			Hourly: oneOf(c, i, "step", steps) == "hourly", Source: told(c, i, "source"), URL: c.Text(i, "url"),
 			Mark: oneOf(c, i, "mark", marks), Confidence: oneOf(c, i, "confidence", confidences),
+			Begins: Begin(oneOf(c, i, "begins", begins)), TenderD: int(blankOr(c, i, "tender_d", 1, 400, 0)),
 			values: map[string]float64{}, cells: l.cells,
 		}
 		f, ok := forms[r.Form]
@@ -177,6 +186,7 @@ func (l *loader) events(c *table.Cells) {
 			Name: told(c, i, "event"), BaseC: c.Within(i, "base_c", -5, 20), UpperC: blankOr(c, i, "upper_c", 10, 45, math.Inf(1)),
 			SumCd: c.Within(i, "sum_cd", 1, 5000), SpreadCd: blankOr(c, i, "spread_cd", 0, 500, 0), Region: told(c, i, "region"),
 			Source: told(c, i, "source"), URL: c.Text(i, "url"), Mark: oneOf(c, i, "mark", marks),
+			Flight: int(c.Within(i, "flight", 1, 6)), Part: FlightPart(oneOf(c, i, "part", parts)),
 		}
 		methodNames := make([]string, len(methods))
 		for k, m := range methods {

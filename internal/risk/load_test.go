@@ -33,10 +33,10 @@ func own(t testing.TB) fstest.MapFS {
 // Each thing that is wrong with the data is told at its place.
 func TestFaultsOfTheData(t *testing.T) {
 	cases := []struct{ file, from, to, key string }{
-		{"rules.csv", "hutton,humid_days", "hutton,damp_days", "risk.data_no_form"},
+		{"rules.csv", "late-blight,humid_days", "late-blight,damp_days", "risk.data_no_form"},
 		{"rules.csv", "severity_sum,wallin,", "severity_sum,willin,", "risk.data_no_table"},
 		{"rules.csv", "\nsmith,", "\nhutton,", "risk.data_twice"},
-		{"rules.csv", ",seen,high\nsmith", ",believed,high\nsmith", "risk.data_one_of"},
+		{"rules.csv", ",seen,high,,\nsmith", ",believed,high,,\nsmith", "risk.data_one_of"},
 		{"numbers.csv", "hutton,tmin_c,10,C", "hutton,tmin_c,10,F", "risk.data_one_of"},
 		{"numbers.csv", "hutton,tmin_c", "hutton,tmax_c", "risk.data_number"},
 		{"numbers.csv", "hutton,tmin_c,10,C,seen,\n", "", "risk.data_lacks_number"},
@@ -76,7 +76,7 @@ func TestEveryRuleHasItsTexts(t *testing.T) {
 	}
 	c := words.English()
 	for _, r := range b.Rules {
-		all := []words.Phrase{r.Name(), r.Reads()}
+		all := []words.Phrase{r.Name(), r.Reads(), ProblemName(r.Problem), r.Short()}
 		for _, m := range r.Measures {
 			all = append(all, m.Text())
 		}

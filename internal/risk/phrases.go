@@ -9,6 +9,18 @@ import (
 // Name is what the rule is called, with what it is about.
 func (r *Rule) Name() words.Phrase { return words.P("risk.rule_"+key(r.ID), nil) }
 
+// ProblemName is what a disease or pest is called, within a sentence.
+func ProblemName(problem string) words.Phrase { return words.P("risk.problem_"+key(problem), nil) }
+
+// Short is what the rule is called within a sentence; a rule that sums warmth for a
+// pest is called by the pest.
+func (r *Rule) Short() words.Phrase {
+	if r.Pest() {
+		return ProblemName(r.Problem)
+	}
+	return words.P("risk.short_"+key(r.ID), nil)
+}
+
 // Reads says what the rule looks at and when it fires.
 func (r *Rule) Reads() words.Phrase {
 	if forms[r.Form].byEvents {

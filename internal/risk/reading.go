@@ -21,7 +21,9 @@ type asked struct {
 	*Rule
 	w     *Weather
 	wet   []bool   // leaves wet, by hour
-	since cal.Date // sums begin here, cal.None: with the record and each year
+	since cal.Date // sums begin here, cal.None: with the record and each growing year
+	seen  cal.Date // insects were seen flying; cal.None: not told
+	south bool
 }
 
 // form is a way of judging and the numbers it needs.
@@ -54,13 +56,13 @@ var forms = map[string]form{
 }
 
 // newYear tells whether a running sum begins anew on day i: at the start asked
-// for, else with the record and each calendar year.
+// for, else with the record and each growing year.
 func (a *asked) newYear(i int) bool {
 	d := a.w.Days[i].Date
 	if a.since != cal.None {
-		return d == a.since
+		return d == a.since || i > 0 && d > a.since && a.w.Days[i-1].Date < a.since
 	}
-	return i == 0 || d.Year() != a.w.Days[i-1].Date.Year()
+	return i == 0 || YearStart(d, a.south) != YearStart(a.w.Days[i-1].Date, a.south)
 }
 
 // before tells whether a day lies before the start asked for.

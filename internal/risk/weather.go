@@ -14,7 +14,7 @@ const leastHours = 22
 type Weather struct {
 	Hours     []climate.Hour // in order
 	Days      []Day          // in order; days without any hour are not there
-	Estimated bool           // the hours were made from daily extremes
+	Estimated bool           // all hours were made from daily extremes
 }
 
 // Day is one day of the record.
@@ -25,6 +25,8 @@ type Day struct {
 	TMinC, TMaxC float64 // of the known hours [C]
 	MeanC        float64 // mean of the known hours [C]
 	RainMM       float64 // sum of the known hours [mm]
+	Made         bool    // its hours were made from its extremes
+	Guessed      bool    // and so was their humidity, from the night's minimum
 	from, to     int     // its hours are Hours[from:to]
 }
 
@@ -76,3 +78,6 @@ func (w *Weather) follows(i int) bool { return i > 0 && w.Hours[i].At()-w.Hours[
 
 // next tells whether day i is the day after day i-1.
 func (w *Weather) next(i int) bool { return i > 0 && w.Days[i].Date == w.Days[i-1].Date+1 }
+
+// HumidHours counts the hours of a day at or above a humidity [%].
+func (w *Weather) HumidHours(d *Day, pct float64) float64 { return float64(humidHours(w.of(d), pct)) }

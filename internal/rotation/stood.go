@@ -136,7 +136,7 @@ const bookless = 120
 func seenIn(g *Ground, stood map[string][]stood) map[string][]seen {
 	out := map[string][]seen{}
 	for _, r := range g.Records {
-		if r.What != record.Disease || r.Problem == "" {
+		if !r.Sees() {
 			continue
 		}
 		p, _, ok := Find(r.Problem)
