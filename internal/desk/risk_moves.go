@@ -7,9 +7,9 @@ import (
 )
 
 const (
-	mostLater = 70   // days by which a later sowing is looked at
-	moveSteps = 7    // by weeks
-	helps     = 0.25 // by how much the odds must fall for a move to be told; judgement
+	mostDaysLater = 70   // days by which a later sowing is looked at
+	moveSteps     = 7    // by weeks
+	helps         = 0.25 // by how much the odds must fall for a move to be told; judgement
 )
 
 // advise says what a later sowing, or a mesh, would do for the plantings that flights
@@ -50,7 +50,7 @@ func (i *RiskItem) later(h *RiskHost, met *RiskMeeting, today cal.Date) {
 	if h.From <= today || f == nil || len(h.Open) == 0 {
 		return
 	}
-	for by := cal.Date(moveSteps); by <= mostLater; by += moveSteps {
+	for by := cal.Date(moveSteps); by <= mostDaysLater; by += moveSteps {
 		moved := make([]risk.Stay, len(h.Open))
 		for k, s := range h.Open {
 			moved[k] = risk.Stay{From: max(s.From, h.From+by), Until: s.Until + by}
@@ -67,7 +67,7 @@ func (i *RiskItem) later(h *RiskHost, met *RiskMeeting, today cal.Date) {
 		}
 		return
 	}
-	h.Does = append(h.Does, words.P("desk.risk_later_no", words.Args{"weeks": mostLater / moveSteps}))
+	h.Does = append(h.Does, words.P("desk.risk_later_no", words.Args{"weeks": mostDaysLater / moveSteps}))
 }
 
 // otherwise tells whether another flight meets the planting as well.

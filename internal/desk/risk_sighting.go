@@ -57,8 +57,8 @@ func (o *Office) TellSighting(by Author, s Sighting) (*KeptEntry, error) {
 	})
 }
 
-// mostSeen is the most insects that are told at once.
-const mostSeen = 100000
+// mostCounted is the most insects that are told at once.
+const mostCounted = 100000
 
 // sightingFaults finds everything that cannot be of a sighting, and takes the bed of
 // its planting.
@@ -87,8 +87,8 @@ func (w *lossWork) sightingFaults(s *Sighting) (faults fault.List) {
 	if !(s.Share >= 0 && s.Share <= 1) {
 		tell("share", "desk.sighting_share", nil)
 	}
-	if !(s.Count >= 0 && s.Count <= mostSeen) {
-		tell("count", "desk.sighting_count", words.Args{"most": mostSeen})
+	if !(s.Count >= 0 && s.Count <= mostCounted) {
+		tell("count", "desk.sighting_count", words.Args{"most": mostCounted})
 	}
 	if s.Share > 0 && s.Count > 0 {
 		tell("count", "desk.sighting_either", nil)
