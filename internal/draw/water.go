@@ -11,7 +11,7 @@ type WaterBarOptions struct {
 // the driest of ten, and an upright line at what is to be given now.
 func WaterBar(nowL, weekL, dryL float64, o WaterBarOptions) string {
 	var c sheet
-	c.frame("water-bar", "img", o.Label, o.WidthPX, o.HeightPX, true)
+	c.frame("litre-bar", "img", o.Label, o.WidthPX, o.HeightPX, true)
 	x := func(litres float64) float64 {
 		if o.MostL <= 0 {
 			return 0

@@ -86,7 +86,7 @@ func awayPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show(page{Name: "away", Nav: "water", Body: v.awayBody(view)})
+	return v.show(page{Name: "away", Nav: waterNav, Body: v.awayBody(view)})
 }
 
 // wrongAway shows the page of water again with what is wrong in the days.

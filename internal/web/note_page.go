@@ -55,7 +55,7 @@ func notePage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show(page{Name: "note", Nav: "water", Body: v.noteBody(view)})
+	return v.show(page{Name: "note", Nav: waterNav, Body: v.noteBody(view)})
 }
 
 func (v *visit) noteBody(view *desk.AwayView) *noteBody {

@@ -11,6 +11,7 @@ import (
 
 // waterBody is the page of what the beds want to drink.
 type waterBody struct {
+	Ways         []wayLink
 	Lead, Doubts []string
 	Can          *smallForm
 	CanSays      string
@@ -57,7 +58,7 @@ func (v *visit) showWater(typed waterTyped) error {
 	if err != nil {
 		return err
 	}
-	p := page{Name: "water", Nav: "water", Body: b}
+	p := page{Name: "water", Nav: waterNav, Body: b}
 	if len(typed.faults) > 0 {
 		p.Status = http.StatusUnprocessableEntity
 	}
@@ -65,7 +66,7 @@ func (v *visit) showWater(typed waterTyped) error {
 }
 
 func (v *visit) waterBody(view *desk.WateringView, typed waterTyped) (*waterBody, error) {
-	b := &waterBody{Today: view.Today.String(), From: (view.Today + usualLeave).String(), To: (view.Today + usualLeave + usualAway).String()}
+	b := &waterBody{Ways: v.waterWays("beds"), Today: view.Today.String(), From: (view.Today + usualLeave).String(), To: (view.Today + usualLeave + usualAway).String()}
 	if typed.form == "away" {
 		b.From, b.To = typed.from, typed.to
 		for _, e := range typed.faults {
@@ -279,6 +280,9 @@ func (v *visit) waterWhy(view *desk.WateringView, b *desk.BedThirst) []string {
 		say("web.water_given", words.Args{"on": *b.Why.WateredOn, "l": b.Why.WateredL})
 	case b.Why.WateredOn != nil:
 		say("web.water_given_full", words.Args{"on": *b.Why.WateredOn})
+	}
+	if b.ReadOn != nil {
+		say("web.water_read", words.Args{"on": *b.ReadOn})
 	}
 	if b.Why.LostL >= 1 {
 		say("web.water_lost", words.Args{"l": b.Why.LostL, "uses": b.UsesL})

@@ -18,13 +18,13 @@ func (s *Server) waterSupplyRoutes(mux *http.ServeMux) {
 }
 
 // waterNav is the entry of the navigation that the pages of water stand under.
-const waterNav = "ground"
+const waterNav = "water"
 
 // waterWays are the links from one page of water to another.
 func (v *visit) waterWays(here string) []wayLink {
 	var out []wayLink
 	for _, way := range []struct{ key, path string }{
-		{"use", "/water/use"}, {"butt", "/water/butt"}, {"short", "/water/short"}, {"feed", "/water/feed"},
+		{"beds", "/water"}, {"use", "/water/use"}, {"butt", "/water/butt"}, {"short", "/water/short"}, {"feed", "/water/feed"},
 		{"sources", "/water_sources"}, {"readings", "/moisture_readings"},
 	} {
 		out = append(out, wayLink{v.say("web.water_way_"+way.key, nil), way.path, way.key == here})
