@@ -102,7 +102,7 @@ func frostPage(v *visit) error {
 		b.Minimum.Faults, ask.Minimum = phrasesOf(err), nil
 		view, err = v.office.FrostView(ask)
 	}
-	p := page{Name: "frost", Nav: "ground", Body: b}
+	p := page{Name: "frost", Nav: "weather", Body: b}
 	if len(b.Minimum.Faults) > 0 {
 		p.Status = http.StatusUnprocessableEntity
 	}

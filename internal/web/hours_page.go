@@ -56,7 +56,7 @@ func (v *visit) showHours(source, text string, faults fault.List) error {
 	if b.Hidden, err = v.entryOf(); err != nil {
 		return err
 	}
-	return v.show(page{Name: "hours", Nav: "ground", Status: statusOf(faults), Body: b})
+	return v.show(page{Name: "hours", Nav: "weather", Status: statusOf(faults), Body: b})
 }
 
 // hourFault tells a fault with its row and column.

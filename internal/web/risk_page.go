@@ -73,7 +73,7 @@ func riskPage(v *visit) error {
 		g.Items = append(g.Items, v.riskItem(item, view.Today))
 	}
 	b.Weather = v.riskWeathers(view)
-	return v.show(page{Name: "risk", Nav: "ground", Body: b})
+	return v.show(page{Name: "risk", Nav: "weather", Body: b})
 }
 
 // told is a phrase as a sentence, its dates as sharp as they deserve.

@@ -96,7 +96,7 @@ func riskRulePage(v *visit) error {
 	for i := range view.Sites {
 		b.Sites = append(b.Sites, v.ruleSite(view, &view.Sites[i]))
 	}
-	return v.show(page{Name: "risk_rule", Nav: "ground", Body: b})
+	return v.show(page{Name: "risk_rule", Nav: "weather", Body: b})
 }
 
 // unitAfter is a unit as it stands after its figure; nothing for plain numbers.

@@ -115,5 +115,5 @@ func (v *visit) showSighting(typed lossTyped, faults fault.List) error {
 		return err
 	}
 	b.Hidden = append(b.Hidden, hiddenField{"back", b.Back})
-	return v.show(page{Name: "sighting", Nav: "ground", Status: statusOf(faults), Body: b})
+	return v.show(page{Name: "sighting", Nav: "weather", Status: statusOf(faults), Body: b})
 }

@@ -25,6 +25,7 @@ const weekPath = "/week"
 
 // weekBody is the page of the week.
 type weekBody struct {
+	Frost    string // tonight's alarm; empty: none
 	Title    string
 	Lead     []string
 	Litres   string // of all waterings; empty: nothing is to be watered
@@ -93,6 +94,9 @@ func (v *visit) weekBody(view *desk.WeekView, ask weekAsk, typed jobTyped) (*wee
 	b := &weekBody{Title: v.weekTitle(view), Ask: ask, Feed: v.feedAddress(), Planned: len(h.Plantings) > 0 || len(h.OwnJobs) > 0}
 	for i := range h.Sites {
 		b.Rules = append(b.Rules, nameLink{h.Sites[i].Name, rowPath(&siteForm, h.Sites[i].ID) + "/edit#f-not_allowed"})
+	}
+	if b.Frost, err = v.frostAlarm(); err != nil {
+		return nil, err
 	}
 	for _, p := range view.Lead {
 		b.Lead = append(b.Lead, v.sentence(sharpened(p, view.Today)))
