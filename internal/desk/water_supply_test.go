@@ -59,7 +59,7 @@ func TestButtOfTheDemo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(v.Beds) != 4 || v.AllBeds || v.Own == nil || v.Own.HoldsL != 300 || math.Abs(v.PerMM-18*0.8*0.9) > 1e-9 {
+	if len(v.Beds) != 8 || v.AllBeds || v.Own == nil || v.Own.HoldsL != 300 || math.Abs(v.PerMM-18*0.8*0.9) > 1e-9 {
 		t.Errorf("%+v", v)
 	}
 	for i, p := range v.Sizes {

@@ -116,7 +116,7 @@ func (v *visit) noteTable(view *desk.AwayView, from, to int) noteTable {
 	round := &view.Rest.Round
 	t := noteTable{}
 	for _, d := range round.Days[from:to] {
-		t.Days = append(t.Days, noteDay{v.weekday(d), v.words.Format().Day(d)})
+		t.Days = append(t.Days, noteDay{v.weekday(d), strconv.Itoa(dayOf(d).Day)})
 	}
 	for _, s := range view.Sites {
 		site := noteSite{Name: s.Name, Wide: to - from + 1}
@@ -125,7 +125,10 @@ func (v *visit) noteTable(view *desk.AwayView, from, to int) noteTable {
 			if stop.Site != s.ID {
 				continue
 			}
-			row, any := noteRow{Name: stop.Name, Sort: v.say("web.water_kind_"+stop.Kind, nil)}, false
+			row, any := noteRow{Name: stop.Name}, false
+			if stop.Kind != "bed" {
+				row.Sort = v.say("web.water_kind_"+stop.Kind, nil)
+			}
 			for _, litres := range stop.Litres[from:to] {
 				any = any || litres > 0
 				row.Give = append(row.Give, v.noteGive(litres, view.CanL))
