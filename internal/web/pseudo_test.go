@@ -82,7 +82,7 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 			seen[strings.ToLower(s)] = true
 		}
 	}
-	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "plantings", "changes"} {
+	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "water_sources", "plantings", "changes"} {
 		rows, err := office.Rows(table)
 		if err != nil {
 			t.Fatal(err)
