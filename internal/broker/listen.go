@@ -36,7 +36,12 @@ const (
 	lookAgain  = 5 * time.Second
 	linkWithin = 10 * time.Second
 	keepAlive  = 30 * time.Second
+	farewell   = 2 * time.Second
 )
+
+// noTopic is one that nobody listens to. A broker answers in turn (MQTT 3.1.1, 4.6), so
+// that once it has answered for this one it has read every acknowledgement before it.
+const noTopic = "garner/farewell"
 
 // Address reads where a broker is; the fault says what would be right.
 func Address(given string) (*url.URL, error) {
@@ -142,9 +147,12 @@ func (l *listener) link(ctx context.Context) error {
 		defer close(ended)
 		failed <- l.gather(own)
 	}()
-	defer func() { // what was kept is acknowledged before the link is closed
+	defer func() { // what was kept is acknowledged, and the broker has read that, before the link is closed
 		stop()
 		<-ended
+		if client.IsConnectionOpen() {
+			client.Unsubscribe(noTopic).WaitTimeout(farewell)
+		}
 	}()
 	heard := map[string]bool{}
 	for {
