@@ -59,7 +59,7 @@ lint: # staticcheck, pinned in tools/go.mod
 
 unit:
 	$(GO) test $(FAST)
-	$(GO) test ./...
+	$(GO) test -timeout 20m ./...
 	GOARCH=386 $(GO) test ./internal/outlook -run EveryMachine
 
 bench: web browser ## the speed of the parts, written to docs/performance.md
