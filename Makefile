@@ -60,7 +60,8 @@ lint: # staticcheck, pinned in tools/go.mod
 unit:
 	$(GO) test $(FAST)
 	$(GO) test -timeout 20m ./...
-	GOARCH=386 $(GO) test ./internal/outlook -run EveryMachine
+	@tools/arm64.sh
+	GOARCH=arm64 $(GO) test -exec qemu-aarch64 ./internal/outlook -run EveryMachine
 
 bench: web browser ## the speed of the parts, written to docs/performance.md
 	@mkdir -p bin
