@@ -39,7 +39,7 @@ func BenchmarkWeekPageCold(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	kept := &shelf{h: h, results: map[num.Digest][]byte{}}
+	kept := &shelf{h: h, results: &results{kept: map[num.Digest][]byte{}}}
 	for b.Loop() {
 		office := desk.NewOffice(kept)
 		s, err := New(Options{Offices: func(string) (*desk.Office, error) { return office, nil }, Words: words.English(), Who: "test"})

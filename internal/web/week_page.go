@@ -12,7 +12,7 @@ import (
 
 // weekRoutes names the pages of the week, its feed, the sowing list and the jobs of the
 // grower's own.
-func (s *Server) weekRoutes(mux *http.ServeMux) {
+func (s *Server) weekRoutes(mux *router) {
 	mux.Handle("GET "+weekPath, s.atHome(weekPage))
 	mux.Handle("POST "+weekPath+"/answer", s.atHome(jobAnswered))
 	mux.Handle("GET "+weekPath+".ics", s.atHome(weekFeed))
