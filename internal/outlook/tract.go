@@ -116,8 +116,7 @@ type walk struct {
 }
 
 func (w *walk) tract(b *bedWork, f int, each func(*Tract) error) (err error) {
-	b.site.years.fill(f)
-	days := b.site.years.days[f][:w.to]
+	days := b.site.years.of(f)[:w.to]
 	o := &w.out
 	o.Bed, o.Future, o.First = b.place, f, b.site.sky.First+cal.Date(w.from)
 	if w.atGround {
@@ -145,7 +144,7 @@ func (w *walk) run(b *bedWork, f int) error {
 		}
 		w.runner.Elsewhere = air.elsewhere
 	}
-	if err := w.beside.Build(b.site.sky, b.site.years.days[f][:w.to], b.bed.Ground, b.start); err != nil {
+	if err := w.beside.Build(b.site.sky, b.site.years.of(f)[:w.to], b.bed.Ground, b.start); err != nil {
 		return err
 	}
 	w.out.SoilC = w.out.SoilC[:0]

@@ -1,6 +1,8 @@
 package outlook
 
 import (
+	"sync"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/fault"
@@ -20,7 +22,13 @@ type weatherYears struct {
 	seed    uint64
 	futures *climate.Futures // nil until they are needed
 	make    func() (*climate.Futures, error)
-	days    [][]climate.Day // by future, filled as they are asked for
+	days    []oneWeather // by future, of those that replay the same year only the first
+}
+
+// oneWeather is the weather of a future, made when it is asked for.
+type oneWeather struct {
+	once sync.Once
+	days []climate.Day
 }
 
 // prepare makes ready to fill; it is called before work is shared out.
@@ -31,11 +39,20 @@ func (w *weatherYears) prepare() (err error) {
 	return err
 }
 
-// fill makes the days of one future. Different futures may be filled at once.
-func (w *weatherYears) fill(future int) {
-	if w.days[future] == nil {
-		w.days[future] = w.futures.Days(w.seed, future, w.key, w.first, w.span, nil)
+// of is the weather of a future, which is not to be changed. It may be asked for from
+// many places at once, once prepare was called.
+func (w *weatherYears) of(future int) []climate.Day {
+	o := &w.days[w.like(future)]
+	o.once.Do(func() { o.days = w.futures.Days(w.seed, future, w.key, w.first, w.span, nil) })
+	return o.days
+}
+
+// like is the first future that has the same weather as one.
+func (w *weatherYears) like(future int) int {
+	if n := w.futures.Distinct(); n > 0 {
+		return future % n
 	}
+	return future
 }
 
 // laySites gives each site its weather, from memory where it is known.
@@ -67,7 +84,7 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 		w.years = known
 	} else {
 		now := j.Today
-		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([][]climate.Day, j.Years),
+		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([]oneWeather, j.Years),
 			make: func() (*climate.Futures, error) {
 				return climate.NewFutures(s.Location, climate.Source{
 					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, now)
