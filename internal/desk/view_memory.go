@@ -48,6 +48,7 @@ const (
 
 // viewMemory keeps the views last shown, and what the larger of them are made of.
 type viewMemory struct {
+	names      *recent[num.Digest, named] // of tables, by what was asked: they are as much work as laying a table out
 	tables     *recent[num.Digest, *TableView]
 	vegetables *recent[num.Digest, *VegetableView]
 	years      *recent[num.Digest, []yearAnswer]
@@ -91,6 +92,7 @@ type lightKey struct {
 
 func newViewMemory() *viewMemory {
 	return &viewMemory{
+		names:      newRecent[num.Digest, named](mostBeds),
 		tables:     newRecent[num.Digest, *TableView](mostViews),
 		vegetables: newRecent[num.Digest, *VegetableView](mostViews),
 		years:      newRecent[num.Digest, []yearAnswer](mostViews),

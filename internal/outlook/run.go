@@ -237,6 +237,12 @@ func (w *worker) future(f int) error {
 }
 
 func (w *worker) bed(b *bedWork, f int) error {
+	w.runner.Enough = w.job.enough
+	w.draws = b.draws(w.job.Seed, f, w.draws)
+	if e := w.job.enough; e > 0 && int(b.from-w.job.first()) >= e {
+		b.result.years[f] = w.runner.Run(b.site.sky, &season.Bedside{}, &b.bed, w.draws) // nothing has begun
+		return nil
+	}
 	beside, err := w.beside(b.site, &b.bed.Ground, b.start, b.ground, f)
 	if err != nil {
 		return err
@@ -244,8 +250,6 @@ func (w *worker) bed(b *bedWork, f int) error {
 	if err := w.besides(b, f); err != nil {
 		return err
 	}
-	w.draws = b.draws(w.job.Seed, f, w.draws)
-	w.runner.Enough = w.job.enough
 	b.result.years[f] = w.runner.Run(b.site.sky, beside, &b.bed, w.draws)
 	return nil
 }
