@@ -39,7 +39,8 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*work{},
+	m := outlook.NewMemory()
+	return &Office{keeper: k, memory: m, views: newViewMemory(m), underWay: map[num.Digest]*work{},
 		fetching: fetching{wake: make(chan struct{}, 1)}}
 }
 

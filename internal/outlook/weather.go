@@ -20,7 +20,8 @@ type weatherYears struct {
 	first   cal.Date
 	span    int
 	seed    uint64
-	futures *climate.Futures // nil until they are needed
+	making  sync.Mutex
+	futures *climate.Futures // nil until prepare was called
 	make    func() (*climate.Futures, error)
 	days    []oneWeather // by future, of those that replay the same year only the first
 }
@@ -31,8 +32,14 @@ type oneWeather struct {
 	days []climate.Day
 }
 
-// prepare makes ready to fill; it is called before work is shared out.
+// early prepares weather that is sure to be asked for while the table is laid out. What
+// goes wrong goes wrong again for who asks.
+func (w *weatherYears) early() { _ = safely(0, func(int) error { return w.prepare() }) }
+
+// prepare makes the weather ready to be asked for.
 func (w *weatherYears) prepare() (err error) {
+	w.making.Lock()
+	defer w.making.Unlock()
 	if w.futures == nil {
 		w.futures, err = w.make()
 	}
@@ -80,17 +87,16 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 	w.digest = j.digestWeather(m, s.Location, source)
 	w.sky = season.NewSky(s.Location, j.first(), j.span())
 	w.shades = newSiteShade(s, j.Holding.Features, m)
-	if known, ok := m.weather.get(w.digest); ok {
-		w.years = known
-	} else {
-		now := j.Today
-		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([]oneWeather, j.Years),
+	now := j.Today
+	w.years = m.weatherOf(w.digest, func() *weatherYears {
+		made := &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([]oneWeather, j.Years),
 			make: func() (*climate.Futures, error) {
 				return climate.NewFutures(s.Location, climate.Source{
 					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, now)
 			}}
-		m.weather.put(w.digest, w.years)
-	}
+		go made.early()
+		return made
+	})
 	for _, known := range j.weathers {
 		if known == w.years {
 			return w, nil

@@ -38,7 +38,7 @@ func (j *job) alike(futures int) [][]int {
 	at := map[int]int{}
 	for f := range futures {
 		like := f
-		if len(j.weathers) > 0 && j.weathers[0].futures != nil {
+		if len(j.weathers) > 0 && j.weathers[0].prepare() == nil {
 			like = j.weathers[0].like(f)
 		}
 		k, known := at[like]
