@@ -28,11 +28,9 @@ func (o *Office) tableAhead(a *asked, until cal.Date) (*outlook.Table, error) {
 func (o *JobsOptions) weighs() bool { return o.Costs || o.Hours > 0 }
 
 // Warm works out the whole table behind a page that did without it, so that the next
-// one finds it.
-func (o *Office) Warm() error {
-	a, err := o.ask(nil)
-	if err == nil {
+// one finds it. What is in its way is told to who asks for the table.
+func (o *Office) Warm() {
+	if a, err := o.ask(nil); err == nil {
 		o.warm(a)
 	}
-	return err
 }

@@ -71,7 +71,8 @@ func weekPage(v *visit) error {
 	if err := v.showWeek(v.weekAsked(v.query), jobTyped{}); err != nil {
 		return err
 	}
-	return v.office.Warm() // the week does without the whole table; the next page may not
+	v.office.Warm() // the week does without the whole table; the next page may not
+	return nil
 }
 
 // showWeek shows the week that was asked for, with a form that could not be taken.
