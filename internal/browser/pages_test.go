@@ -95,7 +95,7 @@ func samplePages() []onePage {
 		{name: "sowing list", path: "/week/sowings"},
 		{name: "jobs of one's own", path: "/own_jobs"},
 		{name: "new job of one's own", path: "/own_jobs/new"},
-		{name: "water by month", path: "/water/use"},
+		{name: "water by month", path: "/water/use", to: adviceThere},
 		{name: "how large a butt", path: "/water/butt", to: unfolded},
 		{name: "faulty butt", path: "/water/butt?roof=wide", status: 422},
 		{name: "water that is short", path: "/water/short?site=share&left=100&days=10"},

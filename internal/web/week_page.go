@@ -67,7 +67,13 @@ type answeredLine struct {
 }
 
 // weekPage shows the week.
-func weekPage(v *visit) error { return v.showWeek(v.weekAsked(v.query), jobTyped{}) }
+func weekPage(v *visit) error {
+	if err := v.showWeek(v.weekAsked(v.query), jobTyped{}); err != nil {
+		return err
+	}
+	v.office.Warm() // the week does without the whole table; the next page may not
+	return nil
+}
 
 // showWeek shows the week that was asked for, with a form that could not be taken.
 func (v *visit) showWeek(ask weekAsk, typed jobTyped) error {
