@@ -9,7 +9,9 @@ import (
 // they rise.
 func TestLayHours(t *testing.T) {
 	nan := math.NaN()
-	hour := func(h int, c, pct float64) Hour { return Hour{Hour: h, TempC: c, HumidityPct: pct, RainMM: nan, WindMS: nan} }
+	hour := func(h int, c, pct float64) Hour {
+		return Hour{Hour: h, TempC: c, HumidityPct: pct, RainMM: nan, WindMS: nan}
+	}
 	best := []Hour{hour(1, 5, nan), hour(3, 7, 80)}
 	other := []Hour{hour(0, 1, 50), hour(1, 9, 60), hour(2, 9, 70), hour(4, 9, 90)}
 	got := LayHours(nil, best, nil, other)

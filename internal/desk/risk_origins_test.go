@@ -31,7 +31,7 @@ func TestHoursFromFilesAndInstrumentsFireRules(t *testing.T) {
 				h.Heard[s.ID] = damp
 			}
 		}, HoursHeard, 2},
-		"pasted": {func(h *holding.Holding) { h.Weather[0].Hours = damp }, HoursPasted, 2},
+		"pasted":                 {func(h *holding.Holding) { h.Weather[0].Hours = damp }, HoursPasted, 2},
 		"a day of too few hours": {func(h *holding.Holding) { h.Weather[0].Hours = short }, HoursPasted, 0},
 	} {
 		v := riskOn(t, "", today, c.lay)

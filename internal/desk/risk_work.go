@@ -99,7 +99,7 @@ func (w *riskWork) site(s place.Site) (*riskSite, error) {
 	if out.source.Normals == nil && out.source.Record == nil {
 		return out, nil
 	}
-	f, err := climate.NewFutures(s.Location, climate.Source{Normals: out.source.Normals, Forecast: out.source.Forecast,
+	f, err := climate.NewFutures(s.Location, climate.Source{Normals: out.source.Normals, Forecast: source.Forecast, ForecastAgeD: h.ForecastAgeD(s.ID, w.today),
 		Record: risk.Daily(source.Record, hours)}, w.today)
 	if err != nil {
 		return nil, err
