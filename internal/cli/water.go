@@ -64,6 +64,7 @@ func (f *flags) away(given string) (leave, back cal.Date) {
 
 // showWater writes a line for each bed along the route, and what they want in all.
 func (a *App) showWater(r *desk.WateringResult) {
+	a.sayUntold(r.Untold)
 	if len(r.Beds) == 0 {
 		a.say(words.P("cli.water_nothing", nil))
 		return
@@ -97,6 +98,13 @@ func (a *App) showWater(r *desk.WateringResult) {
 	a.say(words.P(can, words.Args{"l": r.CanL}))
 	if untold := len(r.Beds) - recorded; untold > 0 {
 		a.say(words.P("cli.water_unrecorded", words.Args{"n": untold}))
+	}
+}
+
+// sayUntold names the sites of which nothing can be told.
+func (a *App) sayUntold(sites []string) {
+	for _, site := range sites {
+		a.say(words.P("desk.weather_untold", words.Args{"site": site}))
 	}
 }
 

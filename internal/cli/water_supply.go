@@ -58,13 +58,18 @@ func (c *waterCommand) supply(a *App) error {
 
 // answered asks, and writes the answer as JSON or in words.
 func answered[T any](a *App, c *waterCommand, f *flags, question func(*holding.Holding) (T, error), show func(T)) error {
-	r, err := ask(a, c.holdingFlags, f, func(h *holding.Holding, _ reporter) (T, error) { return question(h) })
+	var untold []string
+	r, err := ask(a, c.holdingFlags, f, func(h *holding.Holding, _ reporter) (T, error) {
+		untold = desk.WithoutWeather(h)
+		return question(h)
+	})
 	switch {
 	case err != nil:
 		return err
 	case c.JSON:
 		return a.json(r)
 	}
+	a.sayUntold(untold)
 	show(r)
 	return nil
 }

@@ -20,7 +20,7 @@ func (o *Office) AwayView(ask WateringOptions, every int) (*AwayView, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}
@@ -36,10 +36,13 @@ func (o *Office) AwayView(ask WateringOptions, every int) (*AwayView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &AwayView{WateringView: w, Every: every}
+	v := &AwayView{Every: every}
 	if v.Rest, err = awayRest(a, t, &w.WateringResult, every); err != nil {
 		return nil, err
 	}
+	told := *w
+	told.WateringResult = w.withRound(&v.Rest.Round)
+	v.WateringView = &told
 	v.Says = awaySays(&w.WateringResult, &v.Rest)
 	o.views.aways.keep(key, v)
 	return v, nil

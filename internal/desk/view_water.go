@@ -88,13 +88,12 @@ func (v *WateringView) say() {
 		return
 	}
 	var due []BedThirst
-	cans := 0.0
 	for _, b := range v.Beds {
 		if b.NowL > 0 {
-			due, cans = append(due, b), cans+b.NowCans
+			due = append(due, b)
 		}
 	}
-	switch args := (words.Args{"n": len(due), "cans": fewCans(cans)}); {
+	switch args := (words.Args{"n": len(due), "cans": fewCans(v.All.NowCans)}); {
 	case len(due) == 0:
 		v.Lead = append(v.Lead, words.P("desk.water_none_now", nil))
 	case len(due) <= 3:

@@ -74,6 +74,7 @@ type SourceLeft struct {
 
 // WaterShort works out who gets the water of a holding.
 func WaterShort(h *holding.Holding, o ShortOptions) (*ShortView, error) {
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed})
 	if err != nil {
 		return nil, err
@@ -88,7 +89,7 @@ func WaterShort(h *holding.Holding, o ShortOptions) (*ShortView, error) {
 
 // WaterShort works out who gets the water of the holding as it stands.
 func (o *Office) WaterShort(ask ShortOptions) (*ShortView, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}

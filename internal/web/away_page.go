@@ -18,6 +18,7 @@ type awayBody struct {
 	Title    string
 	Says     []string
 	Doubts   []string
+	Untold   []untoldSite
 	From, To string
 	Every    string
 	Everies  []option
@@ -112,6 +113,7 @@ func (v *visit) awayBody(view *desk.AwayView) *awayBody {
 	for _, n := range desk.AwayEvery() {
 		b.Everies = append(b.Everies, option{strconv.Itoa(n), v.say("web.away_every", words.Args{"n": n})})
 	}
+	b.Untold = v.untold
 	for _, p := range view.Says {
 		b.Says = append(b.Says, say(p))
 	}
@@ -169,6 +171,6 @@ func (v *visit) awayBed(view *desk.AwayView, bed *desk.BedThirst) awayBed {
 
 // awayRoutes names the pages of a time away.
 func (s *Server) awayRoutes(mux *http.ServeMux) {
-	mux.Handle("GET /water/away", s.atHome(awayPage))
-	mux.Handle("GET /water/away/note", s.atHome(notePage))
+	mux.Handle("GET /water/away", s.atHome(underWeather(awayPage)))
+	mux.Handle("GET /water/away/note", s.atHome(underWeather(notePage)))
 }

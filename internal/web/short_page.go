@@ -13,7 +13,7 @@ import (
 
 // shortBody is the page of who gets the water when it is short.
 type shortBody struct {
-	Ways    []wayLink
+	Ways    waterWays
 	View    *desk.ShortView
 	Lead    []string
 	Sources []string
