@@ -13,6 +13,7 @@ import (
 // waterCommand tells how much water each bed wants.
 type waterCommand struct {
 	Away   string `placeholder:"A..B"`
+	Enough string `placeholder:"N"`
 	Months bool
 	Butt   string `placeholder:"ID"`
 	Left   string `placeholder:"L"`
@@ -33,6 +34,10 @@ func (c *waterCommand) Run(a *App) error {
 	c.refuseAlone(&f)
 	options := desk.WateringOptions{Seed: f.seed(c.Seed)}
 	options.Leave, options.Back = f.away(c.Away)
+	options.Enough = f.whole("--enough", c.Enough, 5, 9, 0)
+	if c.Enough != "" && c.Away == "" {
+		f.refuse(fault.Invalid, words.P("cli.water_needs_away", nil))
+	}
 	r, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, _ reporter) (*desk.WateringResult, error) {
 		if options.Leave.IsSet() {
 			return desk.Away(h, options)

@@ -28,7 +28,7 @@ type WaterSite struct {
 // on.
 func wateringKey(form string, version int64, now cal.Date, o WateringOptions) num.Digest {
 	d := num.NewDigester(form)
-	for _, n := range []int64{version, int64(now), int64(o.Leave), int64(o.Back)} {
+	for _, n := range []int64{version, int64(now), int64(o.Leave), int64(o.Back), int64(o.enough())} {
 		d.Int(n)
 	}
 	return d.Sum()

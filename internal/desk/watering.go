@@ -19,7 +19,23 @@ const usualCanL = 10
 // WateringOptions ask what the beds want.
 type WateringOptions struct {
 	Leave, Back cal.Date // away: watered last on the one, again on the other; None: at home
+	Enough      int      // in so many of ten such times what is given before is enough: one of AwayEnough; 0: nine
 	Seed        uint64
+}
+
+// usualEnough is in how many of ten times what is given before leaving is enough, unless
+// told otherwise.
+const usualEnough = 9
+
+// AwayEnough are the odds, in ten, for which water before leaving may be asked: an ordinary
+// time, a dry one, the driest of ten.
+func AwayEnough() []int { return []int{5, 8, usualEnough} }
+
+func (o *WateringOptions) enough() int {
+	if o.Enough == 0 {
+		return usualEnough
+	}
+	return o.Enough
 }
 
 // WateringResult is what the planted beds want, along the walking route.
@@ -97,11 +113,12 @@ func (w *WaterWhy) Gone() float64 {
 // AwayThirst is a time in which nobody comes.
 type AwayThirst struct {
 	Leave   cal.Date `json:"leave"`
+	Enough  int      `json:"enough_in_ten"` // of such times what is given before, and the round, is enough
 	Back    cal.Date `json:"back"`
 	BeforeL float64  `json:"before_l"`
 	HelperL float64  `json:"helper_l"`
 
-	HelperDryL float64 `json:"helper_dry_l"`
+	HelperDryL float64 `json:"helper_dry_l"` // on the round that is told, if no rain falls
 
 	AwayRest
 }
@@ -147,6 +164,8 @@ func awayOf(o WateringOptions, now cal.Date) (*watering.Away, error) {
 	switch {
 	case !o.Leave.IsSet():
 		return nil, nil
+	case !slices.Contains(AwayEnough(), o.enough()):
+		return nil, fault.New(fault.OutOfRange, "desk.away_enough", words.Args{"given": o.Enough})
 	case o.Back <= o.Leave:
 		return nil, fault.New(fault.Invalid, "desk.away_order", words.Args{"leave": o.Leave, "back": o.Back})
 	case o.Leave < now:
@@ -154,7 +173,7 @@ func awayOf(o WateringOptions, now cal.Date) (*watering.Away, error) {
 	case o.Back-now > 300 || o.Back-o.Leave > longestAway:
 		return nil, fault.New(fault.OutOfRange, "desk.away_long", words.Args{"n": longestAway})
 	}
-	return &watering.Away{Leave: o.Leave, Back: o.Back}, nil
+	return &watering.Away{Leave: o.Leave, Back: o.Back, Odds: float64(o.enough()) / 10}, nil
 }
 
 func wateringResult(h *holding.Holding, now cal.Date, beds []watering.Bed, dryL float64, away *watering.Away) *WateringResult {
@@ -165,7 +184,7 @@ func wateringResult(h *holding.Holding, now cal.Date, beds []watering.Bed, dryL 
 	at := bedsOnRoute(h)
 	slices.SortStableFunc(beds, func(a, b watering.Bed) int { return cmp.Compare(at[a.Bed], at[b.Bed]) })
 	if away != nil {
-		r.Away = &AwayThirst{Leave: away.Leave, Back: away.Back}
+		r.Away = &AwayThirst{Leave: away.Leave, Back: away.Back, Enough: int(math.Round(10 * away.Odds))}
 	}
 	for i := range beds {
 		b := thirstOf(&beds[i], now, r.CanL)

@@ -22,6 +22,9 @@ type awayBody struct {
 	From, To string
 	Every    string
 	Everies  []option
+	Enough   string // in so many of ten times
+	Enoughs  []option
+	Note     string // what the figures are for
 	NotePath string
 	Beds     []awayBed // that want water before or meanwhile
 	BeforeL  float64
@@ -66,6 +69,13 @@ func (v *visit) awayAsked() (desk.WateringOptions, int, error) {
 		}
 		every = n
 	}
+	if given := v.query("enough"); given != "" {
+		n, err := strconv.Atoi(given)
+		if err != nil || !slices.Contains(desk.AwayEnough(), n) {
+			return o, 0, fault.New(fault.OutOfRange, "desk.away_enough", words.Args{"given": given})
+		}
+		o.Enough = n
+	}
 	return o, every, nil
 }
 
@@ -98,6 +108,9 @@ func (v *visit) wrongAway(err error) error {
 // awayQuery is the address of a page of a time away.
 func awayQuery(path string, view *desk.AwayView) string {
 	q := url.Values{"from": {view.Away.Leave.String()}, "to": {view.Away.Back.String()}}
+	if view.Away.Enough != desk.AwayEnough()[len(desk.AwayEnough())-1] {
+		q.Set("enough", strconv.Itoa(view.Away.Enough))
+	}
 	if view.Every > 0 {
 		q.Set("every", strconv.Itoa(view.Every))
 	}
@@ -112,6 +125,10 @@ func (v *visit) awayBody(view *desk.AwayView) *awayBody {
 	b.Everies = []option{{"0", v.say("web.away_every_least", nil)}}
 	for _, n := range desk.AwayEvery() {
 		b.Everies = append(b.Everies, option{strconv.Itoa(n), v.say("web.away_every", words.Args{"n": n})})
+	}
+	b.Enough, b.Note = strconv.Itoa(view.Away.Enough), v.say("web.away_water_note", words.Args{"n": view.Away.Enough})
+	for _, n := range desk.AwayEnough() {
+		b.Enoughs = append(b.Enoughs, option{strconv.Itoa(n), v.say("web.away_enough_n", words.Args{"n": n})})
 	}
 	b.Untold = v.untold
 	for _, p := range view.Says {
