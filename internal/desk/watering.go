@@ -113,8 +113,8 @@ func (w *WaterWhy) Gone() float64 {
 // AwayThirst is a time in which nobody comes.
 type AwayThirst struct {
 	Leave   cal.Date `json:"leave"`
-	Enough  int      `json:"enough_in_ten"` // of such times what is given before, and the round, is enough
 	Back    cal.Date `json:"back"`
+	Enough  int      `json:"enough_in_ten"` // of such times what is given before, and the round, is enough
 	BeforeL float64  `json:"before_l"`
 	HelperL float64  `json:"helper_l"`
 
