@@ -80,9 +80,12 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if err != nil {
 		return nil, err
 	}
+	if o.Days == 0 {
+		o.Days = aWeekOfJobs
+	}
 	w := weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
-	if !o.Costs && o.Hours == 0 {
-		w.table, err = outlook.Compute(s, w.memory)
+	if !o.weighs() {
+		w.table, err = outlook.Ahead(s, w.memory, s.Today+cal.Date(o.Days)+jobs.ForesightD)
 	} else if w.scales, err = outlook.NewScales(s, w.memory); err == nil {
 		w.table = w.scales.Table
 	}
@@ -127,9 +130,6 @@ func (w *weekWork) derive(until cal.Date) ([]jobs.Job, error) {
 // and shares them out.
 func (w *weekWork) view() (*JobsView, error) {
 	o := w.ask
-	if o.Days == 0 {
-		o.Days = aWeekOfJobs
-	}
 	now := w.setting.Today
 	all, err := w.derive(now + cal.Date(o.Days))
 	if err != nil {

@@ -12,7 +12,7 @@ import (
 
 // weekRoutes names the pages of the week, its feed, the sowing list and the jobs of the
 // grower's own.
-func (s *Server) weekRoutes(mux *http.ServeMux) {
+func (s *Server) weekRoutes(mux *router) {
 	mux.Handle("GET "+weekPath, s.atHome(hangsOnWeather("week", weekPage, noWeek)))
 	mux.Handle("POST "+weekPath+"/answer", s.atHome(jobAnswered))
 	mux.Handle("GET "+weekPath+".ics", s.atHome(weekFeed))
@@ -68,7 +68,13 @@ type answeredLine struct {
 }
 
 // weekPage shows the week.
-func weekPage(v *visit) error { return v.showWeek(v.weekAsked(v.query), jobTyped{}) }
+func weekPage(v *visit) error {
+	if err := v.showWeek(v.weekAsked(v.query), jobTyped{}); err != nil {
+		return err
+	}
+	v.office.Warm() // the week does without the whole table; the next page may not
+	return nil
+}
 
 // noWeek is the page where no site's weather is known.
 func noWeek(v *visit) untoldBody {
