@@ -10,6 +10,7 @@ import (
 // showJobs writes the jobs in the order of the way, then what was left out.
 func (a *App) showJobs(v *desk.JobsView) {
 	args := words.Args{"holding": v.Household, "from": v.Today, "last": v.Last, "n": v.Count, "work": desk.WorkTime(v.Minutes)}
+	a.sayUntold(v.Untold)
 	if v.Count == 0 && len(v.Dropped) == 0 {
 		a.say(words.P("cli.jobs_none", args))
 		return

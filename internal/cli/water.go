@@ -13,6 +13,7 @@ import (
 // waterCommand tells how much water each bed wants.
 type waterCommand struct {
 	Away   string `placeholder:"A..B"`
+	Enough string `placeholder:"N"`
 	Months bool
 	Butt   string `placeholder:"ID"`
 	Left   string `placeholder:"L"`
@@ -33,6 +34,10 @@ func (c *waterCommand) Run(a *App) error {
 	c.refuseAlone(&f)
 	options := desk.WateringOptions{Seed: f.seed(c.Seed)}
 	options.Leave, options.Back = f.away(c.Away)
+	options.Enough = f.whole("--enough", c.Enough, 5, 9, 0)
+	if c.Enough != "" && c.Away == "" {
+		f.refuse(fault.Invalid, words.P("cli.water_needs_away", nil))
+	}
 	r, err := ask(a, c.holdingFlags, &f, func(h *holding.Holding, _ reporter) (*desk.WateringResult, error) {
 		if options.Leave.IsSet() {
 			return desk.Away(h, options)
@@ -64,6 +69,7 @@ func (f *flags) away(given string) (leave, back cal.Date) {
 
 // showWater writes a line for each bed along the route, and what they want in all.
 func (a *App) showWater(r *desk.WateringResult) {
+	a.sayUntold(r.Untold)
 	if len(r.Beds) == 0 {
 		a.say(words.P("cli.water_nothing", nil))
 		return
@@ -97,6 +103,13 @@ func (a *App) showWater(r *desk.WateringResult) {
 	a.say(words.P(can, words.Args{"l": r.CanL}))
 	if untold := len(r.Beds) - recorded; untold > 0 {
 		a.say(words.P("cli.water_unrecorded", words.Args{"n": untold}))
+	}
+}
+
+// sayUntold names the sites of which nothing can be told.
+func (a *App) sayUntold(sites []string) {
+	for _, site := range sites {
+		a.say(words.P("desk.weather_untold", words.Args{"site": site}))
 	}
 }
 

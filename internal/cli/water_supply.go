@@ -58,13 +58,18 @@ func (c *waterCommand) supply(a *App) error {
 
 // answered asks, and writes the answer as JSON or in words.
 func answered[T any](a *App, c *waterCommand, f *flags, question func(*holding.Holding) (T, error), show func(T)) error {
-	r, err := ask(a, c.holdingFlags, f, func(h *holding.Holding, _ reporter) (T, error) { return question(h) })
+	var untold []string
+	r, err := ask(a, c.holdingFlags, f, func(h *holding.Holding, _ reporter) (T, error) {
+		untold = desk.WithoutWeather(h)
+		return question(h)
+	})
 	switch {
 	case err != nil:
 		return err
 	case c.JSON:
 		return a.json(r)
 	}
+	a.sayUntold(untold)
 	show(r)
 	return nil
 }
@@ -146,11 +151,11 @@ func (a *App) showShort(v *desk.ShortView) {
 	format := a.Words.Format()
 	a.say(words.P("web.short_lead", words.Args{"site": v.SiteName, "left": v.LeftL, "days": v.Days, "need": v.NeedL, "saves": v.Saves, "stake": v.AtStake}))
 	a.gap()
-	g := &grid{right: []bool{false, true, true, true, true, false, false}}
-	g.add(a.head("cli.column_bed"), a.head("cli.column_gets"), a.head("cli.column_cans"), a.head("cli.column_needs"), a.head("cli.column_loses"), a.head("cli.column_suffers"), a.head("cli.column_most_at"))
+	g := &grid{right: []bool{false, true, true, true, true, true, false, false}}
+	g.add(a.head("cli.column_bed"), a.head("cli.column_gets"), a.head("cli.column_cans"), a.head("cli.column_needs"), a.head("cli.column_loses"), a.head("cli.column_loses_half"), a.head("cli.column_suffers"), a.head("cli.column_most_at"))
 	for i := range v.Turns {
 		t := &v.Turns[i]
-		g.add(t.Name, format.About(t.GetL), format.About(t.Cans), format.About(t.NeedL), format.About(t.AtStake), a.dayOrLasts(t.Wants), t.What)
+		g.add(t.Name, format.About(t.GetL), format.About(t.Cans), format.About(t.NeedL), format.About(t.AtStake), format.About(t.Half), a.dayOrLasts(t.Wants), t.What)
 	}
 	g.write(a)
 	a.gap()

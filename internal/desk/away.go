@@ -71,6 +71,7 @@ func Away(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
 	if err != nil {
 		return nil, err
 	}
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed})
 	if err != nil {
 		return nil, err
@@ -79,8 +80,11 @@ func Away(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	r.Away.AwayRest, err = awayRest(&asked{holding: h, setting: s}, t, r, 0)
-	return r, err
+	if r.Away.AwayRest, err = awayRest(&asked{holding: h, setting: s}, t, r, 0); err != nil {
+		return nil, err
+	}
+	told := r.withRound(&r.Away.Round)
+	return &told, nil
 }
 
 // awayRest gathers what a time away asks beside water. every is how often somebody

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/watering"
 )
@@ -61,6 +63,24 @@ func roundOf(r *WateringResult, every int) AwayRound {
 		}
 	}
 	return out
+}
+
+// withRound is a result that tells of each bed what the round brings it: the note's own
+// figures. The result itself is left as it was, others hold it.
+func (r WateringResult) withRound(round *AwayRound) WateringResult {
+	brought := map[string]float64{}
+	for i := range round.Stops {
+		brought[round.Stops[i].Bed] = tenthOf(sumOf(round.Stops[i].Litres))
+	}
+	away := *r.Away
+	away.HelperDryL = 0
+	r.Away, r.Beds = &away, slices.Clone(r.Beds)
+	for i := range r.Beds {
+		b := &r.Beds[i]
+		b.HelperDryL = brought[b.Bed]
+		away.HelperDryL = tenthOf(away.HelperDryL + b.HelperDryL)
+	}
+	return r
 }
 
 func lastsAll(r *WateringResult, k int) bool {

@@ -13,7 +13,7 @@ import (
 
 // FrostView is what frost and heat do in the household, as it stands.
 func (o *Office) FrostView(ask FrostOptions) (*FrostResult, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +80,7 @@ const alarmPatience = 40 * time.Millisecond
 // FrostTonight is tonight's alarm for other pages; nil: there is none, or it is still
 // being worked out. It never keeps a page waiting for long.
 func (o *Office) FrostTonight() (*FrostTonight, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		if _, err = untold(err); err != nil {
 			return nil, err

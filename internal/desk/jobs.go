@@ -6,6 +6,7 @@ import (
 	"garner/internal/jobs"
 	"garner/internal/num"
 	"garner/internal/outlook"
+	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/watering"
 	"garner/internal/window"
@@ -38,6 +39,7 @@ type JobsView struct {
 	LimitMinutes  float64 // that there are; 0: not limited
 	Dropped       []JobLine
 	DroppedMin    float64
+	Untold        []string // names of sites of which no weather is known: nothing is told of their beds
 	Pressing      []string // ids of those that cost most to put off, the dearest first
 }
 
@@ -73,6 +75,7 @@ const mostPressing = 4
 
 // Jobs tells what is to be done in a holding.
 func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
+	h, without := withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed, Years: o.Years, Progress: o.Progress})
 	if err != nil {
 		return nil, err
@@ -92,6 +95,7 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if w.thirst, _, err = watering.Of(s, w.memory, nil); err != nil {
 		return nil, err
 	}
+	w.without = without
 	return w.view()
 }
 
@@ -103,6 +107,7 @@ type weekWork struct {
 	table    *outlook.Table
 	scales   *outlook.Scales // nil: putting off is not weighed
 	thirst   []watering.Bed
+	without  []place.Site // no weather of them is known
 	lastDays *recent[num.Digest, []window.Window]
 }
 
@@ -138,7 +143,11 @@ func (w *weekWork) view() (*JobsView, error) {
 			return nil, err
 		}
 	}
-	v := &JobsView{ID: w.holding.ID, Household: w.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: w.table.Years, LimitMinutes: 60 * o.Hours}
+	var untold []string
+	for _, s := range w.without {
+		untold = append(untold, s.Name)
+	}
+	v := &JobsView{Untold: untold, ID: w.holding.ID, Household: w.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: w.table.Years, LimitMinutes: 60 * o.Hours}
 	n := &jobNamer{namer: newNamer(w.asked), weighed: w.scales != nil}
 	if o.Hours > 0 {
 		c := jobs.To(all, v.LimitMinutes*float64(max(1, o.People)))

@@ -30,7 +30,7 @@ func (o *JobsOptions) weighs() bool { return o.Costs || o.Hours > 0 }
 // Warm works out the whole table behind a page that did without it, so that the next
 // one finds it. What is in its way is told to who asks for the table.
 func (o *Office) Warm() {
-	if a, err := o.ask(nil); err == nil {
+	if a, err := o.askKnown(); err == nil {
 		o.warm(a)
 	}
 }

@@ -24,11 +24,15 @@ func (o *Office) JobsView(ask JobsOptions) (*JobsView, error) {
 // weekWork gathers what jobs are derived from, with what the beds want where it is asked
 // for. Of 0 days asked for they may be derived as far ahead as is liked.
 func (o *Office) weekWork(ask JobsOptions, watered bool) (*weekWork, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}
-	w := &weekWork{asked: a, ask: ask, memory: o.memory, lastDays: o.views.lastDays}
+	sites, _, err := o.Weatherless()
+	if err != nil {
+		return nil, err
+	}
+	w := &weekWork{asked: a, without: sites, ask: ask, memory: o.memory, lastDays: o.views.lastDays}
 	if ask.Days > 0 && !ask.weighs() {
 		w.table, err = o.tableAhead(a, a.setting.Today+cal.Date(ask.Days))
 	} else {
@@ -75,13 +79,23 @@ func thirstKey(a *asked) num.Digest {
 		}
 		d.Float(b.LengthM)
 		d.Float(b.WidthM)
+		d.Float(b.VolumeL)
+	}
+	for i := range a.holding.Readings {
+		r := &a.holding.Readings[i]
+		for _, text := range []string{r.Bed, string(r.Way), r.Felt, r.Sure} {
+			d.Text(text)
+		}
+		d.Int(int64(r.Date))
+		d.Float(r.Value)
 	}
 	for i := range a.holding.Records {
-		if r := &a.holding.Records[i]; r.What == record.Watered {
+		if r := &a.holding.Records[i]; r.What == record.Watered || r.What == record.Fed {
 			d.Text(r.Bed)
 			d.Text(r.Planting)
 			d.Int(int64(r.Date))
 			d.Float(r.Value)
+			d.Text(r.Unit)
 		}
 	}
 	return d.Sum()

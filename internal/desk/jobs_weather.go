@@ -35,32 +35,36 @@ func skiesOf(s outlook.Setting, m *outlook.Memory, until cal.Date) ([]jobs.Sky, 
 	return out, err
 }
 
-// leastWaterL is the least that makes a job of watering [L]. Judgement.
-const leastWaterL = 1
-
-// watersOf are the waterings of the days ahead: of each bed the first, today or on the day
-// from which it would be in want, before a day.
+// watersOf are the waterings of the days ahead, before a day: all of the middle week that
+// the page of water tells, and after it the first of a bed that is given none in it.
 func watersOf(beds []watering.Bed, today, until cal.Date) []jobs.Watering {
 	var out []jobs.Watering
 	for i := range beds {
 		b := &beds[i]
-		args := words.Args{"week": wholeL(b.WeekL), "wants": b.Wants}
-		switch {
-		case b.NowL >= leastWaterL:
-			out = append(out, jobs.Watering{Bed: b.Bed, On: today, Last: max(today, b.Wants), Litres: wholeL(b.NowL), Why: waterNow(b, args)})
-		case b.Wants.IsSet() && b.Wants < until:
-			if litres := b.MissingL + b.UsesL/7*float64(b.Wants-today); litres >= leastWaterL {
-				out = append(out, jobs.Watering{Bed: b.Bed, On: max(today, b.Wants), Last: max(today, b.Wants) + 1, Litres: wholeL(litres), Why: words.P("desk.job_water_on", args)})
+		given := false
+		week := litresOf(b, usualCanL).WeekL
+		for _, g := range giftsOf(b, today, until) {
+			if g.On >= today+aWeekOfJobs && given {
+				break
 			}
+			given = true
+			out = append(out, wateringOn(b.Bed, g, today, week))
 		}
 	}
 	return out
 }
 
-// waterNow tells a watering of today, with what the week takes where that is more.
-func waterNow(b *watering.Bed, args words.Args) words.Phrase {
-	if b.WeekL > b.NowL+leastWaterL {
-		return words.P("desk.job_water_now_week", args)
+// wateringOn is a watering of a day, with what the week takes where that is more.
+func wateringOn(bed string, g Gift, today cal.Date, week float64) jobs.Watering {
+	w := jobs.Watering{Bed: bed, On: g.On, Last: g.On + 1, Litres: g.L}
+	args := words.Args{"week": week, "on": g.On}
+	switch {
+	case g.On > today:
+		w.Why = words.P("desk.job_water_on", args)
+	case week > g.L:
+		w.Why = words.P("desk.job_water_now_week", args)
+	default:
+		w.Why = words.P("desk.job_water_now", args)
 	}
-	return words.P("desk.job_water_now", args)
+	return w
 }

@@ -20,12 +20,12 @@ func (o *Office) AwayView(ask WateringOptions, every int) (*AwayView, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}
 	d := a.answer("away")
-	for _, n := range []int64{int64(ask.Leave), int64(ask.Back), int64(every)} {
+	for _, n := range []int64{int64(ask.Leave), int64(ask.Back), int64(every), int64(ask.enough())} {
 		d.Int(n)
 	}
 	key := d.Sum()
@@ -36,10 +36,13 @@ func (o *Office) AwayView(ask WateringOptions, every int) (*AwayView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &AwayView{WateringView: w, Every: every}
+	v := &AwayView{Every: every}
 	if v.Rest, err = awayRest(a, t, &w.WateringResult, every); err != nil {
 		return nil, err
 	}
+	told := *w
+	told.WateringResult = w.withRound(&v.Rest.Round)
+	v.WateringView = &told
 	v.Says = awaySays(&w.WateringResult, &v.Rest)
 	o.views.aways.keep(key, v)
 	return v, nil
@@ -54,16 +57,16 @@ func awaySays(r *WateringResult, w *AwayRest) []words.Phrase {
 	case first != nil:
 		out = append(out, words.P("desk.away_first", words.Args{"bed": first.Name, "on": first.On}))
 	case firstDry != nil:
-		out = append(out, words.P("desk.away_first_dry", words.Args{"bed": firstDry.Name, "on": firstDry.On}))
+		out = append(out, words.P("desk.away_first_dry", words.Args{"bed": firstDry.Name, "on": firstDry.On, "rest": 10 - r.Away.Enough}))
 	default:
-		out = append(out, words.P("desk.away_lasts", nil))
+		out = append(out, words.P("desk.away_lasts", words.Args{"n": r.Away.Enough}))
 	}
 	cans := 0.0
 	for _, b := range r.Beds {
 		cans += b.BeforeCans
 	}
 	if cans > 0 {
-		out = append(out, words.P("desk.away_give", words.Args{"cans": fewCans(cans), "l": r.Away.BeforeL}))
+		out = append(out, words.P("desk.away_give", words.Args{"cans": fewCans(cans), "l": r.Away.BeforeL, "n": r.Away.Enough}))
 	}
 	switch {
 	case w.Round.EveryD == 1:

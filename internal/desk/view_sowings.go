@@ -50,7 +50,7 @@ const aYearOfSowings = 365
 
 // SowingsView lists what is to be sown in the year ahead.
 func (o *Office) SowingsView() (*SowingsView, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}

@@ -28,7 +28,7 @@ type WaterSite struct {
 // on.
 func wateringKey(form string, version int64, now cal.Date, o WateringOptions) num.Digest {
 	d := num.NewDigester(form)
-	for _, n := range []int64{version, int64(now), int64(o.Leave), int64(o.Back)} {
+	for _, n := range []int64{version, int64(now), int64(o.Leave), int64(o.Back), int64(o.enough())} {
 		d.Int(n)
 	}
 	return d.Sum()
@@ -88,13 +88,12 @@ func (v *WateringView) say() {
 		return
 	}
 	var due []BedThirst
-	cans := 0.0
 	for _, b := range v.Beds {
 		if b.NowL > 0 {
-			due, cans = append(due, b), cans+b.NowCans
+			due = append(due, b)
 		}
 	}
-	switch args := (words.Args{"n": len(due), "cans": fewCans(cans)}); {
+	switch args := (words.Args{"n": len(due), "cans": fewCans(v.All.NowCans)}); {
 	case len(due) == 0:
 		v.Lead = append(v.Lead, words.P("desk.water_none_now", nil))
 	case len(due) <= 3:

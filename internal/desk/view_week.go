@@ -22,7 +22,7 @@ const halfAnHour = 30
 
 // WeekView tells what is to be done, as the page shows it.
 func (o *Office) WeekView(ask JobsOptions) (*WeekView, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}

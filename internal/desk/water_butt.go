@@ -59,6 +59,7 @@ type ButtPoint struct {
 
 // Butt works out a butt of a holding.
 func Butt(h *holding.Holding, o ButtOptions) (*ButtView, error) {
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed})
 	if err != nil {
 		return nil, err

@@ -40,6 +40,7 @@ type FeedRow struct {
 
 // Feeding works out the feed of a holding.
 func Feeding(h *holding.Holding, seed uint64) (*FeedView, error) {
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: seed})
 	if err != nil {
 		return nil, err
@@ -49,7 +50,7 @@ func Feeding(h *holding.Holding, seed uint64) (*FeedView, error) {
 
 // FeedView works out the feed of the holding as it stands.
 func (o *Office) FeedView() (*FeedView, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"math"
-	"slices"
 
 	"garner/internal/cal"
 	"garner/internal/fault"
@@ -55,7 +54,10 @@ type WaterTurn struct {
 	NeedL    float64   `json:"need_l"`
 	GetL     float64   `json:"get_l"`
 	Cans     float64   `json:"get_cans"`
-	AtStake  float64   `json:"at_stake_portions"`
+	AtStake  float64   `json:"at_stake_portions"` // lost at the table without any water
+	Half     float64   `json:"half_portions"`     // lost with half of what it needs
+	HalfL    float64   `json:"half_l"`            // which is so much
+	Part     bool      `json:"part"`              // it gets less than it needs
 	Saves    float64   `json:"saves_portions"`
 	PerCan   float64   `json:"saves_portions_per_can"`
 	Wants    *cal.Date `json:"wants"`
@@ -74,21 +76,22 @@ type SourceLeft struct {
 
 // WaterShort works out who gets the water of a holding.
 func WaterShort(h *holding.Holding, o ShortOptions) (*ShortView, error) {
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: o.Seed})
 	if err != nil {
 		return nil, err
 	}
-	m := outlook.NewMemory()
-	t, err := outlook.Compute(s, m)
+	m := memory()
+	scales, err := outlook.NewScales(s, m)
 	if err != nil {
 		return nil, err
 	}
-	return shortView(&asked{holding: h, setting: s}, m, t, o)
+	return shortView(&asked{holding: h, setting: s}, m, scales, o)
 }
 
 // WaterShort works out who gets the water of the holding as it stands.
 func (o *Office) WaterShort(ask ShortOptions) (*ShortView, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, err
 	}
@@ -100,18 +103,25 @@ func (o *Office) WaterShort(ask ShortOptions) (*ShortView, error) {
 	if known, ok := o.views.shorts.get(name); ok {
 		return known, nil
 	}
-	t, err := o.table(a)
+	scales, err := o.scales(a)
 	if err != nil {
 		return nil, err
 	}
-	v, err := shortView(a, o.views.sky, t, ask)
+	v, err := shortView(a, o.views.sky, scales, ask)
 	if err == nil {
 		o.views.shorts.keep(name, v)
 	}
 	return v, err
 }
 
-func shortView(a *asked, m *outlook.Memory, t *outlook.Table, o ShortOptions) (*ShortView, error) {
+// scales are those of the holding as it stands.
+func (o *Office) scales(a *asked) (*outlook.Scales, error) {
+	o.computing.Lock()
+	defer o.computing.Unlock()
+	return outlook.NewScales(a.setting, o.memory)
+}
+
+func shortView(a *asked, m *outlook.Memory, scales *outlook.Scales, o ShortOptions) (*ShortView, error) {
 	if o.Days == 0 {
 		o.Days = usualShortDays
 	}
@@ -131,19 +141,18 @@ func shortView(a *asked, m *outlook.Memory, t *outlook.Table, o ShortOptions) (*
 		left = v.LeftL
 	}
 	v.LeftL = left
-	portions, err := portionsToCome(a, t)
-	if err != nil {
-		return nil, err
-	}
-	ask := watering.Scarce{Site: v.Site, LeftL: left, Days: o.Days, Portions: portions}
 	if v.Endless = v.Endless && !v.Told; v.Endless {
-		ask.LeftL = mostLeftL
+		left = mostLeftL
 	}
-	turns, err := watering.Short(a.setting, m, ask)
+	claims, err := watering.Claims(a.setting, m, watering.Scarce{Site: v.Site, Days: o.Days})
 	if err != nil {
 		return nil, err
 	}
-	v.share(a, turns)
+	stakes, err := stakesOf(a, scales, claims)
+	if err != nil {
+		return nil, err
+	}
+	v.share(a, watering.Share(stakes, left))
 	return v, nil
 }
 
@@ -209,9 +218,9 @@ func (v *ShortView) share(a *asked, turns []watering.Turn) {
 	for i := range turns {
 		t := &turns[i]
 		w := WaterTurn{Bed: t.Bed, Name: n.bed(t.Bed), NeedL: wholeL(t.NeedL), GetL: wholeL(t.GetL), Cans: CansOf(t.GetL, v.CanL),
-			AtStake: tenthOf(t.AtStake), Saves: tenthOf(t.Saves), Wants: dateOrNone(t.Wants), Stage: t.Stage, Planting: t.Planting}
+			AtStake: tenthOf(t.Loses[0]), Half: tenthOf(t.Loses[1]), HalfL: wholeL(t.PartL[1]), Part: t.Part, Saves: tenthOf(t.Saves), Wants: dateOrNone(t.Wants), Stage: t.Stage, Planting: t.Planting}
 		if t.NeedL > 0 {
-			w.PerCan = tenthOf(t.AtStake / t.NeedL * v.CanL)
+			w.PerCan = tenthOf((t.Loses[0] - t.Loses[len(t.Loses)-1]) / t.NeedL * v.CanL)
 		}
 		if t.Planting != "" {
 			p := n.plantings[t.Planting]
@@ -220,56 +229,11 @@ func (v *ShortView) share(a *asked, turns []watering.Turn) {
 		v.Turns = append(v.Turns, w)
 		v.NeedL += t.NeedL
 		v.Saves += t.Saves
-		v.AtStake += t.AtStake
+		v.AtStake += t.Loses[0]
 		got += t.GetL
 	}
 	v.NeedL, v.Saves, v.AtStake = wholeL(v.NeedL), tenthOf(v.Saves), tenthOf(v.AtStake)
 	if !v.Endless {
 		v.SpareL = wholeL(max(0, v.LeftL-got))
 	}
-}
-
-// stakeFutures are how many futures of the table a planting's portions are the mean of.
-const stakeFutures = 40
-
-// portionsToCome are the portions that each planting is still expected to bring, from
-// today on, as it is picked and as it stands to be pulled.
-func portionsToCome(a *asked, t *outlook.Table) (map[string]float64, error) {
-	out := map[string]float64{}
-	for i := range t.Plantings {
-		f := &t.Plantings[i]
-		c, known := a.setting.Book.Crop(f.Crop)
-		if !known {
-			continue
-		}
-		u, err := c.Use(f.Use)
-		if err != nil {
-			return nil, err
-		}
-		if u.PortionG <= 0 {
-			continue
-		}
-		years := f.Years[:min(stakeFutures, len(f.Years))]
-		kg := 0.0
-		for _, y := range years {
-			from := max(0, int(a.setting.Today-f.First)-y.First)
-			kg += after(y.Flow, from) + peak(y.Standing, from)
-		}
-		out[f.Planting] = kg / float64(max(1, len(years))) * 1000 / u.PortionG
-	}
-	return out, nil
-}
-
-func after(values []float32, from int) (sum float64) {
-	for _, v := range values[min(from, len(values)):] {
-		sum += float64(v)
-	}
-	return sum
-}
-
-func peak(values []float32, from int) float64 {
-	if from >= len(values) {
-		return 0
-	}
-	return float64(slices.Max(values[from:]))
 }

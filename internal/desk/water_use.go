@@ -42,6 +42,7 @@ type ComeMonth struct {
 
 // WaterByMonth works out the water of a holding by month.
 func WaterByMonth(h *holding.Holding, seed uint64) (*WaterUse, error) {
+	h, _ = withWeather(h)
 	s, err := settingOf(h, OutlookOptions{Seed: seed})
 	if err != nil {
 		return nil, err
@@ -64,7 +65,7 @@ func (o *Office) WaterUse() (*WaterUse, error) {
 
 // demand is what the beds will ask for in the year ahead.
 func (o *Office) demand() (*asked, *watering.Demand, error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, nil, err
 	}

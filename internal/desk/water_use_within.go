@@ -9,7 +9,7 @@ import (
 // WaterUseWithin is WaterUse where that is there within so long; else what was given is
 // told alone, and the months to come are worked out further: coming tells so.
 func (o *Office) WaterUseWithin(patience time.Duration) (u *WaterUse, coming bool, err error) {
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return nil, false, err
 	}

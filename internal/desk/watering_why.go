@@ -52,16 +52,14 @@ func (b *BedThirst) tell(h *holding.Holding, now cal.Date) {
 // knownTo is the last day before today of which the weather of a site is on file.
 func knownTo(h *holding.Holding, site string, now cal.Date) cal.Date {
 	known := cal.None
-	for i := range h.Sites {
-		for k := range h.Weather {
-			w := &h.Weather[k]
-			if h.Sites[i].ID != site || h.Sites[i].Weather != w.ID || w.Record == nil {
-				continue
-			}
-			for _, d := range w.Record.Days {
-				if d.Date < now && d.Date > known {
-					known = d.Date
-				}
+	for _, s := range h.Sites {
+		w := h.WeatherAt(s) // with what gauges and instruments tell
+		if s.ID != site || w == nil || w.Record == nil {
+			continue
+		}
+		for _, d := range w.Record.Days {
+			if d.Date < now && d.Date > known {
+				known = d.Date
 			}
 		}
 	}

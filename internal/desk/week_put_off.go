@@ -50,7 +50,7 @@ func (o *Office) PutOffCost(ask JobsOptions, id string, until cal.Date) (*PutOff
 func (o *Office) weighOne(j *jobs.Job, until cal.Date) error {
 	j.Weighed, j.CostKg = false, 0
 	one := []jobs.Job{*j}
-	a, err := o.ask(nil)
+	a, err := o.askKnown()
 	if err != nil {
 		return err
 	}

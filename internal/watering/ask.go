@@ -3,7 +3,6 @@ package watering
 import (
 	"garner/internal/cal"
 	"garner/internal/outlook"
-	"garner/internal/water"
 )
 
 const (
@@ -23,41 +22,66 @@ const (
 
 // Away is a time in which nobody comes: watered for the last time on the day of
 // leaving, for the first time again on the day of coming back.
-type Away struct{ Leave, Back cal.Date }
+type Away struct {
+	Leave, Back cal.Date
+	Odds        float64 // share of the futures for which what is given before is enough, 0.5-0.95; 0: UsualOdds
+}
+
+func (a *Away) odds() float64 {
+	if a == nil || a.Odds == 0 {
+		return UsualOdds
+	}
+	return a.Odds
+}
 
 // Of works out what every planted bed of a holding wants. away may be nil. Beds
 // come in the order of the holding; one on which nothing stands is left out. The
-// second answer is of all beds together, future by future, without dates. The number of
-// workers changes nothing.
-func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, all Bed, err error) {
+// second answer is what all of them ask in a dry week, the driest of ten [L]: their own
+// dry weeks need not come together. The number of workers changes nothing.
+func Of(s outlook.Setting, m *outlook.Memory, away *Away) (beds []Bed, allDryL float64, err error) {
 	end := s.Today + aheadDays
 	if away != nil {
 		end = max(end, away.Back+1)
 	}
 	a := asking{setting: &s, away: away, beds: map[string]*tally{}}
 	if a.told, err = toldOf(s, m); err != nil {
-		return nil, Bed{}, err
+		return nil, 0, err
 	}
 	futures := min(usualFutures, s.Years)
 	for i := range s.Holding.Beds {
 		a.beds[s.Holding.Beds[i].ID] = newTally(futures)
 	}
 	if err := outlook.Tracts(s, m, futures, s.Today-pastDays, end, a.visitor((*seer).see)); err != nil {
-		return nil, Bed{}, err
+		return nil, 0, err
 	}
-	sum := newTally(futures)
-	which := a.thirsty(futures)
+	which, allDryL := a.choose(futures)
 	for i := range s.Holding.Beds {
 		if t := a.beds[s.Holding.Beds[i].ID]; t.isSeen() {
-			b := t.bed(s.Holding.Beds[i].ID)
-			for k := range which {
-				b.Rounds = append(b.Rounds, t.rounds[k].of(which[k]))
-			}
-			beds = append(beds, b)
-			sum.add(t)
+			beds = append(beds, t.bed(s.Holding.Beds[i].ID, &which, s.Today))
 		}
 	}
-	return beds, sum.bed(""), nil
+	return beds, allDryL, nil
+}
+
+// choose settles what is given today and before leaving, and chooses the futures that
+// are told.
+func (a *asking) choose(futures int) (which chosen, allDryL float64) {
+	var asked [][]float64
+	all := make([]float64, futures)
+	for i := range a.setting.Holding.Beds {
+		t := a.beds[a.setting.Holding.Beds[i].ID]
+		if !t.isSeen() {
+			continue
+		}
+		t.settle()
+		t.depart(a.away)
+		asked = append(asked, t.asked())
+		for f, l := range t.week() {
+			all[f] += l
+		}
+	}
+	which = chosen{middle(asked), a.thirsty(futures), a.away.odds()}
+	return which, max(quantile(all, dry), all[which.week])
 }
 
 // thirsty is, for each round, the future that is told of it; none without days away.
@@ -70,7 +94,7 @@ func (a *asking) thirsty(futures int) (which []int) {
 		for i := range a.setting.Holding.Beds {
 			a.beds[a.setting.Holding.Beds[i].ID].rounds[k].litres(litres)
 		}
-		which = append(which, thirsty(litres))
+		which = append(which, thirsty(litres, a.away.odds()))
 	}
 	return which
 }
@@ -143,44 +167,13 @@ func (s *seer) see(t *outlook.Tract) error {
 	}
 	into.level[f] = drier(into.level[f], c.level(b, today))
 	into.lately[f] += past.lostL
-	into.now[f] += c.due(&b, today) * area
+	into.wake(f, c, b, today)
 	into.missing[f] += b.MissingMM * area
 	into.fails[f] = sooner(into.fails[f], c.date(c.alone(b, today, today+aheadDays)))
-	weekly := b
-	given, lost := c.keep(&weekly, today, today+weekDays)
-	into.week[f] += given
-	into.uses[f] += lost
 	if s.away != nil {
 		s.leave(c, into, f, today, b)
 	}
 	return nil
-}
-
-// worthMM is the least that it pays to give before leaving [mm]. judgement.
-const worthMM = 1
-
-// leave adds what days away ask of a tract. It is filled on the day of leaving where it
-// would not last without.
-func (s *seer) leave(c *course, into *tally, f, today int, b water.Balance) {
-	leave, back := c.at(s.away.Leave), c.at(s.away.Back)
-	c.keep(&b, today, leave)
-	if leave >= len(c.given) {
-		return
-	}
-	b.Reach(&c.stands[leave])
-	before := 0.0
-	if b.MissingMM >= worthMM && c.alone(b, leave, back) >= 0 {
-		before = b.MissingMM
-	}
-	into.before[f] += before * c.areaM2[leave]
-	c.day(&b, leave, before)
-	into.failsAway[f] = sooner(into.failsAway[f], c.date(c.alone(b, leave+1, back)))
-	helped := b
-	given, _ := c.keep(&helped, leave+1, back)
-	into.helper[f] += given
-	for k := range into.rounds {
-		into.rounds[k].add(c, f, b, leave, back)
-	}
 }
 
 // stands tells whether anything stands on a tract on a day or after it.

@@ -18,24 +18,26 @@ type Bed struct {
 	ReadL    float64  // by how much less that reading left missing on its day
 	MissingL float64  // that would fill the ground this morning
 	NowL     float64  // to be given today, 0 where it can wait
-	WeekL    float64  // in the week from today, in the middle of the futures
+	WeekL    float64  // in the week from today: the one middle week that is told of all beds
 	WeekDryL float64  // in a dry week, the driest of ten
-	UsesL    float64  // that soil and leaves lose in that week, in the middle of the futures
+	UsesL    float64  // that soil and leaves lose in it, mean of the futures
+	// Days is what is given on each of the days from today on in the middle week, and on the
+	// days after it in the same future [L]: the first seven make WeekL, the first is NowL.
+	Days []float64
 
 	Level     Level   // of its driest ground, this morning
 	Seeds     bool    // seed lies in it that is not through
 	LastRain  Rain    // that reached it
 	LostWeekL float64 // that soil and leaves lost in the seven days before today
 
-	Wants    cal.Date // the first day of want if nobody comes, in the middle of the futures; None: it lasts four weeks
+	Wants    cal.Date // the first day of want if nobody comes, in the middle week or, after it, in the middle of the futures; None: it lasts four weeks
 	WantsDry cal.Date // in a dry time
 
-	BeforeL    float64  // on the day of leaving, in a dry time; 0 where it lasts without
-	HelperL    float64  // while away, in the middle of the futures
-	HelperDryL float64  // in a dry time
-	Fails      cal.Date // while away, in the middle of the futures; None: it lasts
-	FailsDry   cal.Date // in a dry time
-	Rounds     []Round  // while away, by how often somebody comes
+	BeforeL  float64  // on the day of leaving, in a dry time; 0 where it lasts without
+	HelperL  float64  // while away, in one middle time that is told of all beds
+	Fails    cal.Date // while away, in the middle of the futures; None: it lasts
+	FailsDry cal.Date // in a dry time
+	Rounds   []Round  // while away, by how often somebody comes
 }
 
 // tally gathers a bed's figures by future.
@@ -46,30 +48,24 @@ type tally struct {
 	areaM2      float64
 	rain        Rain
 
-	seen                                             []bool
-	level                                            []Level
-	now, week, uses, missing, before, helper, lately []float64
-	fails, failsAway                                 []cal.Date
-	rounds                                           []rounds
+	seen                                  []bool
+	level                                 []Level
+	uses, missing, before, helper, lately []float64
+	fails, failsAway                      []cal.Date
+	rounds                                []rounds
+
+	mornings [][]morning // of today, by future
+	leavings [][]morning // of the day of leaving, by future
+	nowL     float64     // settled: the same in all of them
+	days     [][]float64 // by future, from today on
 }
 
-func (t *tally) sums() [7]*[]float64 {
-	return [7]*[]float64{&t.now, &t.week, &t.uses, &t.missing, &t.before, &t.helper, &t.lately}
+func (t *tally) sums() [5]*[]float64 {
+	return [5]*[]float64{&t.uses, &t.missing, &t.before, &t.helper, &t.lately}
 }
 
 // isSeen tells whether anything stands on the bed in some future.
 func (t *tally) isSeen() bool { return slices.Contains(t.seen, true) }
-
-// add takes in the litres of another bed.
-func (t *tally) add(o *tally) {
-	t.areaM2 += o.areaM2
-	into, from := t.sums(), o.sums()
-	for k := range into {
-		for f := range *into[k] {
-			(*into[k])[f] += (*from[k])[f]
-		}
-	}
-}
 
 func newTally(futures int) *tally {
 	t := &tally{read: cal.None, rain: Rain{On: cal.None}, seen: make([]bool, futures), level: make([]Level, futures), rounds: newRounds(futures)}
@@ -81,19 +77,37 @@ func newTally(futures int) *tally {
 			*list = append(*list, cal.None)
 		}
 	}
+	t.mornings, t.leavings, t.days = make([][]morning, futures), make([][]morning, futures), make([][]float64, futures)
+	for f := range t.days {
+		t.days[f] = make([]float64, aheadDays)
+	}
 	return t
 }
 
 // dry is the share of futures that are no drier than a dry one.
 const dry = 0.9
 
-func (t *tally) bed(id string) Bed {
-	return Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, Read: t.read, ReadL: t.readL, MissingL: quantile(t.missing, 0.5), NowL: quantile(t.now, 0.5),
-		WeekL: quantile(t.week, 0.5), WeekDryL: quantile(t.week, dry), UsesL: quantile(t.uses, 0.5),
+// chosen are the futures that are told of all beds: that of the middle week, and those of
+// the rounds while away.
+type chosen struct {
+	week   int
+	rounds []int
+	odds   float64 // of a dry time away
+}
+
+func (t *tally) bed(id string, which *chosen, today cal.Date) Bed {
+	week := t.week()
+	b := Bed{Bed: id, AreaM2: t.areaM2, Told: t.told, Read: t.read, ReadL: t.readL, MissingL: quantile(t.missing, 0.5), NowL: t.nowL,
+		WeekL: week[which.week], WeekDryL: max(quantile(week, dry), week[which.week]), UsesL: mean(t.uses), Days: t.days[which.week],
 		Level: t.middleLevel(), Seeds: t.seeds, LastRain: t.rain, LostWeekL: quantile(t.lately, 0.5),
-		Wants: dateQuantile(t.fails, 0.5), WantsDry: dateQuantile(t.fails, 1-dry),
-		BeforeL: quantile(t.before, dry), HelperL: quantile(t.helper, 0.5), HelperDryL: quantile(t.helper, dry),
-		Fails: dateQuantile(t.failsAway, 0.5), FailsDry: dateQuantile(t.failsAway, 1-dry)}
+		Wants:   t.wants(which.week, today),
+		BeforeL: quantile(t.before, which.odds), HelperL: mean(t.helper), Fails: t.suffers(which.week, today)}
+	b.WantsDry = sooner(dateQuantile(t.fails, 1-dry), b.Wants)
+	b.FailsDry = sooner(dateQuantile(t.failsAway, 1-which.odds), b.Fails)
+	for k, f := range which.rounds {
+		b.Rounds = append(b.Rounds, t.rounds[k].of(f, which.odds))
+	}
+	return b
 }
 
 // middleLevel is how full the ground is in the middle of the futures.

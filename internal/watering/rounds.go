@@ -15,7 +15,7 @@ var everyDays = []int{1, 2, 3, 4, 7}
 // falls: each time as much as fills the ground, where it would not last until the next.
 type Round struct {
 	EveryD int
-	Lasts  bool      // the bed does not suffer in nine futures of ten
+	Lasts  bool      // the bed does not suffer in so many of the futures as Away.Odds tells
 	GiveL  []float64 // on each of the days, in a time that asks much: the same one for all beds
 }
 
@@ -59,7 +59,7 @@ func (r *rounds) add(c *course, f int, b water.Balance, leave, back int) {
 }
 
 // of is a round as it is told, in one future.
-func (r *rounds) of(future int) Round {
+func (r *rounds) of(future int, odds float64) Round {
 	out := Round{EveryD: r.every, GiveL: r.give[future]}
 	failing := 0
 	for _, fails := range r.fails {
@@ -67,7 +67,7 @@ func (r *rounds) of(future int) Round {
 			failing++
 		}
 	}
-	out.Lasts = float64(failing) <= (1-dry)*float64(len(r.fails))+1e-9
+	out.Lasts = float64(failing) <= (1-odds)*float64(len(r.fails))+1e-9
 	return out
 }
 
@@ -80,16 +80,16 @@ func (r *rounds) litres(into []float64) {
 	}
 }
 
-// thirsty is the future of which nine in ten ask for no more. Days on which a bed is
+// thirsty is the future of which so large a share ask for no more. Days on which a bed is
 // given differ from one future to the next, so that a middle of each day would tell none
 // of them; one whole future is told.
-func thirsty(litres []float64) int {
+func thirsty(litres []float64, odds float64) int {
 	order := make([]int, len(litres))
 	for f := range order {
 		order[f] = f
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(litres[a], litres[b]) })
-	return order[rank(len(order), dry)]
+	return order[rank(len(order), odds)]
 }
 
 // EveryDays are the rounds that are worked out, the closest first.

@@ -1,9 +1,6 @@
 package watering
 
 import (
-	"cmp"
-	"slices"
-
 	"garner/internal/cal"
 	"garner/internal/outlook"
 	"garner/internal/water"
@@ -11,37 +8,33 @@ import (
 
 // Scarce asks who gets the water when there is not enough.
 type Scarce struct {
-	Site  string  // whose water it is
-	LeftL float64 // litres that are left
-	Days  int     // that they must last, from today
-
-	// Portions are what each planting is still expected to bring to the table; a
-	// planting that is not in it brings nothing.
-	Portions map[string]float64
+	Site string // whose water it is
+	Days int    // that it must last, from today
 }
 
-// Turn is a bed in the order in which beds get water.
-type Turn struct {
+// Parts are the shares of its need that a bed is tried with.
+var Parts = [...]float64{0, 0.5, 1}
+
+// Claim is what a bed needs in the days, and what its plantings lose without it.
+type Claim struct {
 	Bed      string
-	NeedL    float64  // that keeps it from want all the while, mean of the futures
-	GetL     float64  // of what is left
-	AtStake  float64  // portions that it loses without any water, mean of the futures
-	Saves    float64  // portions that what it gets saves
-	Wants    cal.Date // the first day of want without water, in the middle of the futures; None: it lasts
-	Stage    string   // why: that of the planting which loses most
-	Planting string   // the planting which loses most
+	NeedL    float64                        // that keeps it from want all the while, mean of the futures
+	PartL    [len(Parts)]float64            // that each part of it comes to: on every day that share of what is due
+	Lost     [len(Parts)]map[string]float64 // share of what each planting is still to bring that is lost, 0-1, mean of the futures
+	Wants    cal.Date                       // the first day of want without water, in the middle of the futures; None: it lasts
+	Stage    string                         // that of the planting which loses most without any
+	Planting string                         // the planting which loses most
 }
 
-// Short puts the planted beds of a site in the order in which a litre saves most at the
-// table, and shares out what is left in that order: all that a bed needs before the next
-// gets any. Beds that lose nothing come last, by the day on which they would want.
+// Claims works out what the planted beds of a site need and lose, in the order of the
+// holding. What a loss is worth is the table's to say; see Share.
 //
 // What a planting loses is its response factor times the water it misses over the water
 // of its season, weighed by its stage; one that is young is lost for good after days
-// of full want (see lostDays). Kept: what is given never passes what is left or needed.
+// of full want (see lostDays).
 //
-// Left out: what is lost after these days, and that a bed might do with half.
-func Short(s outlook.Setting, m *outlook.Memory, ask Scarce) ([]Turn, error) {
+// Left out: what is lost after these days.
+func Claims(s outlook.Setting, m *outlook.Memory, ask Scarce) ([]Claim, error) {
 	g, err := toldOf(s, m)
 	if err != nil {
 		return nil, err
@@ -56,7 +49,7 @@ func Short(s outlook.Setting, m *outlook.Memory, ask Scarce) ([]Turn, error) {
 	if err = outlook.Tracts(inTurn, m, usualFutures, s.Today-pastDays, s.Today+max(seasonAhead, cal.Date(ask.Days)), func() func(*outlook.Tract) error { return r.see }); err != nil {
 		return nil, err
 	}
-	return r.turns(), nil
+	return r.claims(), nil
 }
 
 // seasonAhead is how far ahead a crop's season is followed for the water of all of it [d].
@@ -66,17 +59,13 @@ const seasonAhead = 150
 // seedlings and plugs in dry ground hold out about a week.
 const lostDays = 8
 
-// claim gathers what a bed needs and loses, by future.
+// claim gathers what a bed needs and loses.
 type claim struct {
-	need, lost []float64
-	wants      []cal.Date
-	plantings  map[string]*loss
-}
-
-// loss is what one planting loses, summed over futures.
-type loss struct {
-	portions float64
-	stages   map[string]float64
+	needL  float64
+	partL  [len(Parts)]float64
+	lost   [len(Parts)]map[string]float64
+	wants  []cal.Date
+	stages map[string]map[string]float64 // by planting and stage [mm, weighed]
 }
 
 type rationing struct {
@@ -102,64 +91,76 @@ func (r *rationing) see(t *outlook.Tract) error {
 	}
 	into := r.beds[t.Bed.ID]
 	if into == nil {
-		n := min(usualFutures, r.setting.Years)
-		into = &claim{need: make([]float64, n), lost: make([]float64, n), plantings: map[string]*loss{}}
-		for range n {
+		into = &claim{stages: map[string]map[string]float64{}}
+		for k := range into.lost {
+			into.lost[k] = map[string]float64{}
+		}
+		for range r.futures() {
 			into.wants = append(into.wants, cal.None)
 		}
 		r.beds[t.Bed.ID] = into
 	}
 	b, _ := c.past(t, r.told, today)
 	end := min(today+r.ask.Days, len(c.given))
-	r.need(t, into, b, today, end)
-	return r.lose(t, into, b, today, end)
-}
-
-// need adds the least that keeps a tract from want.
-func (r *rationing) need(t *outlook.Tract, into *claim, b water.Balance, from, to int) {
-	c := &r.course
-	for i := from; i < to; i++ {
-		g := c.given[i]
-		mm := b.LeastMM(c.soil, &c.stands[i], &g)
-		c.day(&b, i, mm)
-		into.need[t.Future] += mm * c.areaM2[i]
+	for k, part := range Parts {
+		if err := r.lose(t, into, b, k, part, today, end); err != nil {
+			return err
+		}
 	}
+	return nil
 }
 
-// lose adds what the plantings of a tract lose without any water.
-func (r *rationing) lose(t *outlook.Tract, into *claim, b water.Balance, from, to int) error {
+func (r *rationing) futures() int { return min(usualFutures, r.setting.Years) }
+
+// lose adds what a tract is given and its plantings lose on a part of what it needs.
+func (r *rationing) lose(t *outlook.Tract, into *claim, b water.Balance, k int, part float64, from, to int) error {
 	c := &r.course
 	missed := make([]float64, len(t.Growing)) // weighed [mm]
 	dead := make([]float64, len(t.Growing))   // days of full want while young
-	stages := make([]map[string]float64, len(t.Growing))
+	given := 0.0
 	for i := from; i < to; i++ {
-		f := c.day(&b, i, 0)
+		g := c.given[i]
+		mm := part * b.LeastMM(c.soil, &c.stands[i], &g)
+		f := c.day(&b, i, mm)
+		given += mm * c.areaM2[i]
 		if f.Stress >= 1 {
 			continue
 		}
-		into.wants[t.Future] = sooner(into.wants[t.Future], c.date(i))
+		if part == 0 {
+			into.wants[t.Future] = sooner(into.wants[t.Future], c.date(i))
+		}
 		short := (1 - f.Stress) * c.stands[i].Basal * c.given[i].ReferenceMM
-		for k := range t.Growing {
-			stage := stageOf(t.Growing[k].Use, &t.Growing[k].Days[i])
-			if stage == "" || !t.Growing[k].Days[i].There {
+		for p := range t.Growing {
+			stage := stageOf(t.Growing[p].Use, &t.Growing[p].Days[i])
+			if stage == "" || !t.Growing[p].Days[i].There {
 				continue
 			}
 			if stage == "young" {
-				dead[k] += 1 - f.Stress
+				dead[p] += 1 - f.Stress
 			}
 			weighed := short * r.weights[stage]
-			missed[k] += weighed
-			if stages[k] == nil {
-				stages[k] = map[string]float64{}
+			missed[p] += weighed
+			if part == 0 {
+				into.at(t.Growing[p].Planting.ID, stage, weighed)
 			}
-			stages[k][stage] += weighed
 		}
 	}
-	return r.book(t, into, missed, dead, stages)
+	into.partL[k] += given / float64(r.futures())
+	if part == 1 {
+		into.needL = into.partL[k]
+	}
+	return r.book(t, into.lost[k], missed, dead)
 }
 
-// book turns what was missed into portions.
-func (r *rationing) book(t *outlook.Tract, into *claim, missed, dead []float64, stages []map[string]float64) error {
+func (c *claim) at(planting, stage string, weighed float64) {
+	if c.stages[planting] == nil {
+		c.stages[planting] = map[string]float64{}
+	}
+	c.stages[planting][stage] += weighed
+}
+
+// book turns what was missed into shares lost.
+func (r *rationing) book(t *outlook.Tract, into map[string]float64, missed, dead []float64) error {
 	for k := range t.Growing {
 		p := &t.Growing[k]
 		season := seasonMM(&r.course, p)
@@ -171,17 +172,7 @@ func (r *rationing) book(t *outlook.Tract, into *claim, missed, dead []float64, 
 			return err
 		}
 		share := min(1, water.YieldLost(1-min(1, missed[k]/season), response)+dead[k]/lostDays)
-		portions := share * r.ask.Portions[p.Planting.ID]
-		into.lost[t.Future] += portions
-		l := into.plantings[p.Planting.ID]
-		if l == nil {
-			l = &loss{stages: map[string]float64{}}
-			into.plantings[p.Planting.ID] = l
-		}
-		l.portions += portions
-		for stage, weighed := range stages[k] {
-			l.stages[stage] += weighed
-		}
+		into[p.Planting.ID] += share / float64(r.futures())
 	}
 	return nil
 }
@@ -197,66 +188,30 @@ func seasonMM(c *course, p *outlook.Growing) (mm float64) {
 	return mm
 }
 
-// turns puts the beds in order and shares out what is left.
-func (r *rationing) turns() []Turn {
-	var out []Turn
+func (r *rationing) claims() []Claim {
+	var out []Claim
 	for i := range r.setting.Holding.Beds {
 		id := r.setting.Holding.Beds[i].ID
 		c := r.beds[id]
 		if c == nil {
 			continue
 		}
-		t := Turn{Bed: id, NeedL: mean(c.need), AtStake: mean(c.lost), Wants: dateQuantile(c.wants, 0.5)}
+		t := Claim{Bed: id, NeedL: c.needL, PartL: c.partL, Lost: c.lost, Wants: dateQuantile(c.wants, 0.5)}
 		t.Planting, t.Stage = c.most()
 		out = append(out, t)
-	}
-	slices.SortStableFunc(out, byWorth)
-	left := r.ask.LeftL
-	for i := range out {
-		t := &out[i]
-		if t.AtStake <= 0 || t.NeedL <= 0 {
-			continue
-		}
-		t.GetL = min(left, t.NeedL)
-		left -= t.GetL
-		t.Saves = t.AtStake * t.GetL / t.NeedL
 	}
 	return out
 }
 
-// byWorth puts first what saves most with a litre, then what would want soonest.
-func byWorth(a, b Turn) int {
-	if by := cmp.Compare(b.perLitre(), a.perLitre()); by != 0 {
-		return by
-	}
-	switch {
-	case a.Wants == b.Wants:
-		return 0
-	case sooner(a.Wants, b.Wants) == a.Wants:
-		return -1
-	}
-	return 1
-}
-
-func (t *Turn) perLitre() float64 {
-	if t.NeedL <= 0 {
-		return 0
-	}
-	return t.AtStake / t.NeedL
-}
-
 // most is the planting that loses most, and the stage at which it does.
 func (c *claim) most() (planting, stage string) {
-	portions, weighed := 0.0, 0.0
-	for id, l := range c.plantings {
-		if l.portions > portions || l.portions == portions && id < planting {
-			planting, portions = id, l.portions
+	share, weighed := 0.0, 0.0
+	for id, l := range c.lost[0] {
+		if l > share || l == share && id < planting {
+			planting, share = id, l
 		}
 	}
-	if planting == "" {
-		return "", ""
-	}
-	for name, w := range c.plantings[planting].stages {
+	for name, w := range c.stages[planting] {
 		if w > weighed || w == weighed && name < stage {
 			stage, weighed = name, w
 		}

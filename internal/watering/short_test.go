@@ -13,8 +13,8 @@ import (
 )
 
 // short asks for the order of the demo's beds on a site in a dry fortnight, when every
-// planting is worth a hundred portions.
-func short(t *testing.T, today cal.Date, ask watering.Scarce, change func(*holding.Holding)) []watering.Turn {
+// planting is worth so many portions and loses as many as it loses of its share.
+func short(t *testing.T, today cal.Date, ask watering.Scarce, leftL, portions float64, change func(*holding.Holding)) []watering.Turn {
 	t.Helper()
 	h := demotest.Holding(t, "main")
 	h.Today = today
@@ -24,54 +24,87 @@ func short(t *testing.T, today cal.Date, ask watering.Scarce, change func(*holdi
 	}
 	s := demotest.Setting(t, h, 20)
 	s.Today, s.From = today, today.Monday()
-	if ask.Portions == nil {
-		ask.Portions = map[string]float64{}
-		for i := range h.Plantings {
-			ask.Portions[h.Plantings[i].ID] = 100
-		}
-	}
-	turns, err := watering.Short(s, outlook.NewMemory(), ask)
+	claims, err := watering.Claims(s, outlook.NewMemory(), ask)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return turns
+	var stakes []watering.Stake
+	for _, c := range claims {
+		s := watering.Stake{Claim: c}
+		for k := range c.Lost {
+			for _, share := range c.Lost[k] {
+				s.Loses[k] += portions * share
+			}
+		}
+		stakes = append(stakes, s)
+	}
+	return watering.Share(stakes, leftL)
 }
 
-// What is given is never more than what is left or needed; the order is by what a litre
-// saves; more water left never takes any from a bed; with plenty all is saved.
+// What is given is never more than what is left or needed; more water left never takes any
+// from a bed; with plenty all is saved; with half a bed loses no more than with none, and
+// with all of what it needs nothing.
 func TestWhoGetsTheWater(t *testing.T) {
 	today := cal.Of(2027, 7, 12)
-	ask := watering.Scarce{Site: "home", LeftL: 150, Days: 10}
-	few := short(t, today, ask, nil)
-	ask.LeftL = 1e6
-	plenty := short(t, today, ask, nil)
+	ask := watering.Scarce{Site: "home", Days: 10}
+	few, plenty := short(t, today, ask, 150, 100, nil), short(t, today, ask, 1e6, 100, nil)
 	if len(few) < 5 || len(few) != len(plenty) {
 		t.Fatalf("%d and %d beds", len(few), len(plenty))
 	}
-	given, before := 0.0, math.Inf(1)
+	given, parts := 0.0, 0
 	for i, b := range few {
 		given += b.GetL
-		worth := 0.0
-		if b.NeedL > 0 {
-			worth = b.AtStake / b.NeedL
-		}
 		switch full := plenty[i]; {
 		case full.Bed != b.Bed || full.GetL < b.GetL-1e-9:
 			t.Errorf("%s gets %.0f L, of plenty %s %.0f", b.Bed, b.GetL, full.Bed, full.GetL)
-		case full.AtStake > 0 && full.NeedL > 0 && math.Abs(full.Saves-full.AtStake) > 1e-9:
-			t.Errorf("%s: plenty saves %v of %v", b.Bed, full.Saves, full.AtStake)
-		case worth > before+1e-12:
-			t.Errorf("%s saves %v a litre, the one before it %v", b.Bed, worth, before)
-		case b.GetL > b.NeedL+1e-9 || b.AtStake < 0 || (b.AtStake > 0) != (b.Stage != ""):
+		case full.Loses[0] > 0 && math.Abs(full.Saves-full.Loses[0]) > 1e-9:
+			t.Errorf("%s: plenty saves %v of %v", b.Bed, full.Saves, full.Loses[0])
+		case b.GetL > b.NeedL+1e-9 || b.Loses[0] < b.Loses[1] || b.Loses[2] > 1e-9 || (b.Loses[0] > 0) != (b.Stage != ""):
 			t.Errorf("%+v", b)
+		case b.Loses[0] > 0 && !(b.PartL[0] == 0 && b.PartL[1] > 0 && b.PartL[1] < b.NeedL && b.PartL[2] == b.NeedL):
+			t.Errorf("parts of %v", b.PartL)
 		}
-		before = worth
+		if b.Part {
+			parts++
+		}
 		if b.Bed[0] == 's' || b.Bed[0] == 't' {
 			t.Errorf("%s lies on another site", b.Bed)
 		}
 	}
-	if math.Abs(given-150) > 1e-6 {
-		t.Errorf("%.1f L are shared out", given)
+	if math.Abs(given-150) > 1e-6 || parts == 0 {
+		t.Errorf("%.1f L are shared out, %d beds get a part", given, parts)
+	}
+}
+
+// By hand: of two beds that need 100 L each, one loses 10 portions without water and 2 with
+// half; the other 8 and 4. Of 100 L each gets half: that saves 12, all for the first 10. Of
+// 60 the first gets half and the other 10. One that loses as much with half as without is
+// given all or nothing.
+func TestSharingByHand(t *testing.T) {
+	stake := func(bed string, none, half float64) watering.Stake {
+		return watering.Stake{Claim: watering.Claim{Bed: bed, NeedL: 100, PartL: [3]float64{0, 50, 100}}, Loses: [3]float64{none, half, 0}}
+	}
+	for _, one := range []struct {
+		stakes []watering.Stake
+		left   float64
+		get    map[string]float64
+		saves  float64
+	}{
+		{[]watering.Stake{stake("a", 10, 2), stake("b", 8, 4)}, 100, map[string]float64{"a": 50, "b": 50}, 12},
+		{[]watering.Stake{stake("b", 8, 4), stake("a", 10, 2)}, 60, map[string]float64{"a": 50, "b": 10}, 8.8},
+		{[]watering.Stake{stake("a", 10, 10), stake("b", 8, 4)}, 100, map[string]float64{"a": 100}, 10},
+		{[]watering.Stake{stake("a", 0, 0), stake("b", 8, 4)}, 1000, map[string]float64{"b": 100}, 8},
+	} {
+		saves := 0.0
+		for _, turn := range watering.Share(one.stakes, one.left) {
+			saves += turn.Saves
+			if math.Abs(turn.GetL-one.get[turn.Bed]) > 1e-9 {
+				t.Errorf("of %v L %s gets %v, want %v", one.left, turn.Bed, turn.GetL, one.get[turn.Bed])
+			}
+		}
+		if math.Abs(saves-one.saves) > 1e-9 {
+			t.Errorf("of %v L %v portions are saved, want %v", one.left, saves, one.saves)
+		}
 	}
 }
 
@@ -79,7 +112,7 @@ func TestWhoGetsTheWater(t *testing.T) {
 // roots that is well grown.
 func TestTransplantsGoFirst(t *testing.T) {
 	today := cal.Of(2027, 7, 12)
-	turns := short(t, today, watering.Scarce{Site: "home", LeftL: 100, Days: 10}, func(h *holding.Holding) {
+	turns := short(t, today, watering.Scarce{Site: "home", Days: 10}, 100, 100, func(h *holding.Holding) {
 		for i := range h.Plantings {
 			if p := &h.Plantings[i]; p.ID == "lee-27" { // all of bed h3
 				p.Date, p.Relation, p.To = today-2, "", ""
@@ -98,18 +131,17 @@ func TestTransplantsGoFirst(t *testing.T) {
 	}
 }
 
-// What brings nothing to the table gets nothing of the little there is; asked again the
+// What is worth nothing at the table gets nothing of the little there is; asked again the
 // answer is the same.
 func TestWorthAtTheTable(t *testing.T) {
 	today := cal.Of(2027, 7, 12)
-	ask := watering.Scarce{Site: "home", LeftL: 300, Days: 7}
-	turns := short(t, today, ask, nil)
-	if again := short(t, today, ask, nil); !reflect.DeepEqual(turns, again) {
+	ask := watering.Scarce{Site: "home", Days: 7}
+	turns := short(t, today, ask, 300, 100, nil)
+	if again := short(t, today, ask, 300, 100, nil); !reflect.DeepEqual(turns, again) {
 		t.Error("asked again, the answer is another")
 	}
-	ask.Portions = map[string]float64{}
-	for _, b := range short(t, today, ask, nil) {
-		if b.AtStake != 0 || b.GetL != 0 {
+	for _, b := range short(t, today, ask, 300, 0, nil) {
+		if b.Loses[0] != 0 || b.GetL != 0 {
 			t.Errorf("worth nothing: %+v", b)
 		}
 	}

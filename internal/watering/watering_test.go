@@ -31,13 +31,14 @@ func under(t *testing.T, futures int, today cal.Date, away *watering.Away, chang
 	}
 	s := demotest.Setting(t, h, futures)
 	s.Today, s.From = today, today.Monday()
-	beds, all, err := watering.Of(s, outlook.NewMemory(), away)
+	beds, allDryL, err := watering.Of(s, outlook.NewMemory(), away)
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := map[string]watering.Bed{}
+	out, all := map[string]watering.Bed{}, watering.Bed{WeekDryL: allDryL}
 	for _, b := range beds {
 		out[b.Bed] = b
+		all.NowL, all.WeekL, all.BeforeL, all.HelperL = all.NowL+b.NowL, all.WeekL+b.WeekL, all.BeforeL+b.BeforeL, all.HelperL+b.HelperL
 	}
 	return out, all
 }
@@ -148,7 +149,7 @@ func TestAway(t *testing.T) {
 		if b.HelperL < week[id].HelperL-1e-9 || b.BeforeL < week[id].BeforeL {
 			t.Errorf("%s: a helper brings %.1f L in a month, %.1f in a week", id, b.HelperL, week[id].HelperL)
 		}
-		if !later(b.Fails, b.Wants) || b.Fails.IsSet() && b.Fails <= today {
+		if !later(b.FailsDry, b.WantsDry) || b.Fails.IsSet() && b.Fails <= today {
 			t.Errorf("%s: filled it fails on %v, unfilled on %v", id, b.Fails, b.Wants)
 		}
 	}

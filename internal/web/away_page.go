@@ -17,9 +17,13 @@ type awayBody struct {
 	Title    string
 	Says     []string
 	Doubts   []string
+	Untold   []untoldSite
 	From, To string
 	Every    string
 	Everies  []option
+	Enough   string // in so many of ten times
+	Enoughs  []option
+	Note     string // what the figures are for
 	NotePath string
 	Beds     []awayBed // that want water before or meanwhile
 	BeforeL  float64
@@ -64,6 +68,13 @@ func (v *visit) awayAsked() (desk.WateringOptions, int, error) {
 		}
 		every = n
 	}
+	if given := v.query("enough"); given != "" {
+		n, err := strconv.Atoi(given)
+		if err != nil || !slices.Contains(desk.AwayEnough(), n) {
+			return o, 0, fault.New(fault.OutOfRange, "desk.away_enough", words.Args{"given": given})
+		}
+		o.Enough = n
+	}
 	return o, every, nil
 }
 
@@ -96,6 +107,9 @@ func (v *visit) wrongAway(err error) error {
 // awayQuery is the address of a page of a time away.
 func awayQuery(path string, view *desk.AwayView) string {
 	q := url.Values{"from": {view.Away.Leave.String()}, "to": {view.Away.Back.String()}}
+	if view.Away.Enough != desk.AwayEnough()[len(desk.AwayEnough())-1] {
+		q.Set("enough", strconv.Itoa(view.Away.Enough))
+	}
 	if view.Every > 0 {
 		q.Set("every", strconv.Itoa(view.Every))
 	}
@@ -111,6 +125,11 @@ func (v *visit) awayBody(view *desk.AwayView) *awayBody {
 	for _, n := range desk.AwayEvery() {
 		b.Everies = append(b.Everies, option{strconv.Itoa(n), v.say("web.away_every", words.Args{"n": n})})
 	}
+	b.Enough, b.Note = strconv.Itoa(view.Away.Enough), v.say("web.away_water_note", words.Args{"n": view.Away.Enough})
+	for _, n := range desk.AwayEnough() {
+		b.Enoughs = append(b.Enoughs, option{strconv.Itoa(n), v.say("web.away_enough_n", words.Args{"n": n})})
+	}
+	b.Untold = v.untold
 	for _, p := range view.Says {
 		b.Says = append(b.Says, say(p))
 	}
@@ -168,6 +187,6 @@ func (v *visit) awayBed(view *desk.AwayView, bed *desk.BedThirst) awayBed {
 
 // awayRoutes names the pages of a time away.
 func (s *Server) awayRoutes(mux *router) {
-	mux.Handle("GET /water/away", s.atHome(awayPage))
-	mux.Handle("GET /water/away/note", s.atHome(notePage))
+	mux.Handle("GET /water/away", s.atHome(underWeather(awayPage)))
+	mux.Handle("GET /water/away/note", s.atHome(underWeather(notePage)))
 }

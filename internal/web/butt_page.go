@@ -13,7 +13,7 @@ import (
 
 // buttBody is the page of how large a butt should be.
 type buttBody struct {
-	Ways        []wayLink
+	Ways        waterWays
 	View        *desk.ButtView
 	Butts       []wayLink
 	Lead        []string

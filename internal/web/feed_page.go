@@ -9,7 +9,7 @@ import (
 
 // feedBody is the page of liquid feed along with the water.
 type feedBody struct {
-	Ways   []wayLink
+	Ways   waterWays
 	View   *desk.FeedView
 	Lead   []string
 	Rows   []feedLine

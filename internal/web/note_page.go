@@ -21,6 +21,7 @@ type noteBody struct {
 	Pick   []string
 	Leave  []string
 	Doors  []string
+	Untold []untoldSite
 }
 
 // noteTable are some of the days, side by side: as many as a sheet is wide.
@@ -74,7 +75,7 @@ func (v *visit) noteBody(view *desk.AwayView) *noteBody {
 	for from := 0; from < len(round.Days) && len(round.Stops) > 0; from += noteDays {
 		b.Tables = append(b.Tables, v.noteTable(view, from, min(from+noteDays, len(round.Days))))
 	}
-	b.Pick = v.notePicks(view)
+	b.Pick, b.Untold = v.notePicks(view), v.untold
 	for _, p := range view.Rest.Waits {
 		b.Leave = append(b.Leave, capital(p.Name))
 	}

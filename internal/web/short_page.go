@@ -13,7 +13,7 @@ import (
 
 // shortBody is the page of who gets the water when it is short.
 type shortBody struct {
-	Ways    []wayLink
+	Ways    waterWays
 	View    *desk.ShortView
 	Lead    []string
 	Sources []string
@@ -29,7 +29,6 @@ type shortBody struct {
 type shortLine struct {
 	*desk.WaterTurn
 	Path, Why string
-	Part      bool // it gets less than it needs
 }
 
 // shortPage shows the order in which beds get what is left.
@@ -122,7 +121,7 @@ func (v *visit) shortBody(view *desk.ShortView) *shortBody {
 	}
 	for i := range view.Turns {
 		t := &view.Turns[i]
-		line := shortLine{WaterTurn: t, Path: bedPath(t.Bed), Why: v.shortWhy(t), Part: t.GetL > 0 && t.GetL < t.NeedL}
+		line := shortLine{WaterTurn: t, Path: bedPath(t.Bed), Why: v.shortWhy(t)}
 		switch {
 		case t.GetL > 0:
 			b.First = append(b.First, line)
@@ -147,7 +146,7 @@ func (v *visit) sourceLeft(s *desk.SourceLeft) string {
 
 // shortWhy tells why a bed stands where it does.
 func (v *visit) shortWhy(t *desk.WaterTurn) string {
-	if t.Stage == "" {
+	if t.Stage == "" || t.AtStake == 0 {
 		if t.Wants == nil {
 			return v.say("web.short_lasts", nil)
 		}

@@ -18,6 +18,7 @@ type visit struct {
 	w      http.ResponseWriter
 	r      *http.Request
 	office *desk.Office
+	untold []untoldSite // of which a page that hangs on the weather tells nothing
 }
 
 // pageHandler makes an answer, or returns an error that becomes one.

@@ -11,7 +11,7 @@ import (
 
 // waterBody is the page of what the beds want to drink.
 type waterBody struct {
-	Ways         []wayLink
+	Ways         waterWays
 	Lead, Doubts []string
 	Can          *smallForm
 	CanSays      string

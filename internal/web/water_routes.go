@@ -12,7 +12,7 @@ import (
 
 // waterRoutes names the pages of what the beds want to drink.
 func (s *Server) waterRoutes(mux *router) {
-	mux.Handle("GET /water", s.atHome(waterPage))
+	mux.Handle("GET /water", s.atHome(underWeather(waterPage)))
 	mux.Handle("POST /water/given", s.atHome(waterGivenPosted))
 	mux.Handle("POST /water/can", s.atHome(waterCanPosted))
 	s.awayRoutes(mux)

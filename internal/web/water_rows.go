@@ -35,7 +35,7 @@ func afterReading(_ *visit, cells map[string]string) string {
 // waterRowsBody is a list of rows among the pages of water.
 type waterRowsBody struct {
 	rowsBody
-	Ways []wayLink
+	Ways waterWays
 }
 
 // sourcesPage lists where water comes from.

@@ -11,7 +11,7 @@ import (
 
 // waterUseBody is the page of the water used by month.
 type waterUseBody struct {
-	Ways   []wayLink
+	Ways   waterWays
 	Lead   []string
 	Draw   string // drawings
 	Phone  string

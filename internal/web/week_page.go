@@ -13,7 +13,7 @@ import (
 // weekRoutes names the pages of the week, its feed, the sowing list and the jobs of the
 // grower's own.
 func (s *Server) weekRoutes(mux *router) {
-	mux.Handle("GET "+weekPath, s.atHome(weekPage))
+	mux.Handle("GET "+weekPath, s.atHome(hangsOnWeather("week", weekPage, noWeek)))
 	mux.Handle("POST "+weekPath+"/answer", s.atHome(jobAnswered))
 	mux.Handle("GET "+weekPath+".ics", s.atHome(weekFeed))
 	mux.Handle("GET "+weekPath+"/sowings", s.atHome(sowingsPage))
@@ -25,6 +25,7 @@ const weekPath = "/week"
 
 // weekBody is the page of the week.
 type weekBody struct {
+	Untold   []untoldSite
 	Frost    string // tonight's alarm; empty: none
 	Title    string
 	Lead     []string
@@ -75,6 +76,11 @@ func weekPage(v *visit) error {
 	return nil
 }
 
+// noWeek is the page where no site's weather is known.
+func noWeek(v *visit) untoldBody {
+	return untoldBody{Title: v.say("web.nav_week", nil), Why: v.say("web.untold_week", nil), Ways: waterWays{Untold: v.untold}}
+}
+
 // showWeek shows the week that was asked for, with a form that could not be taken.
 func (v *visit) showWeek(ask weekAsk, typed jobTyped) error {
 	view, err := v.office.WeekView(ask.options)
@@ -97,7 +103,7 @@ func (v *visit) weekBody(view *desk.WeekView, ask weekAsk, typed jobTyped) (*wee
 	if err != nil {
 		return nil, err
 	}
-	b := &weekBody{Title: v.weekTitle(view), Ask: ask, Feed: v.feedAddress(), Planned: len(h.Plantings) > 0 || len(h.OwnJobs) > 0}
+	b := &weekBody{Untold: v.untold, Title: v.weekTitle(view), Ask: ask, Feed: v.feedAddress(), Planned: len(h.Plantings) > 0 || len(h.OwnJobs) > 0}
 	for i := range h.Sites {
 		b.Rules = append(b.Rules, nameLink{h.Sites[i].Name, rowPath(&siteForm, h.Sites[i].ID) + "/edit#f-not_allowed"})
 	}
