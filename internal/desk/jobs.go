@@ -39,6 +39,7 @@ type JobsView struct {
 	Dropped       []JobLine
 	DroppedMin    float64
 	Pressing      []string // ids of those that cost most to put off, the dearest first
+	Past          []PastWork
 }
 
 // JobShare is the work of one person.
@@ -63,8 +64,10 @@ type JobLine struct {
 	jobs.Job
 	Place words.Phrase
 	When  words.Phrase   // its day and its last sensible day; dates to be sharpened
+	Short words.Phrase   // its days in few words, for one of a round; dates to be sharpened
 	Takes words.Phrase   // minutes and tools
 	Again []JobLine      // its further turns in the time asked for
+	Parts []JobLine      // of a round: its jobs in the order of the way; the line sums them up
 	Says  []words.Phrase // seed and plants, who can do it, what putting it off costs, the question whether to drop it
 }
 
@@ -133,6 +136,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	if o.Who != "" {
 		all = jobs.For(all, jobs.Who(o.Who))
 	}
+	all, past := jobs.Ask(all, now)
 	if w.scales != nil {
 		if err := jobs.Weigh(w.scales, all); err != nil {
 			return nil, err
@@ -140,6 +144,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	}
 	v := &JobsView{ID: w.holding.ID, Household: w.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: w.table.Years, LimitMinutes: 60 * o.Hours}
 	n := &jobNamer{namer: newNamer(w.asked), weighed: w.scales != nil}
+	v.Past = n.past(past, v)
 	if o.Hours > 0 {
 		c := jobs.To(all, v.LimitMinutes*float64(max(1, o.People)))
 		all, v.DroppedMin = c.Jobs, c.Over
@@ -158,7 +163,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	return v, nil
 }
 
-// Count is how many jobs one person has, each counted once however often it comes.
+// Count is how many jobs one person has: a round is one, and so is what comes again.
 func (s *JobShare) Count() int {
 	n := 0
 	for _, l := range s.Legs {
@@ -167,15 +172,32 @@ func (s *JobShare) Count() int {
 	return n
 }
 
-// Lines are all jobs that are told, in the order of the way.
+// Lines are all jobs that are told, in the order of the way; of a round its jobs.
 func (v *JobsView) Lines() []JobLine {
 	var out []JobLine
-	for _, s := range v.Shares {
-		for _, l := range s.Legs {
-			for _, j := range l.Jobs {
+	for i := range v.Shares {
+		out = append(out, v.Shares[i].Lines()...)
+	}
+	return out
+}
+
+// Lines are all jobs of one person, in the order of the way; of a round its jobs.
+func (s *JobShare) Lines() []JobLine {
+	var out []JobLine
+	for _, l := range s.Legs {
+		for i := range l.Jobs {
+			for _, j := range l.Jobs[i].Singly() {
 				out = append(append(out, j), j.Again...)
 			}
 		}
 	}
 	return out
+}
+
+// Singly are the jobs of a line: those of a round, or itself.
+func (l *JobLine) Singly() []JobLine {
+	if len(l.Parts) > 0 {
+		return l.Parts
+	}
+	return []JobLine{*l}
 }
