@@ -80,7 +80,17 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
+	w, err := newWeekWork(h, s, o)
+	if err != nil {
+		return nil, err
+	}
+	return w.view()
+}
+
+// newWeekWork gathers what jobs are derived from for a holding of which nothing is kept.
+func newWeekWork(h *holding.Holding, s outlook.Setting, o JobsOptions) (*weekWork, error) {
+	w := &weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
+	var err error
 	if !o.Costs && o.Hours == 0 {
 		w.table, err = outlook.Compute(s, w.memory)
 	} else if w.scales, err = outlook.NewScales(s, w.memory); err == nil {
@@ -89,10 +99,8 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if err != nil {
 		return nil, err
 	}
-	if w.thirst, _, err = watering.Of(s, w.memory, nil); err != nil {
-		return nil, err
-	}
-	return w.view()
+	w.thirst, _, err = watering.Of(s, w.memory, nil)
+	return w, err
 }
 
 // weekWork is what jobs are derived from.
