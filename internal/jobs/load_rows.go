@@ -67,7 +67,7 @@ func (l loader) readKinds() error {
 
 // made are the kinds that the code itself makes.
 var made = []Kind{SowIndoors, PrickOut, Sow, Set, PlantOut, Replant, Mulch, SowGreen, CutGreen, Cover, Net, Uncover, Protect, Vent, Shut, Strip, Water, Feed, Pick, Lift,
-	Clear, Burn, Count, Compost, Manure, Lime, Own}
+	Clear, Burn, Count, Compost, Lime, Own}
 
 func (l loader) readCare() error {
 	c, err := l.open("care", "rule", "kind", "crops", "groups", "uses", "methods", "patterns", "sky", "anchor", "offset_d", "every_d", "until", "until_d", "from", "to", "counted", "why")
