@@ -87,3 +87,39 @@ func TestARoundIsTickedAtOnce(t *testing.T) {
 		t.Error("it is still told")
 	}
 }
+
+// What was done otherwise than proposed is told by its day, amount and store, and taken
+// back as one; an amount of nothing is refused beside its field.
+func TestDoneOtherwise(t *testing.T) {
+	page, office, send := mayWeek(t)
+	const job = "pick:rhu-21:7"
+	form := answerForm(t, page, job, "done")
+	key := jobKey(job)
+	for _, f := range page.all(func(e *element) bool { return e.name == "form" && e.filled()["job"] == job }) {
+		if _, has := f.filled()["kg-"+key]; has {
+			form = f
+		}
+	}
+	values := url.Values{"did": {"done"}}
+	for name, value := range form.filled() {
+		values.Set(name, value)
+	}
+	values.Set("kg-"+key, "0")
+	if w := ask(newServer(t, optionsOver(office, words.English())), "POST", "/week/answer", values.Encode()); w.Code != 422 || !strings.Contains(w.Body.String(), "no amount above nothing") {
+		t.Errorf("nothing got %d", w.Code)
+	}
+	values.Set("kg-"+key, "2,5")
+	values.Set("date-"+key, "2027-05-03")
+	send("/week/answer", values)
+	h, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := h.Records[len(h.Records)-1]
+	if last.Planting != "rhu-21" || last.Value != 2.5 || last.Date != cal.Of(2027, 5, 3) {
+		t.Errorf("recorded %+v", last)
+	}
+	if kept := answersOf(t, office); len(kept) != 1 || kept[0].Date != cal.Of(2027, 5, 3) {
+		t.Errorf("kept %+v", kept)
+	}
+}
