@@ -12,7 +12,7 @@ import (
 // crop, with script and without.
 func TestCropIsFoundByAnyName(t *testing.T) {
 	beside(t)
-	s := serveSample(t)
+	s := lookAtSample(t)
 	for _, w := range []way{{name: "mouse", on: desk}, {name: "finger", on: phone}, {name: "keyboard", on: desk, keyboard: true},
 		{name: "no script", on: phone, before: []chromedp.Action[chromedp.Void]{withoutScript()}}} {
 		t.Run(w.name, func(t *testing.T) {

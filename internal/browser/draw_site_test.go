@@ -222,7 +222,7 @@ func TestDrawAnL(t *testing.T) {
 // The plan prints on one sheet, with names, sizes, scale and a list of the beds.
 func TestPrintADrawing(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	for _, path := range []string{"/ground/draw?pick=beds/h3", "/ground/draw?site=share"} {
 		sheets, text := b.print(path, papers[0])
 		if sheets != 1 {

@@ -67,7 +67,7 @@ const readDrawn = `(want => [...document.querySelectorAll(".rows .row")].map(row
 func TestDrawnTableIsTheComputedOne(t *testing.T) {
 	beside(t)
 	table := askOutlook(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit("/")
 	want := map[string][]float64{}
 	for _, v := range table.Vegetables {
@@ -153,7 +153,7 @@ func compareRow(t *testing.T, row *drawnRow, v *computedRow) int {
 // On a desk each sentence of the demo's table stands whole in its line.
 func TestNoSentenceIsCut(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit("/")
 	cut := eval[string](b, `[...document.querySelectorAll(".row .lab > *")].filter(e => {
 		const text = document.createRange();

@@ -10,7 +10,7 @@ import (
 // chosen, its ground listed and drawn, and each piece leads to what could follow.
 func TestFreeGroundOfAPeriod(t *testing.T) {
 	beside(t)
-	s := serveSample(t)
+	s := lookAtSample(t)
 	for _, w := range []way{{name: "mouse", on: desk}, {name: "finger", on: phone}, {name: "no script", on: phone, before: []chromedp.Action[chromedp.Void]{withoutScript()}}} {
 		t.Run(w.name, func(t *testing.T) {
 			beside(t)

@@ -9,7 +9,7 @@ func TestANightIsTold(t *testing.T) {
 	for _, w := range ways {
 		t.Run(w.name, func(t *testing.T) {
 			beside(t)
-			h := hand{openTab(t, serveSample(t), w.on, w.before...), w.keyboard}
+			h := hand{openTab(t, lookAtSample(t), w.on, w.before...), w.keyboard}
 			h.visit("/frost")
 			h.says("Frost and heat")
 			h.says("Blossom of fruit")

@@ -106,7 +106,7 @@ func TestDrawLeftAtOnce(t *testing.T) {
 // where it was.
 func TestGroundEscapedAtOnce(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit(groundPath)
 	at := b.middle(movedRing + " .handle")
 	eval[bool](b, `(document.addEventListener("pointerdown", e => { window.pressed = e.pointerId }, true), true)`)

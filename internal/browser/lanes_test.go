@@ -62,7 +62,7 @@ func TestGroundByPointer(t *testing.T) {
 // another bed and larger.
 func TestGroundByKeyboard(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit(groundPath + "&bed=" + itsBed)
 	b.tabTo("#date-line")
 	b.do(arrowRight())
@@ -114,7 +114,7 @@ func TestGroundWithoutScript(t *testing.T) {
 // the names of the beds.
 func TestGroundOnAPhone(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), phone)
+	b := openTab(t, lookAtSample(t), phone)
 	b.visit("/ground")
 	if w := eval[float64](b, `document.querySelector(".only-phone .plan").getBoundingClientRect().width`); w < 340 || w > 390 {
 		t.Errorf("the plan is %.0f px wide", w)

@@ -40,7 +40,7 @@ func TestABatchIsCounted(t *testing.T) {
 // The list to give away is printed by itself, and the larder without its forms.
 func TestTheLarderIsPrinted(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	sheets, text := b.print("/larder/give", papers[0])
 	if sheets != 1 {
 		t.Errorf("the list takes %d sheets", sheets)

@@ -21,7 +21,7 @@ const litAt = `(name => {
 // drawn at a bed is the tone that its light has, as garner ground shade tells it.
 func TestLightFromMonthToMonth(t *testing.T) {
 	beside(t)
-	s := serveSample(t)
+	s := lookAtSample(t)
 	b := openTab(t, s, desk)
 	out, err := exec.Command(program, "ground", "shade", "--sample=main", "--json").Output()
 	if err != nil {
@@ -62,7 +62,7 @@ func TestLightFromMonthToMonth(t *testing.T) {
 // The light prints on one sheet, with its figures and without its links.
 func TestLightPrintsOnOneSheet(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	for _, p := range papers {
 		sheets, text := b.print("/ground/light?month=12", p)
 		if sheets != 1 {

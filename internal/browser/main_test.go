@@ -69,7 +69,8 @@ func run(m *testing.M) (int, error) {
 		return 0, fmt.Errorf("%s does not start: %w", path, err)
 	}
 	oneBrowser = started
-	return m.Run(), nil
+	code := m.Run()
+	return code, endShared()
 }
 
 // browserPath finds the browser as make test does; what it says when there is

@@ -52,8 +52,12 @@ func samplePages() []onePage {
 		{name: "faulty reading", path: "/weather", status: 422, to: faultyReading},
 		{name: "new address of a forecast", path: "/addresses/new?site=home"},
 		{name: "new instrument", path: "/sensors/new?site=home"},
+		{name: "new reading of the weather", path: "/weather_readings/new?site=home"},
+		{name: "new day of a forecast", path: "/forecasts/new?site=home"},
 		{name: "beds", path: "/beds"},
 		{name: "new bed", path: "/beds/new"},
+		{name: "new cover", path: "/covers/new?bed=h1"},
+		{name: "new site", path: "/sites/new"},
 		{name: "drawing", path: "/ground/draw?site=home"},
 		{name: "drawing with a bed chosen", path: "/ground/draw?pick=beds/h3"},
 		{name: "drawing with a tree chosen", path: "/ground/draw?site=home&pick=features/pear&zoom=2"},
@@ -91,7 +95,7 @@ func samplePages() []onePage {
 		{name: "sowing list", path: "/week/sowings"},
 		{name: "jobs of one's own", path: "/own_jobs"},
 		{name: "new job of one's own", path: "/own_jobs/new"},
-		{name: "water by month", path: "/water/use"},
+		{name: "water by month", path: "/water/use", to: adviceThere},
 		{name: "how large a butt", path: "/water/butt", to: unfolded},
 		{name: "faulty butt", path: "/water/butt?roof=wide", status: 422},
 		{name: "water that is short", path: "/water/short?site=share&left=100&days=10"},
@@ -107,8 +111,18 @@ func samplePages() []onePage {
 		{name: "days away that cannot be", path: "/water/away?from=2027-01-24&to=2027-01-10", status: 422},
 		{name: "helper's note", path: "/water/away/note?from=2027-01-10&to=2027-01-24"},
 		{name: "larder", path: "/larder", to: unfolded},
+		{name: "larder that was full before", path: "/larder/already"},
+		{name: "place in the larder", path: "/stores/rack"},
+		{name: "picking", path: "/planting/kal-26/pick"},
 		{name: "frost", path: "/frost?minimum=-16", to: unfolded},
 		{name: "faulty frost", path: "/frost?minimum=cold", status: 422},
+		{name: "risks", path: "/risk", to: unfolded},
+		{name: "rule over hours", path: "/risk/hutton", to: unfolded},
+		{name: "flights of a pest", path: "/risk/carrot-fly", to: unfolded},
+		{name: "rule that is not there", path: "/risk/nothing", status: 404},
+		{name: "sighting", path: "/risk/sighting?problem=carrot-fly&bed=h4"},
+		{name: "faulty sighting", path: "/risk/sighting?problem=carrot-fly&bed=h4", status: 422, to: faulty("#f-count", "many")},
+		{name: "hours of weather", path: "/risk/hours"},
 		{name: "faulty count", path: "/larder", status: 422, to: faultyCount},
 		{name: "list to give away", path: "/larder/give"},
 		{name: "covers owned", path: "/gear"},
@@ -125,6 +139,11 @@ func samplePages() []onePage {
 		{name: "own number", path: "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d&value=70"},
 		{name: "wants", path: "/wants"},
 		{name: "new want", path: "/wants/new"},
+		{name: "new gap left", path: "/gaps_left/new"},
+		{name: "new purchase", path: "/purchases/new"},
+		{name: "new visit", path: "/visits/new"},
+		{name: "new group", path: "/groups/new"},
+		{name: "new member", path: "/members/new"},
 		{name: "stores", path: "/stores"},
 		{name: "new store", path: "/stores/new"},
 		{name: "history", path: "/history"},
@@ -155,20 +174,20 @@ func faulty(field, text string) func(*testing.T, *tab) {
 // the screen, can be hit with a thumb and leaves the browser content.
 func TestEveryPage(t *testing.T) {
 	beside(t)
-	s := serveSample(t)
+	s, seen := serveSample(t), &looks{shown: map[string][]shownElement{}}
 	for _, on := range screens {
 		t.Run(on.name, func(t *testing.T) {
 			beside(t)
 			b := openTab(t, s, on)
 			for _, p := range samplePages() {
-				t.Run(p.name, func(t *testing.T) { b.look(t, p) })
+				t.Run(p.name, func(t *testing.T) { b.look(t, p, seen) })
 			}
 		})
 	}
 }
 
 // look goes to a page and holds it to all that every page must be.
-func (b *tab) look(t *testing.T, p onePage) {
+func (b *tab) look(t *testing.T, p onePage, seen *looks) {
 	outer := b.t
 	b.t = t
 	defer func() { b.t = outer }()
@@ -176,7 +195,16 @@ func (b *tab) look(t *testing.T, p onePage) {
 	if p.to != nil {
 		p.to(t, b)
 	}
-	b.checked(t)
+	b.inside(t)
+	b.reachable(t)
+	b.loadAxe()
+	now := eval[[]shownElement](b, shownElements)
+	if seen.sameAsBefore(p.name, now) {
+		b.accessible(t, placedRun)
+	} else {
+		b.everythingAsked(t)
+		seen.asked(p.name, now)
+	}
 	var expected []string
 	if p.status != 0 {
 		expected = append(expected, fmt.Sprintf("status of %d", p.status))
@@ -254,6 +282,12 @@ func (b *tab) checked(t *testing.T) {
 	b.inside(t)
 	b.reachable(t)
 	b.loadAxe()
+	b.everythingAsked(t)
+}
+
+// everythingAsked asks all of the checker, in both themes.
+func (b *tab) everythingAsked(t *testing.T) {
+	t.Helper()
 	b.accessible(t, wholeRun)
 	b.do(dark.emulate())
 	b.accessible(t, coloursRun)

@@ -51,7 +51,7 @@ func TestPictures(t *testing.T) {
 	if !*pictures {
 		t.Skip("takes pictures with -pictures only")
 	}
-	sample, empty := serveSample(t), serveEmpty(t)
+	sample, empty := lookAtSample(t), serveEmpty(t)
 	for _, p := range album {
 		s, on := sample, p.on
 		if p.empty {

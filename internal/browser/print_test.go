@@ -23,7 +23,7 @@ var papers = []paper{{"A4", chromedp.PaperA4}, {"Letter", chromedp.PaperLetter}}
 // and without what only a screen can use.
 func TestPrint(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	for _, p := range papers {
 		t.Run(p.name, func(t *testing.T) {
 			b.t = t

@@ -3,6 +3,8 @@ package browser_test
 import (
 	"bufio"
 	"bytes"
+	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"regexp"
@@ -16,6 +18,8 @@ import (
 type server struct {
 	address string // without the last slash
 	dir     string // its data directory
+	command *exec.Cmd
+	said    *safeBuffer
 }
 
 var addressSaid = regexp.MustCompile(`http://[^/\s]+/`)
@@ -27,35 +31,49 @@ func serveEmpty(t *testing.T) *server {
 	return serve(t, dir, "--data", dir)
 }
 
-// serveSample serves a fresh copy of the demo holding.
+// serveSample serves a copy of the demo holding of its own, for a test that writes.
 func serveSample(t *testing.T) *server {
 	t.Helper()
-	return serve(t, "", "--sample=main")
+	slow(t)
+	warm, err := demo()
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS(warm)); err != nil {
+		t.Fatal(err)
+	}
+	return serve(t, dir, "--data", dir)
 }
 
 // serve runs garner until the test ends.
 func serve(t *testing.T, dir string, arguments ...string) *server {
 	t.Helper()
 	slow(t)
-	said := &safeBuffer{}
-	command := exec.Command(program, append([]string{"serve", "--address", "127.0.0.1:0"}, arguments...)...)
-	command.Stderr = said
-	out, err := command.StdoutPipe()
+	s, err := begin(dir, arguments...)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := command.Start(); err != nil {
-		t.Fatal(err)
-	}
 	t.Cleanup(func() {
-		_ = command.Process.Signal(os.Interrupt)
-		if err := command.Wait(); err != nil {
-			t.Errorf("garner serve ended with %v", err)
-		}
-		if text := said.String(); text != "" {
-			t.Errorf("garner serve wrote: %s", text)
+		if err := s.end(); err != nil {
+			t.Error(err)
 		}
 	})
+	return s
+}
+
+// begin runs garner and waits for the address it tells.
+func begin(dir string, arguments ...string) (*server, error) {
+	s := &server{dir: dir, said: &safeBuffer{}}
+	s.command = exec.Command(program, append([]string{"serve", "--address", "127.0.0.1:0"}, arguments...)...)
+	s.command.Stderr = s.said
+	out, err := s.command.StdoutPipe()
+	if err != nil {
+		return nil, err
+	}
+	if err := s.command.Start(); err != nil {
+		return nil, err
+	}
 	address := make(chan string, 1)
 	go func() {
 		lines := bufio.NewScanner(out)
@@ -66,12 +84,24 @@ func serve(t *testing.T, dir string, arguments ...string) *server {
 		}
 	}()
 	select {
-	case at := <-address:
-		return &server{address: at, dir: dir}
+	case s.address = <-address:
+		return s, nil
 	case <-time.After(patience):
-		t.Fatalf("garner serve told no address; it wrote: %s", said)
-		return nil
+		return nil, errors.Join(fmt.Errorf("garner serve told no address"), s.end())
 	}
+}
+
+// end stops garner as an interrupt does. It must end well and have had nothing to say.
+func (s *server) end() error {
+	_ = s.command.Process.Signal(os.Interrupt)
+	var wrong []error
+	if err := s.command.Wait(); err != nil {
+		wrong = append(wrong, fmt.Errorf("garner serve ended with %w", err))
+	}
+	if text := s.said.String(); text != "" {
+		wrong = append(wrong, fmt.Errorf("garner serve wrote: %s", text))
+	}
+	return errors.Join(wrong...)
 }
 
 // safeBuffer may be written to and read at once.

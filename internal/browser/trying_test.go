@@ -56,7 +56,7 @@ func TestTryByKeyboard(t *testing.T) {
 // The ring upon a planting's lane moves with the arrow keys.
 func TestMoveTheRing(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit("/vegetable/" + vegetable)
 	was := b.laneSays()
 	b.tabTo(`.ring[data-planting="` + movable + `"]`)
@@ -90,7 +90,7 @@ func TestTryWithoutScript(t *testing.T) {
 // put back by a link.
 func TestTriedHasAnAddress(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	b.visit("/vegetable/" + vegetable)
 	was := b.laneSays()
 	b.press("#later-" + movable)

@@ -38,7 +38,7 @@ func TestABedIsWatered(t *testing.T) {
 // The helper's note is printed on one sheet of either size, with room for a pencil.
 func TestTheHelpersNoteIsPrinted(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	for _, on := range papers {
 		sheets, text := b.print("/water/away/note?from=2027-01-10&to=2027-01-24", on)
 		if sheets != 1 {

@@ -77,7 +77,7 @@ func TestATapDoesNotMoveTheList(t *testing.T) {
 // The week's sheet and the sowing list are clean on paper.
 func TestTheWeekOnPaper(t *testing.T) {
 	beside(t)
-	b := openTab(t, serveSample(t), desk)
+	b := openTab(t, lookAtSample(t), desk)
 	for _, p := range papers {
 		t.Run(p.name, func(t *testing.T) {
 			b.t = t

@@ -82,6 +82,15 @@ func (f *Futures) Kind() string {
 	return Generated
 }
 
+// Distinct is after how many futures the same weather comes again: the number of years
+// that are replayed. 0: every future has weather of its own.
+func (f *Futures) Distinct() int {
+	if f.replay != nil {
+		return len(f.replay.years)
+	}
+	return 0
+}
+
 // Filled tells what was missing in the record and how it was made up.
 func (f *Futures) Filled() Filled { return f.filled }
 

@@ -3,6 +3,7 @@ package climate
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -249,5 +250,28 @@ func TestTrendOfAKnownSlope(t *testing.T) {
 				t.Errorf("element %d: %.3f C a year from ten years", v, s)
 			}
 		}
+	}
+}
+
+// Futures that replay the same year are alike to the bit, and no others are; without
+// years on file each has weather of its own.
+func TestFuturesOfAYearAreAlike(t *testing.T) {
+	f := deBiltFutures(t, Source{Record: deBilt.record(t)})
+	n := f.Distinct()
+	if n != f.Years() {
+		t.Fatalf("alike after %d futures", n)
+	}
+	days := func(future int) []Day { return f.Days(9, future, 7, today-400, 900, nil) }
+	for future := range n {
+		if !slices.Equal(days(future), days(future+n)) || slices.Equal(days(future), days((future+1)%n)) {
+			t.Errorf("future %d", future)
+		}
+	}
+	normals, err := NormalsOf(deBilt.record(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if made := deBiltFutures(t, Source{Normals: &normals}); made.Distinct() != 0 {
+		t.Errorf("made weather comes again after %d futures", made.Distinct())
 	}
 }

@@ -73,7 +73,7 @@ func Away(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	w, err := newWeekWork(h, s, JobsOptions{})
+	w, err := newWeekWork(h, s, JobsOptions{}, r.Away.Back+awayLooksBackDays)
 	if err != nil {
 		return nil, err
 	}

@@ -80,19 +80,23 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if err != nil {
 		return nil, err
 	}
-	w, err := newWeekWork(h, s, o)
+	if o.Days == 0 {
+		o.Days = aWeekOfJobs
+	}
+	w, err := newWeekWork(h, s, o, s.Today+cal.Date(o.Days))
 	if err != nil {
 		return nil, err
 	}
 	return w.view()
 }
 
-// newWeekWork gathers what jobs are derived from for a holding of which nothing is kept.
-func newWeekWork(h *holding.Holding, s outlook.Setting, o JobsOptions) (*weekWork, error) {
+// newWeekWork gathers what jobs until a day are derived from, for a holding of which
+// nothing is kept.
+func newWeekWork(h *holding.Holding, s outlook.Setting, o JobsOptions, until cal.Date) (*weekWork, error) {
 	w := &weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
 	var err error
-	if !o.Costs && o.Hours == 0 {
-		w.table, err = outlook.Compute(s, w.memory)
+	if !o.weighs() {
+		w.table, err = outlook.Ahead(s, w.memory, until+jobs.ForesightD)
 	} else if w.scales, err = outlook.NewScales(s, w.memory); err == nil {
 		w.table = w.scales.Table
 	}
@@ -133,9 +137,6 @@ func (w *weekWork) derive(until cal.Date) ([]jobs.Job, error) {
 // and shares them out.
 func (w *weekWork) view() (*JobsView, error) {
 	o := w.ask
-	if o.Days == 0 {
-		o.Days = aWeekOfJobs
-	}
 	now := w.setting.Today
 	all, err := w.derive(now + cal.Date(o.Days))
 	if err != nil {

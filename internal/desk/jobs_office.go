@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"garner/internal/cal"
 	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/record"
@@ -10,6 +11,9 @@ import (
 // JobsView tells what is to be done in the household. Costs are weighed only when they
 // are asked for, or hours limit the list.
 func (o *Office) JobsView(ask JobsOptions) (*JobsView, error) {
+	if ask.Days == 0 {
+		ask.Days = aWeekOfJobs
+	}
 	w, err := o.weekWork(ask, true)
 	if err != nil {
 		return nil, err
@@ -18,14 +22,19 @@ func (o *Office) JobsView(ask JobsOptions) (*JobsView, error) {
 }
 
 // weekWork gathers what jobs are derived from, with what the beds want where it is asked
-// for.
+// for. Of 0 days asked for they may be derived as far ahead as is liked.
 func (o *Office) weekWork(ask JobsOptions, watered bool) (*weekWork, error) {
 	a, err := o.ask(nil)
 	if err != nil {
 		return nil, err
 	}
 	w := &weekWork{asked: a, ask: ask, memory: o.memory, lastDays: o.views.lastDays}
-	if w.table, err = o.table(a); err != nil {
+	if ask.Days > 0 && !ask.weighs() {
+		w.table, err = o.tableAhead(a, a.setting.Today+cal.Date(ask.Days))
+	} else {
+		w.table, err = o.table(a)
+	}
+	if err != nil {
 		return nil, err
 	}
 	if watered {
@@ -33,7 +42,7 @@ func (o *Office) weekWork(ask JobsOptions, watered bool) (*weekWork, error) {
 			return nil, err
 		}
 	}
-	if ask.Costs || ask.Hours > 0 {
+	if ask.weighs() {
 		o.computing.Lock()
 		defer o.computing.Unlock()
 		w.scales, err = outlook.NewScales(a.setting, o.memory)

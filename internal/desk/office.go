@@ -39,7 +39,8 @@ type computed struct {
 
 // NewOffice opens a desk over a keeper.
 func NewOffice(k Keeper) *Office {
-	return &Office{keeper: k, memory: outlook.NewMemory(), views: newViewMemory(), underWay: map[num.Digest]*work{},
+	m := outlook.NewMemory()
+	return &Office{keeper: k, memory: m, views: newViewMemory(m), underWay: map[num.Digest]*work{},
 		fetching: fetching{wake: make(chan struct{}, 1)}}
 }
 
@@ -96,7 +97,25 @@ func (o *Office) ask(try []plan.Change) (*asked, error) {
 	if err != nil {
 		return nil, err
 	}
-	return o.askOf(&asked{sky: o.fetching.revision.Load(), holding: h, version: version, try: try, tried: len(try) > 0})
+	a := &asked{sky: o.fetching.revision.Load(), holding: h, version: version, try: try, tried: len(try) > 0}
+	if a.setting, err = settingOf(h, OutlookOptions{Seed: pageSeed}); err != nil {
+		return nil, err
+	}
+	key := a.answer("asked").Sum()
+	if known, ok := o.views.names.get(key); ok && (a.tried || known.holding == h) {
+		a.name = known.name
+		return a, nil
+	}
+	if a.name, err = o.memory.Name(a.setting); err == nil {
+		o.views.names.keep(key, named{h, a.name})
+	}
+	return a, err
+}
+
+// named is the name of a holding's table.
+type named struct {
+	holding *holding.Holding
+	name    num.Digest
 }
 
 // askOf readies a holding to be computed.
@@ -111,15 +130,24 @@ func (o *Office) askOf(a *asked) (*asked, error) {
 	return a, nil
 }
 
+// atHand is the table that was asked for where it was the last one computed of its kind;
+// nil: it was not. Who asks is computing.
+func (o *Office) atHand(a *asked) *outlook.Table {
+	for _, known := range []*computed{&o.last, &o.tried} {
+		if known.table != nil && known.name == a.name {
+			return known.table
+		}
+	}
+	return nil
+}
+
 // table computes what was asked, or returns it when it was the last thing
 // computed of its kind.
 func (o *Office) table(a *asked) (*outlook.Table, error) {
 	o.computing.Lock()
 	defer o.computing.Unlock()
-	for _, known := range []*computed{&o.last, &o.tried} {
-		if known.table != nil && known.name == a.name {
-			return known.table, nil
-		}
+	if t := o.atHand(a); t != nil {
+		return t, nil
 	}
 	t, err := outlook.Compute(a.setting, o.memory)
 	if err != nil {

@@ -48,6 +48,7 @@ const (
 
 // viewMemory keeps the views last shown, and what the larger of them are made of.
 type viewMemory struct {
+	names      *recent[num.Digest, named] // of tables, by what was asked: they are as much work as laying a table out
 	tables     *recent[num.Digest, *TableView]
 	vegetables *recent[num.Digest, *VegetableView]
 	years      *recent[num.Digest, []yearAnswer]
@@ -89,8 +90,10 @@ type lightKey struct {
 	month   int
 }
 
-func newViewMemory() *viewMemory {
+// newViewMemory is the memory of an office whose tables have a memory of their own.
+func newViewMemory(m *outlook.Memory) *viewMemory {
 	return &viewMemory{
+		names:      newRecent[num.Digest, named](mostBeds),
 		tables:     newRecent[num.Digest, *TableView](mostViews),
 		vegetables: newRecent[num.Digest, *VegetableView](mostViews),
 		years:      newRecent[num.Digest, []yearAnswer](mostViews),
@@ -116,13 +119,13 @@ func newViewMemory() *viewMemory {
 		sowings:    newRecent[num.Digest, *SowingsView](mostViews),
 		seen:       newRecent[num.Digest, *frost.Seen](mostSeen),
 		frosts:     newRecent[num.Digest, *FrostResult](mostViews),
-		nights:     outlook.NewMemory(),
+		nights:     m.Beside(),
 		demands:    newRecent[num.Digest, *watering.Demand](4),
 		shorts:     newRecent[num.Digest, *ShortView](mostViews),
 		feeds:      newRecent[num.Digest, *FeedView](mostViews),
 		waterings:  newRecent[num.Digest, *WateringView](mostViews),
 		aways:      newRecent[num.Digest, *AwayView](mostViews),
-		sky:        outlook.NewMemory(),
+		sky:        m.Beside(),
 	}
 }
 

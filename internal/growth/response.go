@@ -9,12 +9,21 @@ import "math"
 // Source: Wang & Engel 1998, Simulation of phenological development of wheat
 // crops, Agricultural Systems 58:1-24, eq. 6-7 (equation numbers from memory).
 func WangEngel(temperature, base, optimum, ceiling float64) float64 {
+	alpha, best := wangEngel(base, optimum, ceiling)
+	return response(temperature, base, ceiling, alpha, best)
+}
+
+// wangEngel returns what a crop's function has at every temperature.
+func wangEngel(base, optimum, ceiling float64) (alpha, best float64) {
+	alpha = math.Ln2 / math.Log((ceiling-base)/(optimum-base))
+	return alpha, math.Pow(optimum-base, alpha)
+}
+
+func response(temperature, base, ceiling, alpha, best float64) float64 {
 	if temperature <= base || temperature >= ceiling {
 		return 0
 	}
-	alpha := math.Ln2 / math.Log((ceiling-base)/(optimum-base))
 	x := math.Pow(temperature-base, alpha)
-	best := math.Pow(optimum-base, alpha)
 	return x * (2*best - x) / (best * best)
 }
 
@@ -35,8 +44,9 @@ type Response [latticeCells + 2]float32
 // NewResponse tabulates Wang & Engel's function for a crop.
 func NewResponse(base, optimum, ceiling float64) *Response {
 	r := new(Response)
+	alpha, best := wangEngel(base, optimum, ceiling)
 	for i := range r {
-		r[i] = float32(WangEngel(latticeLowC+float64(i)/latticePerC, base, optimum, ceiling))
+		r[i] = float32(response(latticeLowC+float64(i)/latticePerC, base, ceiling, alpha, best))
 	}
 	return r
 }

@@ -22,12 +22,12 @@ func (d *deriver) orManure(bed *place.Bed, on cal.Date) ([]words.Phrase, error) 
 			return nil, err
 		}
 		longest = max(longest, days)
-		picked := l.pick
-		if !picked.is() {
-			picked = l.gone
+		picked := l.pick.mid
+		if !l.pick.is() {
+			picked = l.planted.mid // it may lie beyond what the table was asked for
 		}
 		forks, err := soilcare.Forks(l.crop.ID)
-		if err != nil || forks && l.planted.mid >= on || picked.is() && picked.mid < on+cal.Date(days) {
+		if err != nil || forks && l.planted.mid >= on || picked < on+cal.Date(days) {
 			return nil, err
 		}
 	}

@@ -58,7 +58,7 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 	if err := s.begin(&f, out); err != nil {
 		return err
 	}
-	for day := range p.in.Days {
+	for day := range p.until {
 		s.freshWeek(day)
 		s.decay(out)
 		s.opens(day, out)
@@ -77,9 +77,21 @@ func (p *Pantry) Run(s *Scratch, f Future, out *Year) error {
 		}
 		s.write(day, out)
 	}
+	if p.until < p.in.Days {
+		return nil // what is left then is still to be eaten
+	}
 	s.settle(out)
 	s.balance(out)
 	return out.Balance.check()
+}
+
+// First is the pantry of the same table that runs its first days only: what they tell is
+// the whole table's, bit for bit. Sums over a run, and what is left after it, are told
+// by whole tables alone.
+func (p *Pantry) First(days int) *Pantry {
+	own := *p
+	own.until = min(days, p.in.Days)
+	return &own
 }
 
 // eatGroups lets the groups eat what their members' own wants leave, and then ends

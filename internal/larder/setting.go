@@ -63,6 +63,7 @@ type Pantry struct {
 	holds      []float64 // by store [kg]
 	hoursPerKg []float64 // by store, in the kitchen
 	claims     []claim   // those of the table's days, in order of time
+	until      int       // days that are run, <= in.Days
 }
 
 type keepingKey struct {
@@ -84,7 +85,7 @@ type opening struct {
 // NewPantry checks a setting and works out what all futures share. All faults
 // are told at once, as a fault.List.
 func NewPantry(in Setting) (*Pantry, error) {
-	p := &Pantry{in: in, opens: max(0, int(in.Opens)-int(in.First)), byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
+	p := &Pantry{in: in, until: in.Days, opens: max(0, int(in.Opens)-int(in.First)), byName: map[string]int32{}, byGroup: map[string]int32{}, byStore: map[string]int32{}, index: map[keepingKey]int32{}}
 	if in.Days <= 0 || !in.First.IsSet() {
 		return nil, fault.List{fault.New(fault.Invalid, "larder.no_days", words.Args{"days": in.Days})}
 	}

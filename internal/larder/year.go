@@ -82,19 +82,19 @@ func (p *Pantry) NewYear() *Year {
 		Stores:  make([]StoreYear, len(p.in.Stores)),
 		Batches: make([]BatchYear, len(p.openings)),
 		Claims:  make([]ClaimYear, len(p.in.Claims)),
-		days:    p.in.Days,
+		days:    p.until,
 		groups:  len(p.in.Groups),
 	}
 	for v := range y.Courses {
-		days := make([]float32, 4*p.in.Days)
-		cut := func(i int) []float32 { return days[i*p.in.Days : (i+1)*p.in.Days : (i+1)*p.in.Days] }
-		y.Courses[v] = Course{Want: p.course[v], Fresh: cut(0), Stored: cut(1), Short: cut(2), Over: cut(3)}
+		days := make([]float32, 4*p.until)
+		cut := func(i int) []float32 { return days[i*p.until : (i+1)*p.until : (i+1)*p.until] }
+		y.Courses[v] = Course{Want: p.course[v][:p.until], Fresh: cut(0), Stored: cut(1), Short: cut(2), Over: cut(3)}
 		if p.buys[v] != nil {
-			y.Courses[v].Bought = make([]float32, p.in.Days)
+			y.Courses[v].Bought = make([]float32, p.until)
 		}
 	}
 	for i := range y.Stores {
-		y.Stores[i].LevelKg = make([]float32, p.in.Days)
+		y.Stores[i].LevelKg = make([]float32, p.until)
 	}
 	return y
 }

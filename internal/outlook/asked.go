@@ -85,8 +85,7 @@ func (a *asking) months(site *siteWork, g *season.Ground, shade num.Digest) (mm 
 	to := from + min(askedDays, a.job.Days())
 	var days [12]float64
 	for f := range min(askedFutures, a.job.Years) {
-		site.years.fill(f)
-		if a.space, err = g.Reference(site.sky, site.years.days[f], from, to, a.space); err != nil {
+		if a.space, err = g.Reference(site.sky, site.years.of(f), from, to, a.space); err != nil {
 			return mm, err
 		}
 		for i, asked := range a.space {

@@ -21,9 +21,8 @@ func Rain(s Setting, m *Memory, futures int, first, end cal.Date) (map[string][]
 			return nil, err
 		}
 		for f := range min(futures, j.Years) {
-			site.years.fill(f)
 			days := make([]float64, 0, to-from)
-			for _, d := range site.years.days[f][from:to] {
+			for _, d := range site.years.of(f)[from:to] {
 				days = append(days, d.RainMM)
 			}
 			out[id] = append(out[id], days)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"garner/internal/appetite"
 	"sync"
-	"sync/atomic"
 
 	"garner/internal/crop"
 	"garner/internal/fault"
@@ -156,34 +155,30 @@ func (j *job) keeping(name, use, method string) (crop.Storage, bool) {
 
 // run shares the futures out to workers.
 func (j *job) run() error {
-	var next, done atomic.Int64
-	var failed error
+	return j.inFutures(func(w *worker) func(int) error { return w.future })
+}
+
+// inFutures does a work in every future and tells how far it is.
+func (j *job) inFutures(do func(*worker) func(future int) error) error {
 	var mu sync.Mutex
-	var wait sync.WaitGroup
-	for range max(1, j.Workers) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			w := newWorker(j)
-			for {
-				f := int(next.Add(1)) - 1
-				if f >= j.Years {
-					return
+	done, alike := 0, j.alike(j.Years)
+	return shared(len(alike), j.Workers, func() func(int) error {
+		w := newWorker(j)
+		future := do(w)
+		return func(i int) error {
+			for _, f := range alike[i] {
+				if err := safely(f, future); err != nil {
+					return err
 				}
-				err := safely(f, w.future)
 				mu.Lock()
-				if err != nil && failed == nil {
-					failed = err
-				}
-				if n := int(done.Add(1)); j.Progress != nil {
-					j.Progress(n, j.Years)
+				if done++; j.Progress != nil {
+					j.Progress(done, j.Years)
 				}
 				mu.Unlock()
 			}
-		}()
-	}
-	wait.Wait()
-	return failed
+			return nil
+		}
+	})
 }
 
 // worker owns the working space for one future after another.
@@ -191,14 +186,14 @@ type worker struct {
 	job      *job
 	runner   season.Runner
 	bedsides map[num.Digest]*season.Bedside
-	built    map[num.Digest]bool
+	built    map[num.Digest]int // the future of whose weather a bedside is
 	draws    []growth.Draw
 	supplies []*larder.Supply
 	scratch  []*larder.Scratch
 }
 
 func newWorker(j *job) *worker {
-	w := &worker{job: j, bedsides: map[num.Digest]*season.Bedside{}, built: map[num.Digest]bool{},
+	w := &worker{job: j, bedsides: map[num.Digest]*season.Bedside{}, built: map[num.Digest]int{},
 		scratch: make([]*larder.Scratch, len(j.groups))}
 	for i, g := range j.groups {
 		if g.missing {
@@ -221,7 +216,6 @@ func safely(f int, do func(future int) error) (err error) {
 
 // future computes what is missing of one future.
 func (w *worker) future(f int) error {
-	clear(w.built)
 	for _, b := range w.job.beds {
 		if b.missing {
 			if err := w.bed(b, f); err != nil {
@@ -243,6 +237,12 @@ func (w *worker) future(f int) error {
 }
 
 func (w *worker) bed(b *bedWork, f int) error {
+	w.runner.Enough = w.job.enough
+	w.draws = b.draws(w.job.Seed, f, w.draws)
+	if e := w.job.enough; e > 0 && int(b.from-w.job.first()) >= e {
+		b.result.years[f] = w.runner.Run(b.site.sky, &season.Bedside{}, &b.bed, w.draws) // nothing has begun
+		return nil
+	}
 	beside, err := w.beside(b.site, &b.bed.Ground, b.start, b.ground, f)
 	if err != nil {
 		return err
@@ -250,25 +250,24 @@ func (w *worker) bed(b *bedWork, f int) error {
 	if err := w.besides(b, f); err != nil {
 		return err
 	}
-	w.draws = b.draws(w.job.Seed, f, w.draws)
 	b.result.years[f] = w.runner.Run(b.site.sky, beside, &b.bed, w.draws)
 	return nil
 }
 
 // beside is the own weather of ground under one future, built once for all beds
-// that share it.
+// that share it, and for futures one after another that have the same weather.
 func (w *worker) beside(site *siteWork, ground *season.Ground, start int, name num.Digest, f int) (*season.Bedside, error) {
-	site.years.fill(f)
 	beside, ok := w.bedsides[name]
 	if !ok {
 		beside = &season.Bedside{}
 		w.bedsides[name] = beside
 	}
-	if !w.built[name] {
-		if err := beside.Build(site.sky, site.years.days[f], *ground, start); err != nil {
+	like := site.years.like(f)
+	if of, built := w.built[name]; !built || of != like {
+		if err := beside.Build(site.sky, site.years.of(f), *ground, start); err != nil {
 			return nil, err
 		}
-		w.built[name] = true
+		w.built[name] = like
 	}
 	return beside, nil
 }

@@ -58,6 +58,7 @@ type job struct {
 	lost      losses
 	done      history
 	moves     *moves
+	enough    int // day index from which a run may stop; 0: it is run to its end
 }
 
 // siteWork is one site's weather under all futures.

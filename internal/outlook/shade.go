@@ -73,13 +73,13 @@ func (s *siteShade) shadeOf(b place.Bed) (*season.Shade, num.Digest) {
 	d.Text(string(b.Shape))
 	d.Text(b.Outline)
 	name := d.Sum()
-	known, ok := s.memory.shades.get(name)
+	known, ok := s.memory.shade(name)
 	if !ok {
 		known = &bedShade{}
 		if known.shade = s.compute(b); known.shade != nil {
 			known.name = name
 		}
-		s.memory.shades.put(name, known)
+		s.memory.keepShade(name, known)
 	}
 	return known.shade, known.name
 }

@@ -36,9 +36,8 @@ func Skies(s Setting, m *Memory, futures int, first, end cal.Date, each func(*Op
 		}
 		for f := range min(futures, j.Years) {
 			if err := safely(f, func(f int) error {
-				w.years.fill(f)
 				return each(&OpenDays{Site: site.ID, Future: f, First: j.first() + cal.Date(from),
-					Days: w.years.days[f][from:to], AboveMJ: w.sky.ExtraterrestrialMJ[from:to]})
+					Days: w.years.of(f)[from:to], AboveMJ: w.sky.ExtraterrestrialMJ[from:to]})
 			}); err != nil {
 				return err
 			}

@@ -47,30 +47,37 @@ type StoreCourse struct {
 	LevelKg [][]float32 // by future and day of the table [kg]
 }
 
-// opened is a course from the table's first day on.
-func opened(c larder.Course) larder.Course {
+// opened is a course on the days of the table.
+func (j *job) opened(c larder.Course) larder.Course {
 	if c.Bought != nil {
-		c.Bought = c.Bought[runUp:]
+		c.Bought = j.daysOf(c.Bought)
 	}
-	return larder.Course{Bought: c.Bought, Want: c.Want[runUp:], Fresh: c.Fresh[runUp:], Stored: c.Stored[runUp:], Short: c.Short[runUp:], Over: c.Over[runUp:]}
+	return larder.Course{Bought: c.Bought, Want: j.daysOf(c.Want), Fresh: j.daysOf(c.Fresh), Stored: j.daysOf(c.Stored), Short: j.daysOf(c.Short), Over: j.daysOf(c.Over)}
 }
+
+// daysOf are the table's days of those that the larder was run for.
+func (j *job) daysOf(kg []float32) []float32 { return kg[runUp : runUp+j.Days()] }
 
 // table draws the results together, in the order in which the household named
 // its wants, then what is grown and not wanted.
 func (j *job) table() *Table {
 	t := &Table{From: j.From, Weeks: j.Weeks, Years: j.Years, Seed: j.Seed, beds: j.beds, groups: j.groups}
 	for _, g := range j.groups {
+		kept := &g.result.sums
+		if j.enough > 0 {
+			kept = &sums{} // they are of these weeks alone
+		}
 		for v, name := range g.rows() {
-			c := Vegetable{Name: name, Importance: j.importanceOf(g, v), Years: make([]larder.Course, j.Years), sums: &g.result.sums}
+			c := Vegetable{Name: name, Importance: j.importanceOf(g, v), Years: make([]larder.Course, j.Years), sums: kept}
 			for f, y := range g.result.years {
-				c.Years[f] = opened(y.Courses[v])
+				c.Years[f] = j.opened(y.Courses[v])
 			}
 			t.Vegetables = append(t.Vegetables, c)
 		}
 		for s := range g.setting.Stores {
 			c := StoreCourse{Store: g.setting.Stores[s].ID, LevelKg: make([][]float32, j.Years)}
 			for f, y := range g.result.years {
-				c.LevelKg[f] = y.Stores[s].LevelKg[runUp:]
+				c.LevelKg[f] = j.daysOf(y.Stores[s].LevelKg)
 			}
 			t.Stores = append(t.Stores, c)
 		}

@@ -5,6 +5,7 @@ import (
 	"garner/internal/cover"
 	"garner/internal/crop"
 	"garner/internal/growth"
+	"garner/internal/num"
 	"garner/internal/place"
 	"garner/internal/plan"
 	"garner/internal/season"
@@ -113,17 +114,16 @@ type walk struct {
 	runner   season.Runner
 	beside   season.Bedside
 	out      Tract
+
+	laid num.Digest // ground whose weather is in beside and out
+	like int        // under this future
 }
 
 func (w *walk) tract(b *bedWork, f int, each func(*Tract) error) (err error) {
-	b.site.years.fill(f)
-	days := b.site.years.days[f][:w.to]
 	o := &w.out
 	o.Bed, o.Future, o.First = b.place, f, b.site.sky.First+cal.Date(w.from)
-	if w.atGround {
-		if o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days); err != nil {
-			return err
-		}
+	if err := w.lay(b, f); err != nil {
+		return err
 	}
 	o.Spells, o.Growing = b.bed.Ground.Spells, o.Growing[:0]
 	for i := range b.plantings {
@@ -135,6 +135,27 @@ func (w *walk) tract(b *bedWork, f int, each func(*Tract) error) (err error) {
 	return each(o)
 }
 
+// lay builds the weather at the ground of a bed, once for all tracts of it.
+func (w *walk) lay(b *bedWork, f int) (err error) {
+	like := b.site.years.like(f)
+	if w.laid == b.ground && w.like == like {
+		return nil
+	}
+	w.laid, w.like = b.ground, like
+	days, o := b.site.years.of(f)[:w.to], &w.out
+	if err = w.beside.Build(b.site.sky, days, b.bed.Ground, b.start); err != nil {
+		return err
+	}
+	o.SoilC = o.SoilC[:0]
+	for _, air := range w.beside.Air[w.from:w.to] {
+		o.SoilC = append(o.SoilC, air.SoilC)
+	}
+	if w.atGround {
+		o.Days, err = b.bed.Ground.AtGround(b.site.sky, days, w.from, w.to, o.Days)
+	}
+	return err
+}
+
 // run steps the plantings of a bed and books their days.
 func (w *walk) run(b *bedWork, f int) error {
 	w.runner.Elsewhere = nil
@@ -144,13 +165,6 @@ func (w *walk) run(b *bedWork, f int) error {
 			return err
 		}
 		w.runner.Elsewhere = air.elsewhere
-	}
-	if err := w.beside.Build(b.site.sky, b.site.years.days[f][:w.to], b.bed.Ground, b.start); err != nil {
-		return err
-	}
-	w.out.SoilC = w.out.SoilC[:0]
-	for _, air := range w.beside.Air[w.from:w.to] {
-		w.out.SoilC = append(w.out.SoilC, air.SoilC)
 	}
 	w.runner.Watch = func(i, day int, s *growth.Plants, l season.Light) {
 		if day < w.from || !s.Living() {

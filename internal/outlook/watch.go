@@ -141,9 +141,8 @@ func weatherBeside(site *siteWork, ground *season.Ground, start, future int) (*s
 	if err := site.years.prepare(); err != nil {
 		return nil, err
 	}
-	site.years.fill(future)
 	beside := &season.Bedside{}
-	return beside, beside.Build(site.sky, site.years.days[future], *ground, start)
+	return beside, beside.Build(site.sky, site.years.of(future), *ground, start)
 }
 
 // rerun steps the plantings of a bed through one future, as laid or as changed.

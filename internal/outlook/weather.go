@@ -1,6 +1,8 @@
 package outlook
 
 import (
+	"sync"
+
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/fault"
@@ -18,24 +20,46 @@ type weatherYears struct {
 	first   cal.Date
 	span    int
 	seed    uint64
-	futures *climate.Futures // nil until they are needed
+	making  sync.Mutex
+	futures *climate.Futures // nil until prepare was called
 	make    func() (*climate.Futures, error)
-	days    [][]climate.Day // by future, filled as they are asked for
+	days    []oneWeather // by future, of those that replay the same year only the first
 }
 
-// prepare makes ready to fill; it is called before work is shared out.
+// oneWeather is the weather of a future, made when it is asked for.
+type oneWeather struct {
+	once sync.Once
+	days []climate.Day
+}
+
+// early prepares weather that is sure to be asked for while the table is laid out. What
+// goes wrong goes wrong again for who asks.
+func (w *weatherYears) early() { _ = safely(0, func(int) error { return w.prepare() }) }
+
+// prepare makes the weather ready to be asked for.
 func (w *weatherYears) prepare() (err error) {
+	w.making.Lock()
+	defer w.making.Unlock()
 	if w.futures == nil {
 		w.futures, err = w.make()
 	}
 	return err
 }
 
-// fill makes the days of one future. Different futures may be filled at once.
-func (w *weatherYears) fill(future int) {
-	if w.days[future] == nil {
-		w.days[future] = w.futures.Days(w.seed, future, w.key, w.first, w.span, nil)
+// of is the weather of a future, which is not to be changed. It may be asked for from
+// many places at once, once prepare was called.
+func (w *weatherYears) of(future int) []climate.Day {
+	o := &w.days[w.like(future)]
+	o.once.Do(func() { o.days = w.futures.Days(w.seed, future, w.key, w.first, w.span, nil) })
+	return o.days
+}
+
+// like is the first future that has the same weather as one.
+func (w *weatherYears) like(future int) int {
+	if n := w.futures.Distinct(); n > 0 {
+		return future % n
 	}
+	return future
 }
 
 // laySites gives each site its weather, from memory where it is known.
@@ -63,17 +87,16 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 	w.digest = j.digestWeather(m, s.Location, source)
 	w.sky = season.NewSky(s.Location, j.first(), j.span())
 	w.shades = newSiteShade(s, j.Holding.Features, m)
-	if known, ok := m.weather.get(w.digest); ok {
-		w.years = known
-	} else {
-		now := j.Today
-		w.years = &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([][]climate.Day, j.Years),
+	now := j.Today
+	w.years = m.weatherOf(w.digest, func() *weatherYears {
+		made := &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([]oneWeather, j.Years),
 			make: func() (*climate.Futures, error) {
 				return climate.NewFutures(s.Location, climate.Source{
 					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, now)
 			}}
-		m.weather.put(w.digest, w.years)
-	}
+		go made.early()
+		return made
+	})
 	for _, known := range j.weathers {
 		if known == w.years {
 			return w, nil

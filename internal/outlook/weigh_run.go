@@ -38,9 +38,17 @@ func (w *weighing) share(futures int, do func(*weigher, int) error) error {
 			return err
 		}
 	}
-	return shared(futures, w.job.Workers, func() func(int) error {
+	alike := w.job.alike(futures)
+	return shared(len(alike), w.job.Workers, func() func(int) error {
 		k := newWeigher(w)
-		return func(f int) error { return do(k, f) }
+		return func(i int) error {
+			for _, f := range alike[i] {
+				if err := safely(f, func(f int) error { return do(k, f) }); err != nil {
+					return err
+				}
+			}
+			return nil
+		}
 	})
 }
 
@@ -63,7 +71,6 @@ func newWeigher(w *weighing) *weigher {
 }
 
 func (k *weigher) future(f int) error {
-	clear(k.built)
 	for _, p := range k.of.parts {
 		if err := k.bed(p, f); err != nil {
 			return err

@@ -30,3 +30,23 @@ func shared(futures, workers int, begin func() (future func(int) error)) error {
 	wait.Wait()
 	return failed
 }
+
+// alike parts the first futures into those that have the same weather, so that one
+// worker builds each bed's own weather once for all of them.
+func (j *job) alike(futures int) [][]int {
+	var out [][]int
+	at := map[int]int{}
+	for f := range futures {
+		like := f
+		if len(j.weathers) > 0 && j.weathers[0].prepare() == nil {
+			like = j.weathers[0].like(f)
+		}
+		k, known := at[like]
+		if !known {
+			k = len(out)
+			at[like], out = k, append(out, nil)
+		}
+		out[k] = append(out[k], f)
+	}
+	return out
+}

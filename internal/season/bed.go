@@ -23,6 +23,10 @@ type Runner struct {
 	// they were set in this one, over the sky's span.
 	Elsewhere []*Bedside
 
+	// Enough is the day index from which the run may stop, once all that began before
+	// it has come to its end; 0: it runs as long as the weather does.
+	Enough int
+
 	// Watch is shown every planting at the close of every day, with what its
 	// leaves got of the bed's light; nil: nobody looks.
 	Watch func(planting, day int, s *growth.Plants, l Light)
@@ -41,7 +45,7 @@ func (r *Runner) Run(sky *Sky, b *Bedside, bed *Bed, draws []growth.Draw) []Outc
 	}
 	r.ground.begin(bed.Plantings)
 	var soilWater water.Kept
-	for day := first; day < end; day++ {
+	for day := first; day < end && !r.enough(day); day++ {
 		allowed := soilWater.Rates()
 		r.lose(day, sky)
 		if r.ground.tied {

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"net/http"
 	"net/url"
 	"slices"
 	"strconv"
@@ -168,7 +167,7 @@ func (v *visit) awayBed(view *desk.AwayView, bed *desk.BedThirst) awayBed {
 }
 
 // awayRoutes names the pages of a time away.
-func (s *Server) awayRoutes(mux *http.ServeMux) {
+func (s *Server) awayRoutes(mux *router) {
 	mux.Handle("GET /water/away", s.atHome(awayPage))
 	mux.Handle("GET /water/away/note", s.atHome(notePage))
 }

@@ -1,8 +1,6 @@
 package web
 
-import "net/http"
-
 // besideRoutes names the page of plantings on the same ground.
-func (s *Server) besideRoutes(mux *http.ServeMux) {
+func (s *Server) besideRoutes(mux *router) {
 	mux.Handle("GET /planting/{id}/beside", s.atHome(besidePage))
 }

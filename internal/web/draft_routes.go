@@ -1,9 +1,7 @@
 package web
 
-import "net/http"
-
 // draftRoutes names the page of a drafted year and what is done on it.
-func (s *Server) draftRoutes(mux *http.ServeMux) {
+func (s *Server) draftRoutes(mux *router) {
 	mux.Handle("GET /draft", s.atHome(draftPage))
 	mux.Handle("POST /draft", s.atHome(startDraft))
 	mux.Handle("POST /draft/stop", s.atHome(stopDraft))

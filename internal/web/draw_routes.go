@@ -1,9 +1,7 @@
 package web
 
-import "net/http"
-
 // drawRoutes names the pages on which a site is drawn, and what is sent from them.
-func (s *Server) drawRoutes(mux *http.ServeMux) {
+func (s *Server) drawRoutes(mux *router) {
 	mux.Handle("GET /ground/draw", s.atHome(drawPage))
 	mux.Handle("POST /ground/draw/add", s.atHome(drawAdd))
 	mux.Handle("POST /ground/draw/{table}/{id}", s.atHome(drawSave))

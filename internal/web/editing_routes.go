@@ -1,9 +1,7 @@
 package web
 
-import "net/http"
-
 // editingRoutes names the pages of what the household has and grows.
-func (s *Server) editingRoutes(mux *http.ServeMux) {
+func (s *Server) editingRoutes(mux *router) {
 	mux.Handle("GET /plantings", s.atHome(plantings))
 	mux.Handle("GET /beds", s.atHome(beds))
 	mux.Handle("GET /beds/{id}", s.atHome(bed))

@@ -40,7 +40,7 @@ func emptyOffice(t *testing.T) *desk.Office {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { kept.Close(); data.Close() })
-	return desk.NewOffice(kept)
+	return desk.NewOffice(learned{kept})
 }
 
 func optionsOver(office *desk.Office, w *words.Catalogue) Options {

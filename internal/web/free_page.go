@@ -14,7 +14,7 @@ import (
 )
 
 // freeRoutes names the page of free ground.
-func (s *Server) freeRoutes(mux *http.ServeMux) {
+func (s *Server) freeRoutes(mux *router) {
 	mux.Handle("GET /ground/free", s.atHome(freePage))
 }
 

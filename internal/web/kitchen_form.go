@@ -1,8 +1,6 @@
 package web
 
 import (
-	"net/http"
-
 	"garner/internal/holding"
 	"garner/internal/words"
 )
@@ -15,7 +13,7 @@ var kitchenForm = rowForm{
 
 // mountOnly names the routes of the form of a table's only row, which is neither
 // added nor removed.
-func (s *Server) mountOnly(mux *http.ServeMux, f *rowForm) {
+func (s *Server) mountOnly(mux *router, f *rowForm) {
 	base := "/" + f.table
 	mux.Handle("GET "+base+"/{id}/edit", s.atHome(func(v *visit) error { return v.editRow(f, v.r.PathValue("id")) }))
 	mux.Handle("POST "+base+"/{id}/edit", s.atHome(func(v *visit) error { return v.saveRow(f, v.r.PathValue("id")) }))

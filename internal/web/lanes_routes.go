@@ -1,8 +1,6 @@
 package web
 
-import "net/http"
-
 // lanesRoutes names the page of the ground.
-func (s *Server) lanesRoutes(mux *http.ServeMux) {
+func (s *Server) lanesRoutes(mux *router) {
 	mux.Handle("GET /ground", s.atHome(groundYear))
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // larderRoutes names the pages of what lies in store.
-func (s *Server) larderRoutes(mux *http.ServeMux) {
+func (s *Server) larderRoutes(mux *router) {
 	mux.Handle("GET /larder", s.atHome(larderPage))
 	mux.Handle("GET /larder/give", s.atHome(givePage))
 	mux.Handle("POST /larder/count", s.atHome(batchCountPosted))

@@ -1,8 +1,6 @@
 package web
 
-import "net/http"
-
 // lightRoutes names the page of the light on the ground.
-func (s *Server) lightRoutes(mux *http.ServeMux) {
+func (s *Server) lightRoutes(mux *router) {
 	mux.Handle("GET /ground/light", s.atHome(lightPage))
 }

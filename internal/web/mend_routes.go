@@ -1,10 +1,8 @@
 package web
 
-import "net/http"
-
 // mendRoutes names the pages of what would mend a gap, and of which sowings could
 // be smaller.
-func (s *Server) mendRoutes(mux *http.ServeMux) {
+func (s *Server) mendRoutes(mux *router) {
 	mux.Handle("GET /vegetable/{name}/mend", s.atHome(mendPage))
 	mux.Handle("GET /vegetable/{name}/trim", s.atHome(trimPage))
 }

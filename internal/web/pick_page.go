@@ -26,7 +26,7 @@ type pickBody struct {
 var pickFields = []string{"date", "kg", "store", "stored_kg", "all"}
 
 // pickRoutes names the pages on which picks and counts are told.
-func (s *Server) pickRoutes(mux *http.ServeMux) {
+func (s *Server) pickRoutes(mux *router) {
 	mux.Handle("GET /planting/{id}/pick", s.atHome(pickPage))
 	mux.Handle("POST /planting/{id}/pick", s.atHome(pickPosted))
 	mux.Handle("GET /stores/{id}", s.atHome(heldPage))

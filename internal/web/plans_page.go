@@ -1,14 +1,13 @@
 package web
 
 import (
-	"net/http"
 	"net/url"
 
 	"garner/internal/desk"
 )
 
 // plansRoutes names the pages of the plans as wholes.
-func (s *Server) plansRoutes(mux *http.ServeMux) {
+func (s *Server) plansRoutes(mux *router) {
 	mux.Handle("GET /plans", s.atHome(plansPage))
 	mux.Handle("GET /plans/compare", s.atHome(comparePage))
 	mux.Handle("GET /plans/next", s.atHome(carryPage))

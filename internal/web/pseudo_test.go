@@ -1,17 +1,18 @@
 package web
 
 import (
+	"maps"
 	"net/http"
 	"regexp"
 	"slices"
-	"sort"
 	"strings"
 	"testing"
 
-	"garner/internal/cal"
 	"garner/internal/crop"
 	"garner/internal/desk"
+	"garner/internal/observed"
 	"garner/internal/protect"
+	"garner/internal/risk"
 	"garner/internal/rotation"
 	"garner/internal/words"
 )
@@ -29,12 +30,16 @@ var unit = regexp.MustCompile(`\d[\d.,]*[\s\x{00a0}](?:m²|°C|%|(?:kg|g|m|L|mm|
 // Every text of a page comes from the catalogue: in the invented language, which
 // marks each of its texts, nothing else is left on a page but what the household
 // and the crop book call things.
-func TestEveryTextComesFromTheCatalogue(t *testing.T) {
-	h, office := garden(t, words.Pseudo())
-	own := ownWords(t, office)
-	for _, path := range pagesOf(t, h, office) {
+func comesFromTheCatalogue(t *testing.T, office *desk.Office, pages []string) {
+	h := newServer(t, optionsOver(office, words.Pseudo()))
+	own, seen := ownWords(t, office), map[string]bool{}
+	for _, path := range pages {
 		page := read(t, ask(h, "GET", path, "").Body.String())
 		for _, text := range textsOf(page) {
+			if seen[text] {
+				continue
+			}
+			seen[text] = true
 			if stray := strayIn(text, own); stray != "" {
 				t.Errorf("%s: %q is not from the catalogue, in %.90q", path, stray, text)
 			}
@@ -42,39 +47,8 @@ func TestEveryTextComesFromTheCatalogue(t *testing.T) {
 	}
 }
 
-// pagesOf are the addresses of all pages, with a line or two of each kind.
-func pagesOf(t *testing.T, h http.Handler, office *desk.Office) []string {
-	t.Helper()
-	if _, err := office.TableView(nil); err != nil {
-		t.Fatal(err)
-	}
-	// What takes a while is worked out before it is looked at.
-	if _, err := office.AdviseView(desk.AdviseQuery{Bed: "h9", From: cal.Of(2027, 3, 1), Until: cal.Of(2027, 8, 20), AreaM2: 2}, nil); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := office.RefillView(desk.AdviseQuery{Bed: "h9", From: cal.None, Until: cal.None}, nil); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := office.KeepOrClearView("spi-26", nil); err != nil {
-		t.Fatal(err)
-	}
-	return []string{"/", "/vegetable/carrot", "/planting/bee-27a", "/plantings", "/plantings?by=bed&show=all&q=bean", "/plantings?q=unicorn",
-		"/beds", "/ground", "/ground?site=share&bed=t3&try=pot-27m%3Abed%3Ds5", "/beds/h1", "/wants", "/larder", "/larder/give", "/stores", "/history", "/credits", "/no-such-page", "/plantings/new", "/plantings/bee-27a/edit",
-		"/plantings/bee-27a/remove", "/beds/new", "/beds/h1/edit", "/beds/h1/remove", "/covers/new?bed=h1", "/covers/h8-fleece/edit",
-		"/wants/new", "/wants/w-leek/edit", "/groups/new", "/members/new", "/visits/new", "/gaps_left/new", "/purchases/new", "/stores/rack", "/stores/new", "/stores/sand/edit", "/stores/sand/remove",
-		"/crops", "/crops?by=family", "/crops?name=bean", "/crops?name=zuchinni", "/crop/carrot", "/crop/runner-bean?use=table&site=share",
-		"/ground/draw?site=home", "/ground/draw?pick=beds/h3", "/ground/draw?site=share&pick=features/thorn&zoom=2", "/features/new?site=home",
-		"/features/pear/edit", "/sites/home/edit", "/features/pear/remove?back=/ground/draw",
-		"/crop/rhubarb", "/planting/rhu-21", "/crops/new?crop=carrot&use=table&parameter=days_seed&unit=d", "/crops/own-1/edit",
-		"/beds/s1", "/beds/h10", "/gear", "/gear/new", "/gear/mesh/edit", "/onhand", "/onhand/new", "/onhand/beet/edit",
-		"/weather/files", "/weather/files/found/none", "/ground/light", "/ground/light?site=share&month=7", "/ground/light?month=13",
-		"/beds/h9/next?from=2027-03-01&until=2027-08-20&area=2", "/beds/h9/next?hand=yes", "/beds/h9/next?from=soon", "/beds/h3/next?from=2028-06-30", "/planting/spi-26",
-		"/planting/kal-26/lost", "/planting/tom-26/failing", "/planting/par-26/move"}
-}
-
-// ownWords are what the household and the crop book call things, the longest
-// first.
-func ownWords(t *testing.T, office *desk.Office) []string {
+// ownWords are what the household and the crop book call things, the longest first.
+func ownWords(t *testing.T, office *desk.Office, more ...string) []string {
 	t.Helper()
 	seen := map[string]bool{}
 	add := func(s string) {
@@ -82,7 +56,7 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 			seen[strings.ToLower(s)] = true
 		}
 	}
-	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "water_sources", "plantings", "changes"} {
+	for _, table := range []string{"holding", "sites", "beds", "features", "varieties", "plans", "stores", "weather", "water_sources", "plantings", "changes", "own_jobs", "sensors"} {
 		rows, err := office.Rows(table)
 		if err != nil {
 			t.Fatal(err)
@@ -144,12 +118,43 @@ func ownWords(t *testing.T, office *desk.Office) []string {
 	for _, p := range protect.Pests() {
 		add(p.Name)
 	}
-	add("Ottilie")
-	var out []string
-	for s := range seen {
-		out = append(out, s)
+	for _, u := range observed.AllUnits() {
+		add(u)
 	}
-	sort.Slice(out, func(i, k int) bool { return len(out[i]) > len(out[k]) })
+	for _, s := range sourcesOfRisks(t) {
+		add(s)
+	}
+	for _, s := range append(more, "Ottilie", "http://localhost:8420/week.ics", "weather.example") {
+		add(s)
+	}
+	return slices.SortedFunc(maps.Keys(seen), func(a, b string) int { return len(b) - len(a) })
+}
+
+// sourcesOfRisks are where the rules for risks and their numbers are printed.
+func sourcesOfRisks(t *testing.T) (out []string) {
+	t.Helper()
+	book, err := risk.Load()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range book.Rules {
+		out = append(out, r.Source, r.URL, r.Cause)
+		for _, n := range r.Numbers {
+			out = append(out, n.Source)
+		}
+		for _, m := range r.Measures {
+			out = append(out, m.Source)
+		}
+		for _, e := range r.Events {
+			out = append(out, e.Source, e.Region)
+		}
+	}
+	for _, b := range book.Blossoms {
+		out = append(out, b.Source, b.SumSource)
+	}
+	for _, h := range book.Heats {
+		out = append(out, h.Source)
+	}
 	return out
 }
 
@@ -215,9 +220,8 @@ func strayIn(text string, own []string) string {
 }
 
 // Nothing runs or styles from inside a page, and every field has its label.
-func TestPagesAreSound(t *testing.T) {
-	h, office := garden(t, words.English())
-	for _, path := range pagesOf(t, h, office) {
+func areSound(t *testing.T, h http.Handler, pages []string) {
+	for _, path := range pages {
 		w := ask(h, "GET", path, "")
 		page := read(t, w.Body.String())
 		labels := map[string]bool{}

@@ -1,10 +1,8 @@
 package web
 
-import "net/http"
-
 // readingRoutes names the pages of the table, its vegetables and their plantings,
 // and of the crop book.
-func (s *Server) readingRoutes(mux *http.ServeMux) {
+func (s *Server) readingRoutes(mux *router) {
 	mux.Handle("GET /{$}", s.atHome(tablePage))
 	mux.Handle("GET /vegetable/{name}", s.atHome(vegetablePage))
 	mux.Handle("GET /planting/{id}", s.atHome(plantingPage))

@@ -22,24 +22,13 @@ import (
 type shelf struct {
 	desk.Keeper // the rest is not asked for
 	h           *holding.Holding
-	mu          sync.Mutex
-	results     map[num.Digest][]byte
+	results     *results
 }
 
 func (k *shelf) Holding() (*holding.Holding, int64, error)      { return k.h, 1, nil }
 func (k *shelf) Row(string, string) (journal.Row, int64, error) { return nil, 0, nil }
-func (k *shelf) Result(d num.Digest) ([]byte, bool, error) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	r, ok := k.results[d]
-	return r, ok, nil
-}
-func (k *shelf) Keep(d num.Digest, result []byte) error {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	k.results[d] = result
-	return nil
-}
+func (k *shelf) Result(d num.Digest) ([]byte, bool, error)      { return k.results.Result(d) }
+func (k *shelf) Keep(d num.Digest, result []byte) error         { return k.results.Keep(d, result) }
 
 // demo is a server over the demo holding, made once for all tests that read.
 var demo = sync.OnceValues(func() (*Server, *desk.Office) {
@@ -51,7 +40,7 @@ var demo = sync.OnceValues(func() (*Server, *desk.Office) {
 })
 
 func serverOver(h *holding.Holding, w *words.Catalogue) (*Server, *desk.Office) {
-	office := desk.NewOffice(&shelf{h: h, results: map[num.Digest][]byte{}})
+	office := desk.NewOffice(&shelf{results: answers, h: h})
 	s, err := New(Options{Offices: func(string) (*desk.Office, error) { return office, nil }, Words: w, Who: "test", Log: slog.New(slog.NewTextHandler(os.Stderr, nil)),
 		Now: func() time.Time { return time.Date(2027, 1, 4, 9, 0, 0, 0, time.UTC) }})
 	if err != nil {

@@ -1,12 +1,11 @@
 package web
 
 import (
-	"net/http"
 	"net/url"
 )
 
 // riskRoutes names the pages of what the weather puts at risk.
-func (s *Server) riskRoutes(mux *http.ServeMux) {
+func (s *Server) riskRoutes(mux *router) {
 	mux.Handle("GET /risk", s.atHome(riskPage))
 	mux.Handle("GET /risk/{rule}", s.atHome(riskRulePage))
 	mux.Handle("GET /risk/sighting", s.atHome(sightingPage))

@@ -6,9 +6,27 @@ import (
 	"garner/internal/words"
 )
 
+// router is what the pages are named to. It remembers what was named, so that the tests
+// can hold every page to what all pages must be.
+type router struct {
+	*http.ServeMux
+	patterns []string
+}
+
+// Handle names a page.
+func (r *router) Handle(pattern string, page http.Handler) {
+	r.patterns = append(r.patterns, pattern)
+	r.ServeMux.Handle(pattern, page)
+}
+
+// HandleFunc names a page that is a function.
+func (r *router) HandleFunc(pattern string, page func(http.ResponseWriter, *http.Request)) {
+	r.Handle(pattern, http.HandlerFunc(page))
+}
+
 // routes names every page.
-func (s *Server) routes() http.Handler {
-	mux := http.NewServeMux()
+func (s *Server) routes() *router {
+	mux := &router{ServeMux: http.NewServeMux()}
 	mux.HandleFunc("GET /static/", s.static)
 	mux.Handle("GET /credits", s.open(credits))
 	s.readingRoutes(mux)

@@ -32,7 +32,7 @@ type rowBody struct {
 type hiddenField struct{ Name, Value string }
 
 // mountRows names the routes of a table's form.
-func (s *Server) mountRows(mux *http.ServeMux, f *rowForm) {
+func (s *Server) mountRows(mux *router, f *rowForm) {
 	base := "/" + f.table
 	mux.Handle("GET "+base+"/new", s.atHome(func(v *visit) error { return v.newRow(f) }))
 	mux.Handle("POST "+base+"/new", s.atHome(func(v *visit) error { return v.saveRow(f, "") }))
@@ -209,6 +209,9 @@ func (v *visit) rowName(f *rowForm, row *desk.RowView, h *holding.Holding) strin
 	case "covers":
 		return v.named("desk.value_covers.kind.", row.Cells["kind"]) + ", " + nameOf(bedOptions(h), row.Cells["bed"])
 	case "crops":
+		if row.Cells["parameter"] == "" {
+			return ""
+		}
 		return labelOf(row.Cells["crop"], row.Cells["use"]) + ", " + v.say(parameterTexts+row.Cells["parameter"], nil)
 	case "visits":
 		return row.Cells["from"]

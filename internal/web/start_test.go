@@ -137,7 +137,7 @@ func TestTheFirstRunComesFromTheCatalogue(t *testing.T) {
 		pages = append(pages, page)
 	}
 	_, filled := garden(t, words.Pseudo())
-	own := append(ownWords(t, filled), "united kingdom", "oxford", "bed", "united states", "mississippi", "ohio", "connecticut")
+	own := ownWords(t, filled, "united kingdom", "oxford", "bed", "united states", "mississippi", "ohio", "connecticut")
 	for i, p := range pages {
 		for _, text := range textsOf(p) {
 			if stray := strayIn(text, own); stray != "" {

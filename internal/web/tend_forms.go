@@ -1,7 +1,6 @@
 package web
 
 import (
-	"net/http"
 	"slices"
 	"strconv"
 
@@ -12,7 +11,7 @@ import (
 
 // tendRoutes names what a bed's small forms are sent to, and the pages of covers
 // owned and of seed and plants on hand.
-func (s *Server) tendRoutes(mux *http.ServeMux) {
+func (s *Server) tendRoutes(mux *router) {
 	mux.Handle("POST /beds/{id}/soil", s.atHome(soilPosted))
 	mux.Handle("POST /beds/{id}/disease", s.atHome(diseasePosted))
 	mux.Handle("POST /beds/{id}/rotation", s.atHome(rotationPosted))

@@ -2,7 +2,6 @@ package web
 
 import (
 	"math"
-	"net/http"
 	"slices"
 
 	"garner/internal/cal"
@@ -19,7 +18,7 @@ var visitForm = rowForm{
 }
 
 // wantsRoutes names the pages of what hangs on the wants.
-func (s *Server) wantsRoutes(mux *http.ServeMux) {
+func (s *Server) wantsRoutes(mux *router) {
 	s.mountRows(mux, &leftForm)
 	s.mountRows(mux, &purchaseForm)
 	s.mountRows(mux, &visitForm)

@@ -1,7 +1,6 @@
 package web
 
 import (
-	"net/http"
 	"strconv"
 	"strings"
 
@@ -12,7 +11,7 @@ import (
 )
 
 // waterRoutes names the pages of what the beds want to drink.
-func (s *Server) waterRoutes(mux *http.ServeMux) {
+func (s *Server) waterRoutes(mux *router) {
 	mux.Handle("GET /water", s.atHome(waterPage))
 	mux.Handle("POST /water/given", s.atHome(waterGivenPosted))
 	mux.Handle("POST /water/can", s.atHome(waterCanPosted))

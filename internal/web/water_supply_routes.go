@@ -1,10 +1,8 @@
 package web
 
-import "net/http"
-
 // waterSupplyRoutes names the pages of what water there is, who gets it when it is
 // short, and what goes along with it.
-func (s *Server) waterSupplyRoutes(mux *http.ServeMux) {
+func (s *Server) waterSupplyRoutes(mux *router) {
 	mux.Handle("GET /water/use", s.atHome(waterUsePage))
 	mux.Handle("GET /water/butt", s.atHome(buttPage))
 	mux.Handle("GET /water/short", s.atHome(shortPage))

@@ -4,7 +4,9 @@ import (
 	"net/http"
 	"strings"
 	"testing"
+	"time"
 
+	"garner/internal/desk"
 	"garner/internal/words"
 )
 
@@ -52,4 +54,32 @@ func TestFeedAndReadingsAreKept(t *testing.T) {
 	if page := ask(h, "GET", "/beds/h1", "").Body.String(); !strings.Contains(page, "21 % of the volume") {
 		t.Error("the bed's page does not tell the reading")
 	}
+}
+
+// What is to come takes a while the first time: what was given is told at once and the
+// months to come later, to those without script too.
+func TestWaterByMonthDoesNotWait(t *testing.T) {
+	h, office := garden(t, words.English())
+	cells := map[string]string{"date": "2026-12-30", "bed": "h1", "what": "watered", "value": "40", "unit": "L"}
+	if _, err := office.Save(desk.Author{Entry: "watered"}, "records", "", cells, 0); err != nil {
+		t.Fatal(err)
+	}
+	first := ask(h, "GET", "/water/use", "").Body.String()
+	if !strings.Contains(first, "40 litres are recorded") {
+		t.Error("what was given is not told at once")
+	}
+	for range 600 {
+		page := ask(h, "GET", "/water/use", "").Body.String()
+		if !strings.Contains(page, "stale-note") {
+			if !strings.Contains(page, "The year ahead asks for") || !strings.Contains(page, "40 litres are recorded") {
+				t.Error("the months to come are not told")
+			}
+			return
+		}
+		if strings.Contains(page, "The year ahead asks for") || !strings.Contains(page, `href="/water/use"`) {
+			t.Error("what is not known is told, or there is no way to look again")
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	t.Error("the months to come never came")
 }

@@ -1,6 +1,8 @@
 package web
 
 import (
+	"time"
+
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/draw"
@@ -15,7 +17,8 @@ type waterUseBody struct {
 	Phone  string
 	Tables []waterTable
 	Beds   []desk.UsedWater
-	Any    bool // anything was given or will be asked for
+	Any    bool   // anything was given or will be asked for
+	Coming string // the page's own address while what is to come is being worked out
 }
 
 // waterTable is the months of a site, or of all.
@@ -40,20 +43,30 @@ const (
 	useHeightPhone      = 190.0
 )
 
+// usePatience is how long the page waits for what is to come; it shows what was given
+// then, and the rest when it is there.
+const usePatience = 200 * time.Millisecond
+
 // waterUsePage shows the water of the months behind and ahead.
 func waterUsePage(v *visit) error {
-	u, err := v.office.WaterUse()
+	u, coming, err := v.office.WaterUseWithin(usePatience)
 	if err != nil {
 		return err
 	}
-	b := waterUseBody{Ways: v.waterWays("use"), Beds: u.Beds, Any: u.All.YearL > 0 || u.All.GivenL > 0}
-	b.Lead = append(b.Lead, v.say("web.use_lead", words.Args{"l": u.All.YearL, "dry": u.All.YearDryL}))
+	b := waterUseBody{Ways: v.waterWays("use"), Beds: u.Beds, Any: coming || u.All.YearL > 0 || u.All.GivenL > 0}
+	if coming {
+		b.Coming = v.here()
+	} else {
+		b.Lead = append(b.Lead, v.say("web.use_lead", words.Args{"l": u.All.YearL, "dry": u.All.YearDryL}))
+	}
 	key := "web.use_given"
 	if u.All.GivenL == 0 {
 		key = "web.use_not_given"
 	}
 	b.Lead = append(b.Lead, v.say(key, words.Args{"l": u.All.GivenL}))
-	b.Draw, b.Phone = v.useDraw(u, useWidth, useHeight), v.useDraw(u, useWidthPhone, useHeightPhone)
+	if !coming {
+		b.Draw, b.Phone = v.useDraw(u, useWidth, useHeight), v.useDraw(u, useWidthPhone, useHeightPhone)
+	}
 	tables := []*desk.UsedWater{&u.All}
 	if len(u.Sites) > 1 {
 		for i := range u.Sites {
@@ -67,7 +80,7 @@ func waterUsePage(v *visit) error {
 		}
 		b.Tables = append(b.Tables, waterTable{Name: name, Used: used, Rows: v.monthRows(used), Given: used.GivenL > 0})
 	}
-	return v.show(page{Name: "water_use", Nav: waterNav, Body: b})
+	return v.showPart(page{Name: "water_use", Nav: waterNav, Body: b})
 }
 
 // monthRows are the months of a site: those behind that anything was recorded of, and

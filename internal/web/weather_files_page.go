@@ -33,7 +33,7 @@ type watchLine struct {
 }
 
 // weatherFileRoutes names the pages of the weather files.
-func (s *Server) weatherFileRoutes(mux *http.ServeMux) {
+func (s *Server) weatherFileRoutes(mux *router) {
 	mux.Handle("GET "+weatherFilesPath, s.atHome(func(v *visit) error { return v.showWeatherFiles(nil) }))
 	mux.Handle("POST "+weatherLookPath, s.atHome(lookAtWeather))
 	mux.Handle("GET "+weatherFilesPath+"/found/{token}", s.atHome(weatherFound))

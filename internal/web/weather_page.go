@@ -14,7 +14,7 @@ import (
 )
 
 // weatherRoutes names the pages of what fell and what is forecast.
-func (s *Server) weatherRoutes(mux *http.ServeMux) {
+func (s *Server) weatherRoutes(mux *router) {
 	mux.Handle("GET /weather", s.atHome(weatherPage))
 	mux.Handle("POST /weather/reading", s.atHome(readingPosted))
 	mux.Handle("POST /weather/forecast", s.atHome(forecastPosted))

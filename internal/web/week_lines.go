@@ -1,6 +1,7 @@
 package web
 
 import (
+	"strconv"
 	"strings"
 
 	"garner/internal/desk"
@@ -64,7 +65,7 @@ func (w *weekWriter) sheets() ([]weekSheet, error) {
 			sheet.Title = w.say("web.week_sheet", words.Args{"who": i + 1, "people": len(w.view.Shares)})
 		}
 		for k := range s.Legs {
-			stop, err := w.stop(&s.Legs[k], k == 0)
+			stop, err := w.stop(&s.Legs[k], i, k == 0)
 			if err != nil {
 				return nil, err
 			}
@@ -81,7 +82,8 @@ func (w *weekWriter) sheets() ([]weekSheet, error) {
 	return out, nil
 }
 
-func (w *weekWriter) stop(l *desk.JobLeg, first bool) (weekStop, error) {
+// stop is a stop on somebody's way; two may be sent to the same bed.
+func (w *weekWriter) stop(l *desk.JobLeg, who int, first bool) (weekStop, error) {
 	s := weekStop{First: first, Name: w.sentence(l.Place)}
 	switch {
 	case l.Bed != "":
@@ -90,6 +92,9 @@ func (w *weekWriter) stop(l *desk.JobLeg, first bool) (weekStop, error) {
 		s.Path, s.ID = storePath(l.Store), "stop-store-"+l.Store
 	default:
 		s.ID = "stop-site-" + jobKey(l.Site) + "-" + jobKey(w.words.Text(l.Place))
+	}
+	if who > 0 {
+		s.ID += "-" + strconv.Itoa(who+1)
 	}
 	if l.WalkM > 0 {
 		s.Walk = w.say("web.week_walk", words.Args{"m": l.WalkM})

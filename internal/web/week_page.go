@@ -12,7 +12,7 @@ import (
 
 // weekRoutes names the pages of the week, its feed, the sowing list and the jobs of the
 // grower's own.
-func (s *Server) weekRoutes(mux *http.ServeMux) {
+func (s *Server) weekRoutes(mux *router) {
 	mux.Handle("GET "+weekPath, s.atHome(weekPage))
 	mux.Handle("POST "+weekPath+"/answer", s.atHome(jobAnswered))
 	mux.Handle("POST "+weekPath+"/answers", s.atHome(jobsAnswered))
@@ -69,7 +69,13 @@ type answeredLine struct {
 }
 
 // weekPage shows the week.
-func weekPage(v *visit) error { return v.showWeek(v.weekAsked(v.query), jobTyped{}) }
+func weekPage(v *visit) error {
+	if err := v.showWeek(v.weekAsked(v.query), jobTyped{}); err != nil {
+		return err
+	}
+	v.office.Warm() // the week does without the whole table; the next page may not
+	return nil
+}
 
 // showWeek shows the week that was asked for, with a form that could not be taken.
 func (v *visit) showWeek(ask weekAsk, typed jobTyped) error {
