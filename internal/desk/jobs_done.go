@@ -141,6 +141,20 @@ func (w *lossWork) did(j *jobs.Job, on cal.Date, as DoneAs) error {
 var poured = map[jobs.Kind]record.What{jobs.Water: record.Watered, jobs.Feed: record.Fed, jobs.Compost: record.Composted,
 	jobs.Mulch: record.Mulched}
 
+// TellsKg tells whether what was done may be told in kilograms.
+func (l *JobLine) TellsKg() bool {
+	return l.TellsStore() || l.Kind == jobs.Lime || l.Kind == jobs.Count
+}
+
+// TellsLitres tells whether what was done may be told in litres.
+func (l *JobLine) TellsLitres() bool {
+	_, ok := poured[l.Kind]
+	return ok
+}
+
+// TellsStore tells whether what was done may have gone into a store.
+func (l *JobLine) TellsStore() bool { return l.Kind == jobs.Pick || l.Kind == jobs.Lift }
+
 // toldOr is the first of two amounts that is told.
 func toldOr(told, proposed float64) float64 {
 	if told > 0 {

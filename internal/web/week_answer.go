@@ -40,7 +40,7 @@ func (w *weekWriter) forms(j *weekJob, l *desk.JobLine) error {
 	if w.typed.job == l.ID {
 		values, faults = w.typed.values, w.typed.faults
 	}
-	j.Done, err = w.otherwise(&l.Job)
+	j.Done, err = w.otherwise(l)
 	if err != nil {
 		return err
 	}

@@ -1,42 +1,34 @@
 package web
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
 	"garner/internal/cal"
 	"garner/internal/desk"
 	"garner/internal/fault"
-	"garner/internal/jobs"
 	"garner/internal/record"
 	"garner/internal/words"
 )
 
-// Kinds of work of which the amount that was really done can be told.
-var (
-	weighedKinds = []jobs.Kind{jobs.Pick, jobs.Lift, jobs.Lime, jobs.Count}
-	pouredKinds  = []jobs.Kind{jobs.Water, jobs.Feed, jobs.Compost, jobs.Mulch}
-)
-
 // otherwise are the fields by which a job is told that was not done as it was proposed:
 // the day, how much, and where it went.
-func (w *weekWriter) otherwise(j *jobs.Job) ([]fieldBody, error) {
+func (w *weekWriter) otherwise(l *desk.JobLine) ([]fieldBody, error) {
 	out := []fieldBody{{Name: "date", Label: w.say("web.week_on_day", nil), Kind: kindDate}}
 	switch {
-	case slices.Contains(weighedKinds, j.Kind):
+	case l.TellsKg():
 		out = append(out, fieldBody{Name: "kg", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: "kg"})
-	case slices.Contains(pouredKinds, j.Kind):
+	case l.TellsLitres():
 		out = append(out, fieldBody{Name: "litres", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: "L"})
 	}
-	if j.Kind != jobs.Pick && j.Kind != jobs.Lift {
+	if !l.TellsStore() {
 		return out, nil
 	}
 	h, err := w.office.Holding()
 	if err != nil || len(h.Stores) == 0 {
 		return out, err
 	}
-	where := fieldBody{Name: "store", Label: w.say("web.week_where", nil), Kind: kindChoice, Options: []option{{"", w.say("web.week_where_"+string(j.Kind), nil)}}}
+	where := fieldBody{Name: "store", Label: w.say("web.week_where", nil), Kind: kindChoice, Options: []option{{"", w.say("web.week_where_"+string(l.Kind), nil)}}}
 	for i := range h.Stores {
 		where.Options = append(where.Options, option{h.Stores[i].ID, h.Stores[i].Name})
 	}
