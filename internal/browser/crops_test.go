@@ -91,7 +91,7 @@ func (b *tab) yearThere() {
 		if b.has("svg.year") {
 			return
 		}
-		time.Sleep(patience / 40)
+		time.Sleep(anotherLook)
 		if b.has(".crop .stale-note + p a") && !b.has("[data-fragment][aria-busy]") {
 			b.loads(chromedp.Navigate(b.server.address + b.path()))
 		}

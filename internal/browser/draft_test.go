@@ -60,7 +60,7 @@ func draftThere(t *testing.T, b *tab) {
 			unfolded(t, b)
 			return
 		}
-		time.Sleep(patience / 40)
+		time.Sleep(anotherLook)
 	}
 	b.t.Fatal("the drafted year is not there")
 }

@@ -15,7 +15,7 @@ func adviceThere(_ *testing.T, b *tab) {
 		if !b.has(".stale-note") {
 			return
 		}
-		time.Sleep(patience / 40)
+		time.Sleep(anotherLook)
 		if b.has("[data-stale] .stale-note + p a") && !b.has("[data-fragment][aria-busy]") {
 			b.loads(chromedp.Navigate(b.server.address + b.path()))
 		}

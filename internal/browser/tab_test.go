@@ -13,9 +13,12 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// patience is how long a page may take before it counts as stuck. It is no
-// measure of speed.
-const patience = 20 * time.Second
+// patience is how long a page may take before it counts as stuck. It is no measure of
+// speed: a machine that does much else needs it.
+const patience = time.Minute
+
+// anotherLook is the time between two looks at what takes a while.
+const anotherLook = 500 * time.Millisecond
 
 // tab is one tab of the browser that looks at one server.
 type tab struct {

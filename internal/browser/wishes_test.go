@@ -53,7 +53,7 @@ func draftDone(h hand) {
 		if h.has("#f-hours") {
 			return
 		}
-		time.Sleep(patience / 40)
+		time.Sleep(anotherLook)
 	}
 	h.t.Fatal("the draft does not end")
 }

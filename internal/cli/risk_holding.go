@@ -24,6 +24,15 @@ type riskRecord struct {
 	Hourly  int       `json:"days_by_the_hour"`
 	Made    int       `json:"days_alone"`
 	Guessed int       `json:"days_without_humidity"`
+
+	HoursFrom []riskHours `json:"hours_from"`
+}
+
+// riskHours is where days by the hour come from: pasted, instrument or file.
+type riskHours struct {
+	From string `json:"from"`
+	Name string `json:"name,omitempty"`
+	Days int    `json:"days"`
 }
 
 type riskProblem struct {
@@ -44,6 +53,7 @@ type riskStanding struct {
 	At     float64          `json:"at"`
 	Of     float64          `json:"of"`
 	Soon   float64          `json:"odds_soon"`
+	Ahead  []cal.Date       `json:"forecast"` // from hours made of days
 	Events []riskEvent      `json:"events"`
 }
 
@@ -110,7 +120,11 @@ func (a *App) toldOf(p words.Phrase, today cal.Date) string {
 func (a *App) riskAnswer(v *desk.RiskView) riskHolding {
 	r := riskHolding{Today: v.Today, Lead: strings.ReplaceAll(a.toldOf(v.Lead, v.Today), "**", ""), Weather: []riskRecord{}, Risks: []riskProblem{}}
 	for _, w := range v.Weather {
-		r.Weather = append(r.Weather, riskRecord{w.Site, w.From, dated(w.Last), w.Hours, w.Made, w.Guessed})
+		hours := []riskHours{}
+		for _, o := range w.Origins {
+			hours = append(hours, riskHours{string(o.From), o.Name, o.Days})
+		}
+		r.Weather = append(r.Weather, riskRecord{w.Site, w.From, dated(w.Last), w.Hours, w.Made, w.Guessed, hours})
 	}
 	for i := range v.Items {
 		item := &v.Items[i]
@@ -152,7 +166,7 @@ func (a *App) foreseen(s *desk.RiskSighting, today cal.Date) string {
 }
 
 func standing(r *desk.RiskRule) riskStanding {
-	out := riskStanding{Rule: r.Rule.ID, Grade: string(r.Grade), Fired: append([]desk.RiskFired{}, r.Fired...), At: r.At, Of: r.Of, Soon: r.Soon, Events: []riskEvent{}}
+	out := riskStanding{Rule: r.Rule.ID, Grade: string(r.Grade), Fired: append([]desk.RiskFired{}, r.Fired...), At: r.At, Of: r.Of, Soon: r.Soon, Ahead: append([]cal.Date{}, r.Ahead...), Events: []riskEvent{}}
 	for i := range r.Coming {
 		c := &r.Coming[i]
 		out.Events = append(out.Events, riskEvent{c.Event, dated(c.P10), dated(c.P50), dated(c.P90), c.Odds})

@@ -11,11 +11,11 @@ func TestFiguresHaveSources(t *testing.T) {
 	for _, f := range []struct {
 		raw  []byte
 		name string
-	}{{spreadCSV, "spread.csv"}, {regimeCSV, "regime.csv"}, {correlationCSV, "correlation.csv"}} {
+	}{{spreadCSV, "spread.csv"}, {regimeCSV, "regime.csv"}, {correlationCSV, "correlation.csv"}, {missesCSV, "forecast_misses.csv"}} {
 		tab := embedded(f.raw, f.name)
 		for row := range tab.Rows {
 			c := cells{tab, row}
-			if how := c.text("how"); how != "computed" && how != "judgement" && how != "seen" {
+			if how := c.text("how"); how != "computed" && how != "judgement" && how != "seen" && how != "memory" {
 				t.Errorf("%s row %d: %q does not say how sure it is", f.name, tab.Numbers[row], how)
 			}
 			if c.text("source") == "" {

@@ -11,9 +11,10 @@ import (
 // Source is what is known of a place's weather; any part may be missing, but
 // not both the normals and the record.
 type Source struct {
-	Normals  *Normals
-	Record   *Record
-	Forecast *Record // from the end of the record on
+	Normals      *Normals
+	Record       *Record
+	Forecast     *Record // from the end of the record on
+	ForecastAgeD int     // days since the forecast was made, which misses the more for it [d]
 }
 
 // replayYears is how many years must be on file before they are replayed.
@@ -29,6 +30,8 @@ const (
 type Futures struct {
 	generator *Generator
 	known     Series // the record up to today and the forecast
+	seen      int    // days of known before today: those after them are forecast, and every future misses them by a draw of its own
+	lead      int    // days from the forecast's making to the first of those
 	filled    Filled
 	replay    *replay // nil without ten years on file
 	years     int
@@ -51,6 +54,11 @@ func NewFutures(loc sun.Location, src Source, today cal.Date) (*Futures, error) 
 	seen := joined(past, src.Forecast)
 	first, n := seen.span()
 	f.known, f.filled = fillRecord(seen, g, first, n)
+	f.seen = len(f.known.Days)
+	if n > 0 {
+		f.seen = min(n, max(0, int(today-first)))
+		f.lead = max(0, int(first-today)) + max(0, src.ForecastAgeD)
+	}
 	return f, nil
 }
 
@@ -142,8 +150,8 @@ var joinLeft = func() (left [joinDays + 1]float64) {
 }()
 
 // Days fills out with n days from first on, in one future: the record, then the
-// forecast, then the future's own days, whose daily mean starts from the last
-// known day's and finds its way to its own over about a week. Days before the
+// forecast, which each future misses in a way of its own, then the future's own days,
+// whose daily mean starts from the last known day's and finds its way to its own over about a week. Days before the
 // record are the generator's. The futures of two sites are alike day by day
 // where the records are, or where the sites have the same number.
 func (f *Futures) Days(seed uint64, future int, site uint64, first cal.Date, n int, out []Day) []Day {
@@ -157,20 +165,31 @@ func (f *Futures) Days(seed uint64, future int, site uint64, first cal.Date, n i
 		out = f.generator.appendDays(out, key{seed: fillSeed}, first, int(min(end, f.known.First)-first))
 		first += cal.Date(len(out))
 	}
+	foretold := f.foretold(k)
 	last := f.known.Last()
-	if first <= last && first < end {
-		stop := min(end, last+1)
+	ahead := last + 1 - cal.Date(len(foretold)) // the first day that is forecast
+	if first < ahead && first < end {
+		stop := min(end, ahead)
 		out = append(out, f.known.Days[first-f.known.First:stop-f.known.First]...)
 		first = stop
 	}
+	if first <= last && first < end {
+		stop := min(end, last+1)
+		out = append(out, foretold[first-ahead:stop-ahead]...)
+		first = stop
+	}
 	if first < end {
-		out = f.open(out, k, first, int(end-first))
+		lastC := f.known.Days[len(f.known.Days)-1].MeanC()
+		if len(foretold) > 0 {
+			lastC = foretold[len(foretold)-1].MeanC()
+		}
+		out = f.open(out, k, first, int(end-first), lastC)
 	}
 	return out
 }
 
-// open adds the days after the last known one.
-func (f *Futures) open(out []Day, k key, first cal.Date, n int) []Day {
+// open adds the days after the last known one, whose mean is told [C].
+func (f *Futures) open(out []Day, k key, first cal.Date, n int, lastC float64) []Day {
 	last := f.known.Last()
 	start := len(out)
 	if first-last > joinDays {
@@ -178,7 +197,7 @@ func (f *Futures) open(out []Day, k key, first cal.Date, n int) []Day {
 	}
 	// One day more at the front tells how far the future stood from what was seen.
 	out = f.own(out, k, last, n+int(first-last))
-	gap := f.known.Days[len(f.known.Days)-1].MeanC() - out[start].MeanC()
+	gap := lastC - out[start].MeanC()
 	skip := int(first - last)
 	copy(out[start:], out[start+skip:])
 	out = out[:len(out)-skip]

@@ -51,7 +51,7 @@ func (r *removal) follows(p exchange.Pointer, row journal.Row) bool {
 		return true
 	case "records":
 		filled := 0
-		for _, column := range []string{"planting", "bed", "store", "batch"} {
+		for _, column := range []string{"planting", "bed", "store", "batch", "feature"} {
 			if cellOf(p.Table, row, column) != "" {
 				filled++
 			}

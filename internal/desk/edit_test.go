@@ -506,42 +506,6 @@ func TestAHoldingBeginsOnce(t *testing.T) {
 	}
 }
 
-// Own normals are kept, replace those before, and can be taken back.
-func TestWeatherOfOnesOwn(t *testing.T) {
-	o := office(t)
-	start := export(t, o)
-	h, err := o.Holding()
-	if err != nil {
-		t.Fatal(err)
-	}
-	warmer := *h.Weather[0].Normals
-	for i := range warmer {
-		warmer[i].TMaxC++
-	}
-	w := h.Weather[0]
-	w.Normals = &warmer
-	e, err := o.SaveWeather(by("a"), w)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := said(e); got != "told the weather of Valley floor" || len(e.Changes) != 1 {
-		t.Errorf("%s, %v", got, e.Changes)
-	}
-	now, err := o.Holding()
-	if err != nil || *now.Weather[0].Normals != warmer || *h.Weather[0].Normals == warmer {
-		t.Errorf("%v", err)
-	}
-	if now.Weather[0].Record != h.Weather[0].Record {
-		t.Error("the days were read again")
-	}
-	if _, err := o.Undo(by("b"), "a"); err != nil {
-		t.Fatal(err)
-	}
-	if export(t, o) != start {
-		t.Error("something was left")
-	}
-}
-
 // Many at once lose nothing and wait for each other.
 func TestManyEditAtOnce(t *testing.T) {
 	o := office(t)

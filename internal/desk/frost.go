@@ -97,7 +97,7 @@ func frostResult(a *asked, seen *frost.Seen, o FrostOptions) (*FrostResult, erro
 	if o.Minimum != nil && !(*o.Minimum >= coldestTold && *o.Minimum <= mildestTold) {
 		return nil, fault.New(fault.OutOfRange, "desk.frost_minimum", words.Args{"given": *o.Minimum, "low": coldestTold, "high": mildestTold})
 	}
-	answer, err := seen.Answer(frost.Question{Minimum: o.Minimum, Stages: o.Stages})
+	answer, err := seen.Answer(frost.Question{Minimum: o.Minimum, Stages: o.Stages, Seen: blossomSeen(a.holding, a.setting.Today)})
 	if err != nil {
 		return nil, err
 	}

@@ -17,6 +17,7 @@ type FrostFruit struct {
 	Tree   bool              `json:"tree"`  // on the plan, taken for its fruit by its name
 	Stage  string            `json:"stage"` // told, or by its sum of warmth; empty: not known, or none yet
 	Told   bool              `json:"told"`
+	SeenOn *cal.Date         `json:"seen_on"` // the day its stage was seen
 	Stages []FrostStage      `json:"stages"`
 	Nights []FrostFruitNight `json:"nights"`
 	Bloom  *FrostDay         `json:"full_bloom"`
@@ -49,6 +50,9 @@ type FrostFruitNight struct {
 
 func (n *frostNamer) blossom(x *frost.Fruit) FrostFruit {
 	out := FrostFruit{ID: x.ID, Crop: x.Crop.ID, Tree: x.Feature != nil, Told: x.Told, Bloom: frostDay(x.Bloom), Bitten: x.Bitten, Stage: stageID(x.Stage), Nights: []FrostFruitNight{}}
+	if x.On.IsSet() {
+		out.SeenOn = &x.On
+	}
 	if x.Planting != nil {
 		out.Name = n.use(x.Planting.Crop, x.Planting.Use) + ", " + n.bed(x.Planting.Bed)
 	} else {
@@ -65,7 +69,7 @@ func (n *frostNamer) blossom(x *frost.Fruit) FrostFruit {
 		night := &x.Nights[i]
 		out.Nights = append(out.Nights, FrostFruitNight{night.Evening, stageID(night.Stage), night.C, night.Odds, night.Lost})
 	}
-	out.Says = fruitSays(x)
+	out.Says = fruitSays(x, n.r.Today)
 	return out
 }
 
@@ -77,20 +81,28 @@ func stageID(b *risk.Blossom) string {
 }
 
 // fruitSays tells how a fruit's blossom stands and what the nights do to it.
-func fruitSays(x *frost.Fruit) []words.Phrase {
+func fruitSays(x *frost.Fruit, today cal.Date) []words.Phrase {
 	var out []words.Phrase
 	switch {
 	case x.Stage != nil:
 		args := words.Args{"stage": x.Stage.Name(), "c": x.Stage.Kill10C, "most": x.Stage.Kill90C}
 		key := "desk.frost_blossom_by_sum"
 		if x.Told {
-			key = "desk.frost_blossom_told"
+			args["on"] = x.On
+			switch key = "desk.frost_blossom_told"; {
+			case x.On < today && x.Stage.Known():
+				key = "desk.frost_blossom_since"
+			case x.On < today:
+				key = "desk.frost_blossom_saw"
+			}
 		}
 		out = append(out, words.P(key, args))
 	case x.Asleep:
 		out = append(out, words.P("desk.frost_blossom_asleep", nil))
 	case x.Over:
 		out = append(out, words.P("desk.frost_blossom_over", nil))
+	case x.Stale:
+		out = append(out, words.P("desk.frost_blossom_stale", words.Args{"on": x.On}))
 	default:
 		out = append(out, words.P("desk.frost_blossom_untold", nil))
 	}

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -38,7 +37,10 @@ func (o *Office) AddHours(by Author, source, text string, keepGood bool) (*KeptE
 		if at < 0 {
 			return journal.Entry{}, nil, fault.List{fault.New(fault.NotFound, "desk.hours_source", nil).In(fault.Place{Column: "source"})}
 		}
-		own.Weather[at].Hours = mergedHours(own.Weather[at].Hours, hours)
+		w := &own.Weather[at]
+		apart := w.Own()
+		apart.Hours = climate.LayHours(hours, apart.Hours)
+		w.Apart, w.Hours = &apart, climate.LayHours(hours, w.Hours)
 		stands, err := o.keeper.Would(nil)
 		if err != nil {
 			return journal.Entry{}, nil, err
@@ -55,32 +57,4 @@ func asList(err error) error {
 		return fault.List{e}
 	}
 	return err
-}
-
-// mergedHours are both, in order; of the same hour the newer is taken for what it
-// knows.
-func mergedHours(old, more []climate.Hour) []climate.Hour {
-	out := make([]climate.Hour, 0, len(old)+len(more))
-	for len(old) > 0 || len(more) > 0 {
-		switch {
-		case len(more) == 0 || len(old) > 0 && old[0].At() < more[0].At():
-			out, old = append(out, old[0]), old[1:]
-		case len(old) == 0 || more[0].At() < old[0].At():
-			out, more = append(out, more[0]), more[1:]
-		default:
-			out = append(out, filledHour(more[0], old[0]))
-			old, more = old[1:], more[1:]
-		}
-	}
-	return out
-}
-
-// filledHour is an hour with what another knows of it besides.
-func filledHour(h, other climate.Hour) climate.Hour {
-	for _, v := range []struct{ to, from *float64 }{{&h.TempC, &other.TempC}, {&h.HumidityPct, &other.HumidityPct}, {&h.RainMM, &other.RainMM}, {&h.WindMS, &other.WindMS}} {
-		if math.IsNaN(*v.to) {
-			*v.to = *v.from
-		}
-	}
-	return h
 }

@@ -52,10 +52,15 @@ func (o *Office) RiskView() (*RiskView, error) {
 		return nil, err
 	}
 	odds, whole := o.groundOdds(a, newNamer(a))
+	heard, err := o.heard(a)
+	if err != nil {
+		return nil, err
+	}
 	d := a.answer("risk 1")
 	if whole {
 		d.Int(1)
 	}
+	d.Int(heard)
 	key := d.Sum()
 	if v, known := o.views.risks.get(key); known {
 		return v, nil

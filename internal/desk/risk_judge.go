@@ -103,6 +103,9 @@ func (i *RiskItem) byRules(today cal.Date) {
 		case r.Rule.SumsUp() && r.share() >= nearShare:
 			i.raise(AtRiskNear, today, words.P("desk.risk_near", args))
 		}
+		if len(r.Ahead) > 0 {
+			i.raise(AtRiskPerhaps, r.Ahead[0], words.P("desk.risk_ahead_on", words.Args{"rule": r.Rule.Short(), "date": r.Ahead[0], "n": len(r.Ahead)}))
+		}
 		if r.Soon >= leastMeeting && r.Last.IsSet() { // other years alone press nobody
 			i.raise(AtRiskNear, today, words.P("desk.risk_fires_soon", args))
 		}

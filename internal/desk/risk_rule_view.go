@@ -48,10 +48,15 @@ func (o *Office) RiskRuleView(id string) (*RiskRuleView, error) {
 		return nil, err
 	}
 	odds, whole := o.groundOdds(a, newNamer(a))
+	heard, err := o.heard(a)
+	if err != nil {
+		return nil, err
+	}
 	d := a.answer("risk rule 1 " + id)
 	if whole {
 		d.Int(1)
 	}
+	d.Int(heard)
 	key := d.Sum()
 	if v, known := o.views.riskRules.get(key); known {
 		return v, nil

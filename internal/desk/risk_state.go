@@ -39,7 +39,19 @@ func (w *riskWork) ruleOver(s *riskSite, r *risk.Rule, hosts []RiskHost, seen []
 	if !r.Hourly && !r.Pest() {
 		out.Soon = s.soon(r, o, w.today)
 	}
+	if r.Hourly && s.ahead != nil {
+		out.foresee(r, s, o, w.today)
+	}
 	return out
+}
+
+// foresee takes what a rule over hours makes of the days of the forecast.
+func (out *RiskRule) foresee(r *risk.Rule, s *riskSite, o risk.Options, today cal.Date) {
+	for _, x := range r.Readings(s.ahead, o) {
+		if x.Fired && x.Date >= today {
+			out.Ahead = append(out.Ahead, x.Date)
+		}
+	}
 }
 
 // read takes what the rule made of the days on record.

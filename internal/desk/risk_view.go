@@ -73,6 +73,7 @@ type RiskRule struct {
 	Last    cal.Date    // last day that counts; None: none
 	At, Of  float64     // how far it is toward firing, in the rule's own unit; Of 0: it is not told so
 	Soon    float64     // share of the futures in which it fires in the days to come
+	Ahead   []cal.Date  // days of the forecast on which a rule over hours fires, the hours made from days: weaker
 	Waiting bool        // it begins with a sighting that was not told
 	Since   cal.Date    // its sum began; None: with the year
 	Coming  []RiskComing
@@ -158,5 +159,6 @@ type RiskWeather struct {
 	Guessed         int      // of those made, without humidity
 	Last            cal.Date // last day on record; None: none this season
 	Futures         int
-	Missing, Behind int // days of the season that lack; days since the last
+	Origins         []RiskOrigin // of the days with hours
+	Missing, Behind int          // days of the season that lack; days since the last
 }

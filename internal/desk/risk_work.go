@@ -36,6 +36,8 @@ type riskSite struct {
 	start   cal.Date // of the growing year
 	source  *holding.WeatherSource
 	weather *risk.Weather   // observed, from the lead on to yesterday
+	ahead   *risk.Weather   // the same and the days of the forecast, whose hours are made; nil: there is no forecast
+	origins []RiskOrigin    // of the hours of the season
 	futures [][]climate.Day // from the start to the end of the next growing year
 	beds    map[string]*place.Bed
 }
@@ -88,12 +90,17 @@ func (w *riskWork) site(s place.Site) (*riskSite, error) {
 		return out, nil
 	}
 	out.source = source
-	out.weather = risk.Join(out.source.Hours, out.source.Record, out.start-riskLead, w.today)
+	hours := siteHours(h, s.ID, source)
+	out.weather = risk.Join(hours, source.Record, out.start-riskLead, w.today)
+	out.origins = origins(h, s.ID, source, out.start, w.today)
+	if last := lastForecast(source.Forecast, w.today); last.IsSet() {
+		out.ahead = risk.Join(hoursBefore(hours, w.today), forecastAfter(source, w.today), out.start-riskLead, last+1)
+	}
 	if out.source.Normals == nil && out.source.Record == nil {
 		return out, nil
 	}
-	f, err := climate.NewFutures(s.Location, climate.Source{Normals: out.source.Normals, Forecast: out.source.Forecast,
-		Record: risk.Daily(out.source.Record, out.source.Hours)}, w.today)
+	f, err := climate.NewFutures(s.Location, climate.Source{Normals: out.source.Normals, Forecast: source.Forecast, ForecastAgeD: h.ForecastAgeD(s.ID, w.today),
+		Record: risk.Daily(source.Record, hours)}, w.today)
 	if err != nil {
 		return nil, err
 	}
@@ -106,7 +113,7 @@ func (w *riskWork) site(s place.Site) (*riskSite, error) {
 
 // observed tells what is on record of the season.
 func (s *riskSite) observed(today cal.Date) RiskWeather {
-	v := RiskWeather{Site: s.site.ID, SiteName: s.site.Name, From: s.start, Last: cal.None, Futures: len(s.futures)}
+	v := RiskWeather{Site: s.site.ID, SiteName: s.site.Name, From: s.start, Last: cal.None, Futures: len(s.futures), Origins: s.origins}
 	if s.source != nil {
 		v.Source = s.source.ID
 	}

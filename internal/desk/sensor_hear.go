@@ -24,6 +24,7 @@ type BrokerState struct {
 type hearing struct {
 	mu    sync.Mutex
 	state *BrokerState // nil: the program was told of none
+	hours heardHours
 }
 
 // BrokerIs notes how the link stands.

@@ -84,13 +84,20 @@ func anyOn(h *holding.Holding) bool {
 	return false
 }
 
-// KeptHolding is a holding as it is kept, with the forecasts that were fetched.
+// KeptHolding is a holding as it is kept, with the forecasts that were fetched and
+// the hours that instruments sent.
 func KeptHolding(k Keeper) (*holding.Holding, error) {
 	h, _, err := k.Holding()
 	if err != nil {
 		return nil, err
 	}
-	return NewOffice(k).withFetched(h), nil
+	h = NewOffice(k).withFetched(h)
+	if !hearsWeather(h) {
+		return h, nil
+	}
+	own := *h
+	own.Heard, err = hoursHeard(k, h)
+	return &own, err
 }
 
 // read is what an address gave last, read once.

@@ -31,6 +31,7 @@ type WeatherLine struct {
 	First, Last cal.Date
 	Days        int
 	Share       float64 // of the days of its period that are on file
+	HourDays    int     // days that count by their hours alone
 	LeftOut     int
 	Added       cal.Date
 }
@@ -75,6 +76,7 @@ func weatherOf(h *holding.Holding, site, source string) FiledSite {
 			line = &WeatherLine{Typical: true}
 		}
 		line.ID, line.Name, line.Format, line.Station, line.LeftOut, line.Added = f.ID, f.Name, f.Format, f.Station, f.LeftOut, f.Added
+		line.HourDays = hourDays(f.Hours)
 		out.Files = append(out.Files, *line)
 	}
 	return out

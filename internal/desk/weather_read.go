@@ -40,6 +40,7 @@ type WeatherFound struct {
 	Station           station.Station
 	First, Last       cal.Date
 	Days, Missing     int // days on file, and days of the period that are not
+	HourDays          int // days that count by their hours alone
 	Rows              int
 	Typical, NoRain   bool       // monthly normals of a typical year, told without rain
 	Wrong             fault.List // what makes the file unfit
@@ -186,6 +187,7 @@ func (w *WeatherFound) tell(f *station.Found) {
 	if f.Days != nil {
 		w.Days = len(f.Days.Days)
 		w.Missing = int(w.Last-w.First) + 1 - w.Days
+		w.HourDays = hourDays(f.Hours)
 	}
 }
 

@@ -117,7 +117,7 @@ func stationText(f *WeatherFound) string {
 
 // addFile lays a file over what stands of the same station, or puts it last.
 func addFile(h *holding.Holding, source string, f *WeatherFound, how WeatherTake, today cal.Date) error {
-	days, normals, err := f.figures(h, source, how)
+	days, hours, normals, err := f.figures(h, source, how)
 	if err != nil {
 		return err
 	}
@@ -126,15 +126,15 @@ func addFile(h *holding.Holding, source string, f *WeatherFound, how WeatherTake
 		leftOut = len(f.Refused) + len(f.Doubtful)
 	}
 	row := holding.WeatherFile{Weather: source, Name: baseName(f.File), Format: f.Format, Station: stationOf(f),
-		Added: today, LeftOut: leftOut, Record: days, Normals: normals}
+		Added: today, LeftOut: leftOut, Record: days, Hours: hours, Normals: normals}
 	for i := range h.Files {
 		k := &h.Files[i]
 		if k.Weather != source || k.Format != row.Format || !sameStation(k, &row) {
 			continue
 		}
-		row.ID, row.Days, row.Typical = k.ID, k.Days, k.Typical
-		row.Record = renewed(k.Record, days)
-		if k.LeftOut == row.LeftOut && sameFigures(k.Record, row.Record) && sameNormals(k.Normals, row.Normals) {
+		row.ID, row.Days, row.Typical, row.Hourly = k.ID, k.Days, k.Typical, k.Hourly
+		row.Record, row.Hours = renewed(k.Record, days), renewedHours(k.Hours, hours)
+		if k.LeftOut == row.LeftOut && sameFigures(k.Record, row.Record) && sameHours(k.Hours, row.Hours) && sameNormals(k.Normals, row.Normals) {
 			return nil // it says nothing new
 		}
 		h.Files[i] = row
@@ -163,11 +163,11 @@ func sameStation(a, b *holding.WeatherFile) bool {
 	return a.Name == b.Name
 }
 
-// figures are the days or the normals of a file.
-func (w *WeatherFound) figures(h *holding.Holding, source string, how WeatherTake) (*climate.Record, *climate.Normals, error) {
+// figures are the days and the hours, or the normals, of a file.
+func (w *WeatherFound) figures(h *holding.Holding, source string, how WeatherTake) (*climate.Record, []climate.Hour, *climate.Normals, error) {
 	if w.Typical {
 		n, err := w.withRain(h, source)
-		return nil, n, err
+		return nil, nil, n, err
 	}
 	f := *w.found
 	days := *f.Days
@@ -177,9 +177,9 @@ func (w *WeatherFound) figures(h *holding.Holding, source string, how WeatherTak
 		f.DropDoubtful()
 	}
 	if len(days.Days) == 0 {
-		return nil, nil, fault.New(fault.Invalid, "station.nothing_kept", words.Args{"rows": w.Rows}).In(fault.Place{File: w.File})
+		return nil, nil, nil, fault.New(fault.Invalid, "station.nothing_kept", words.Args{"rows": w.Rows}).In(fault.Place{File: w.File})
 	}
-	return f.Days, nil, nil
+	return f.Days, f.Hours, nil, nil
 }
 
 // withRain is the typical year; where it tells no rain, that is as it was known

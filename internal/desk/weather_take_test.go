@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -14,6 +15,7 @@ import (
 	"garner/internal/climate"
 	"garner/internal/desk"
 	"garner/internal/fault"
+	"garner/internal/holding"
 )
 
 // readText reads a weather file that is a text.
@@ -92,6 +94,46 @@ func TestAWeatherFileAgain(t *testing.T) {
 	}
 	if _, err := o.RemoveWeatherFile(by("e"), f.ID); fault.KindOf(err) != fault.NotFound {
 		t.Error(err)
+	}
+}
+
+// Hours of a file are kept with their days under the file they came from, merged
+// when more of the station comes, told again the same, and gone with the file.
+func TestHoursOfAFileAreKept(t *testing.T) {
+	o := office(t)
+	start := export(t, o)
+	hours := func(first cal.Date, days int) string {
+		b := strings.Builder{}
+		b.WriteString("time,temp_c,rh_pct\n")
+		for i := range 24 * days {
+			fmt.Fprintf(&b, "%sT%02d:00,%d,93\n", first+cal.Date(i/24), i%24, 12+i%3)
+		}
+		return b.String()
+	}
+	first := cal.Of(2026, 6, 1)
+	found := readText(t, o, "h.csv", hours(first, 3))
+	if found.HourDays != 3 {
+		t.Errorf("%d days by the hour are told", found.HourDays)
+	}
+	take(t, o, "a", desk.WeatherTake{}, found)
+	take(t, o, "b", desk.WeatherTake{}, readText(t, o, "h.csv", hours(first+2, 2)))
+	h, err := o.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := h.Files[len(h.Files)-1]
+	if f.Name != "h.csv" || len(f.Hours) != 4*24 || f.Hours[0].Date != first {
+		t.Fatalf("%s has %d hours", f.Name, len(f.Hours))
+	}
+	at := slices.IndexFunc(h.Weather, func(w holding.WeatherSource) bool { return w.ID == f.Weather })
+	if w := &h.Weather[at]; len(w.Hours) < 4*24 || len(w.Own().Hours)+4*24 != len(w.Hours) {
+		t.Errorf("the source has %d hours, of its own %d", len(w.Hours), len(w.Own().Hours))
+	}
+	if e := take(t, o, "c", desk.WeatherTake{}, readText(t, o, "h.csv", hours(first+2, 2))); len(e.Changes) > 0 {
+		t.Errorf("the same again: %+v", e.Changes)
+	}
+	if _, err := o.RemoveWeatherFile(by("d"), f.ID); err != nil || export(t, o) != start {
+		t.Errorf("removed, and not as it was: %v", err)
 	}
 }
 

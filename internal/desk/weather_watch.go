@@ -217,6 +217,7 @@ func (w *WeatherFound) digest(name string) string {
 	} else {
 		days := climate.Record{Days: f.Days.Days}
 		_ = station.WriteDaily(sum, &days)
+		_ = station.WriteHourly(sum, f.Hours)
 	}
 	return hex.EncodeToString(sum.Sum(nil)[:16])
 }

@@ -32,6 +32,9 @@ func (w *WeatherFound) Says() []words.Phrase {
 			out = append(out, words.P("desk.weather_missing", words.Args{"n": w.Missing}))
 		}
 	}
+	if w.HourDays > 0 {
+		out = append(out, words.P("desk.weather_hours", words.Args{"n": w.HourDays}))
+	}
 	if n := len(w.Refused) + len(w.Doubtful); n > 0 {
 		out = append(out, words.P("desk.weather_left_out", words.Args{"n": n}))
 	}

@@ -54,6 +54,7 @@ var subjects = map[record.What][]string{
 	record.Raised:    {"planting"},
 	record.Pricked:   {"planting"},
 	record.Fed:       {"planting", "bed"},
+	record.Blossomed: {"planting", "feature"},
 }
 
 // checkRecords looks at what was seen and done.
@@ -66,6 +67,7 @@ func (c *checker) checkRecords() {
 			c.wrong("records", i, "value", fault.New(fault.OutOfRange, "exchange.share_above_one", words.Args{"given": r.Value}))
 		}
 		c.checkLost(i, r)
+		c.checkStage(i, r)
 		c.checkCount(i, r)
 		if r.Date.IsSet() && c.h.Today.IsSet() && r.Date > c.h.Today {
 			c.wrong("records", i, "date", fault.New(fault.Invalid, "exchange.after_today", words.Args{"given": r.Date.String(), "today": c.h.Today.String()}))
@@ -83,12 +85,24 @@ func (c *checker) checkLost(row int, r *record.Record) {
 	}
 }
 
+// checkStage finds a stage of blossom on a pest, one of a pest on blossom, and
+// blossom of which no stage is told.
+func (c *checker) checkStage(row int, r *record.Record) {
+	if blossom := r.What == record.Blossomed; !c.faulty("records", row, "stage") && (blossom != r.Stage.OfBlossom()) && (blossom || r.Stage != "") {
+		key := "exchange.stage_not_blossom"
+		if blossom {
+			key = "exchange.stage_of_blossom"
+		}
+		c.wrong("records", row, "stage", fault.New(fault.Invalid, key, words.Args{"given": string(r.Stage), "what": string(r.What)}))
+	}
+}
+
 func (c *checker) checkSubject(row int, r *record.Record) {
 	needed := subjects[r.What]
 	if len(needed) == 0 {
 		return
 	}
-	filled := map[string]string{"planting": r.Planting, "bed": r.Bed, "store": r.Store, "batch": r.Batch}
+	filled := map[string]string{"planting": r.Planting, "bed": r.Bed, "store": r.Store, "batch": r.Batch, "feature": r.Feature}
 	for _, column := range needed {
 		if filled[column] != "" {
 			return
@@ -98,6 +112,8 @@ func (c *checker) checkSubject(row int, r *record.Record) {
 	switch {
 	case r.What == record.Counted:
 		key = "exchange.about_stored"
+	case r.What == record.Blossomed:
+		key = "exchange.about_blossom"
 	case len(needed) > 1:
 		key = "exchange.about_either"
 	}

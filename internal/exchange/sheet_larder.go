@@ -154,6 +154,7 @@ var recordsSheet = rowsOf[record.Record]{
 		text("problem", func(r *record.Record) *string { return &r.Problem }),
 		text("stage", func(r *record.Record) *record.Stage { return &r.Stage }),
 		text("note", func(r *record.Record) *string { return &r.Note }),
+		text("feature", func(r *record.Record) *string { return &r.Feature }),
 	},
 	list: func(h *holding.Holding) []record.Record { return h.Records },
 	put:  func(h *holding.Holding, rows []record.Record) { h.Records = rows },

@@ -19,7 +19,7 @@ var weatherSheet = rowsOf[holding.WeatherSource]{
 		figures("forecast", "weather/", func(w *holding.WeatherSource) *string { return &w.FcastFile },
 			func(w *holding.WeatherSource) bool { return hasDays(w.Forecast) }, idOfSource),
 		figures("hourly", "weather/", func(w *holding.WeatherSource) *string { return &w.HourFile },
-			func(w *holding.WeatherSource) bool { return len(w.Hours) > 0 }, idOfSource),
+			func(w *holding.WeatherSource) bool { return len(w.Own().Hours) > 0 }, idOfSource),
 	},
 	list: func(h *holding.Holding) []holding.WeatherSource { return h.Weather },
 	put:  func(h *holding.Holding, rows []holding.WeatherSource) { h.Weather = rows },

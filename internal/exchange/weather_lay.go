@@ -12,11 +12,13 @@ import (
 
 // layFiles gives every weather source what its files tell: the days of a home
 // station first, then its own record, then the other files as they were taken in.
-// Of typical years the last one counts, before normals of its own.
+// Of hours those that were typed or pasted come first. Of typical years the last one
+// counts, before normals of its own.
 func layFiles(h *holding.Holding, memory *laidMemory) {
 	for i := range h.Weather {
 		w := &h.Weather[i]
 		var home, others []*climate.Record
+		var homeHours, otherHours [][]climate.Hour
 		normals := w.Normals
 		for k := range h.Files {
 			f := &h.Files[k]
@@ -26,22 +28,20 @@ func layFiles(h *holding.Holding, memory *laidMemory) {
 			case f.Normals != nil:
 				normals = f.Normals
 			}
-			if !hasDays(f.Record) {
-				continue
-			}
 			if strings.HasPrefix(f.Format, "archive-") {
-				home = append(home, f.Record)
+				home, homeHours = append(home, f.Record), append(homeHours, f.Hours)
 			} else {
-				others = append(others, f.Record)
+				others, otherHours = append(others, f.Record), append(otherHours, f.Hours)
 			}
 		}
-		if len(home)+len(others) == 0 && normals == w.Normals {
+		if len(home)+len(others) == 0 {
 			continue
 		}
-		own := holding.ApartFromFiles{Record: w.Record, Normals: w.Normals}
+		own := holding.ApartFromFiles{Record: w.Record, Normals: w.Normals, Hours: w.Hours}
 		w.Apart = &own
 		w.Normals = normals
 		w.Record = memory.lay(w.ID, slices.Concat(home, []*climate.Record{own.Record}, others))
+		w.Hours = climate.LayHours(slices.Concat([][]climate.Hour{own.Hours}, homeHours, otherHours)...)
 	}
 }
 

@@ -12,24 +12,19 @@ import (
 // readWeather reads the files that weather.csv and weather_files.csv name, and
 // lays them over each other. A file that two rows name is read once.
 func (r *reading) readWeather() {
-	hours := map[string][]climate.Hour{}
-	f := figuresRead{r, map[string]*climate.Normals{}, map[string]*climate.Record{}}
+	f := figuresRead{r, map[string]*climate.Normals{}, map[string]*climate.Record{}, map[string][]climate.Hour{}}
 	for i := range r.h.Weather {
 		w := &r.h.Weather[i]
 		w.Normals = f.normals("weather", i, "normals", w.NormalFile)
 		w.Record = f.days("weather", i, "record", w.RecordFile)
 		w.Forecast = f.days("weather", i, "forecast", w.FcastFile)
-		if name := r.named("weather", i, "hourly", w.HourFile); name != "" {
-			if _, read := hours[name]; !read {
-				hours[name] = r.readHours(name)
-			}
-			w.Hours = hours[name]
-		}
+		w.Hours = f.hours("weather", i, "hourly", w.HourFile)
 	}
 	for i := range r.h.Files {
 		file := &r.h.Files[i]
 		file.Record = f.days("weather_files", i, "days", file.Days)
 		file.Normals = f.normals("weather_files", i, "typical", file.Typical)
+		file.Hours = f.hours("weather_files", i, "hourly", file.Hourly)
 	}
 	layFiles(r.h, r.laid)
 }
@@ -39,6 +34,7 @@ type figuresRead struct {
 	*reading
 	knownNormals map[string]*climate.Normals
 	knownDays    map[string]*climate.Record
+	knownHours   map[string][]climate.Hour
 }
 
 // normals returns the normals of the file a cell names, nil when there are none.
@@ -63,6 +59,18 @@ func (r *figuresRead) days(table string, row int, column, cell string) *climate.
 		r.knownDays[name] = r.readDays(name)
 	}
 	return r.knownDays[name]
+}
+
+// hours returns the hours of the file a cell names, none when there are none.
+func (r *figuresRead) hours(table string, row int, column, cell string) []climate.Hour {
+	name := r.named(table, row, column, cell)
+	if name == "" {
+		return nil
+	}
+	if _, read := r.knownHours[name]; !read {
+		r.knownHours[name] = r.readHours(name)
+	}
+	return r.knownHours[name]
 }
 
 // named returns the file that a cell names, as it is called in the holding;

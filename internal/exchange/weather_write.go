@@ -33,7 +33,7 @@ func weatherTables(h *holding.Holding, found *findings) []weatherTable {
 		w.normals(at, "normals", cells[3], own.Normals)
 		w.days(at, "record", cells[4], own.Record)
 		w.days(at, "forecast", cells[5], source.Forecast)
-		w.hours(at, cells[6], source.Hours)
+		w.hours(at, cells[6], own.Hours)
 	}
 	for i := range h.Files {
 		f := &h.Files[i]
@@ -41,6 +41,7 @@ func weatherTables(h *holding.Holding, found *findings) []weatherTable {
 		at := fault.Place{File: weatherFilesSheet.table.file(), Row: i + 2}
 		w.days(at, "days", cells[7], f.Record)
 		w.normals(at, "typical", cells[8], f.Normals)
+		w.hours(at, cells[9], f.Hours)
 	}
 	return w.tables
 }

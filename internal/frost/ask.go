@@ -31,8 +31,15 @@ const (
 
 // Question is what is asked of what was seen.
 type Question struct {
-	Minimum *float64          // tonight's in the open, told [C]; nil: as forecast or drawn
-	Stages  map[string]string // stages of blossom that are told, by id of the planting or feature
+	Minimum *float64             // tonight's in the open, told [C]; nil: as forecast or drawn
+	Stages  map[string]string    // stages of blossom that are told of today, by id of the planting or feature
+	Seen    map[string]SeenStage // stages that were recorded, likewise; one that is told goes before it
+}
+
+// SeenStage is a stage of blossom that was seen on a day.
+type SeenStage struct {
+	Stage string // of risk.Blossom
+	On    cal.Date
 }
 
 // Answer is what frost and heat do.
@@ -78,7 +85,7 @@ func (a *Seen) Answer(q Question) (*Answer, error) {
 			return nil, err
 		}
 	}
-	return a.answer(q.Stages)
+	return a.answer(q)
 }
 
 // told is what was seen with another minimum tonight.
@@ -103,7 +110,7 @@ func (a *Seen) told(minimumC float64) (*Seen, error) {
 }
 
 // answer puts together what was gathered.
-func (a *Seen) answer(stages map[string]string) (*Answer, error) {
+func (a *Seen) answer(q Question) (*Answer, error) {
 	out := &Answer{Today: a.setting.Today, Futures: a.futures}
 	for i := range a.setting.Holding.Sites {
 		s := a.skies[a.setting.Holding.Sites[i].ID]
@@ -128,6 +135,6 @@ func (a *Seen) answer(stages map[string]string) (*Answer, error) {
 		return nil, err
 	}
 	var err error
-	out.Fruit, err = a.fruit(stages)
+	out.Fruit, err = a.fruit(q)
 	return out, err
 }

@@ -58,7 +58,7 @@ func TestColderIsNeverSafer(t *testing.T) {
 		low := rapid.Float64Range(-12, 8).Draw(r, "minimum")
 		lower := low - rapid.Float64Range(0, 6).Draw(r, "colder by")
 		stages := map[string]string{"pear": rapid.SampledFrom([]string{"white", "full_bloom"}).Draw(r, "stage")}
-		mild, cold := answered(t, seen, Question{&low, stages}), answered(t, seen, Question{&lower, stages})
+		mild, cold := answered(t, seen, Question{Minimum: &low, Stages: stages}), answered(t, seen, Question{Minimum: &lower, Stages: stages})
 		for i := range mild.Beds {
 			m, c := &mild.Beds[i], &cold.Beds[i]
 			if c.Nights[0].Odds < m.Nights[0].Odds || c.Nights[0].C[0] > m.Nights[0].C[0] {

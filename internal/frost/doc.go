@@ -4,8 +4,8 @@
 // too hot under which cover.
 //
 // A night is named by its evening. Its minimum is that of the next day's date, under the
-// cover that lies over the bed in the evening. The open minimum is that of the forecast,
-// spread as forecasts miss (data/forecast.csv), else that of the futures. What stands
+// cover that lies over the bed in the evening. The open minimum is that of the futures,
+// which miss a forecast as forecasts miss (package climate). What stands
 // there comes out of package outlook, under each future by itself: how old it is and how
 // far it is hardened. The temperature that kills half of it is the crop book's; the
 // first plants are lost a degree above.

@@ -21,6 +21,8 @@ type Fruit struct {
 	Stages   []*risk.Blossom // in order of time
 	Stage    *risk.Blossom   // told, or reached by its sum of warmth; nil: not known, or before the first
 	Told     bool            // the stage was told
+	On       cal.Date        // the day the stage was seen; None: it was not
+	Stale    bool            // it was seen too long ago to say anything, and no sum leads on from it
 	Asleep   bool            // before its first stage, in the middle of the futures
 	Over     bool            // its last stage is long past
 	Nights   []FruitNight    // the nights told one by one
@@ -48,7 +50,7 @@ type StageRisk struct {
 const petalDays = 14
 
 // fruit are the trees and bushes of the holding whose blossom has published figures.
-func (a *Seen) fruit(stages map[string]string) ([]Fruit, error) {
+func (a *Seen) fruit(q Question) ([]Fruit, error) {
 	var out []Fruit
 	for _, b := range a.inOrder() {
 		for _, p := range b.plants {
@@ -57,7 +59,7 @@ func (a *Seen) fruit(stages map[string]string) ([]Fruit, error) {
 				continue
 			}
 			f := Fruit{ID: p.planting.ID, Planting: &p.planting, Crop: c}
-			if err := a.blossom(&f, stages[f.ID], b.sky, b.spellAt); err != nil {
+			if err := a.blossom(&f, a.seenStage(q, f.ID), b.sky, b.spellAt); err != nil {
 				return nil, err
 			}
 			out = append(out, f)
@@ -72,7 +74,7 @@ func (a *Seen) fruit(stages map[string]string) ([]Fruit, error) {
 			continue
 		}
 		f := Fruit{ID: x.ID, Feature: x, Crop: called[0]}
-		if err := a.blossom(&f, stages[f.ID], s, func(cal.Date) cover.Spell { return cover.Spell{Kind: cover.Open} }); err != nil {
+		if err := a.blossom(&f, a.seenStage(q, f.ID), s, func(cal.Date) cover.Spell { return cover.Spell{Kind: cover.Open} }); err != nil {
 			return nil, err
 		}
 		out = append(out, f)
@@ -80,10 +82,24 @@ func (a *Seen) fruit(stages map[string]string) ([]Fruit, error) {
 	return out, nil
 }
 
+// seenStage is the stage that is told of today, else the one that was recorded.
+func (a *Seen) seenStage(q Question, id string) SeenStage {
+	if stage := q.Stages[id]; stage != "" {
+		return SeenStage{stage, a.setting.Today}
+	}
+	return q.Seen[id]
+}
+
 // blossom works out what the nights do to a fruit's blossom.
-func (a *Seen) blossom(x *Fruit, stage string, s *sky, spellAt func(cal.Date) cover.Spell) error {
-	x.Stages = a.book.Stages(x.Crop.ID)
-	told := slices.IndexFunc(x.Stages, func(b *risk.Blossom) bool { return b.Stage == stage })
+func (a *Seen) blossom(x *Fruit, seen SeenStage, s *sky, spellAt func(cal.Date) cover.Spell) error {
+	x.Stages, x.On = a.book.Stages(x.Crop.ID), cal.None
+	told := slices.IndexFunc(x.Stages, func(b *risk.Blossom) bool { return b.Stage == seen.Stage })
+	if told >= 0 {
+		x.On = seen.On
+		if x.Stale = !x.Stages[told].Known() && a.setting.Today-seen.On >= nightsTold; x.Stale {
+			told = -1
+		}
+	}
 	x.Told = told >= 0
 	lows, err := a.lows(s, spellAt)
 	if err != nil {
@@ -137,8 +153,9 @@ func share(lows [][]float64, holds func(low float64, i, f int) bool) float64 {
 }
 
 // course is the stage by night and future: -1 before the first, as many as there are
-// stages when the fruit is set; nil where none is known. One that is told stands for
-// the nights told one by one where no sums are known, and goes on by its sums elsewhere.
+// stages when the fruit is set; nil where none is known. One that was seen stands for as
+// many nights from then on as are told one by one where no sums are known; elsewhere the
+// sum is set to that stage's on the day it was seen, and goes on from there.
 func (a *Seen) course(x *Fruit, s *sky, told int) [][]int {
 	if told < 0 && !x.Stages[0].Known() {
 		return nil
@@ -150,17 +167,14 @@ func (a *Seen) course(x *Fruit, s *sky, told int) [][]int {
 	for f := range a.futures {
 		sum, last := s.warmth(x.Stages[0].BaseC, f), 0
 		if told >= 0 && x.Stages[told].Known() {
-			sum = max(sum, x.Stages[told].SumCd)
-			if told+1 < len(x.Stages) {
-				sum = min(sum, x.Stages[told+1].SumCd-1)
-			}
+			sum = a.fromSeen(x, s, told, f, sum)
 		}
 		for i := range out {
 			at := told
 			if x.Stages[0].Known() {
 				at = stageAt(x.Stages, sum)
 				sum += s.dayWarmth(x.Stages[0].BaseC, f, s.today+i)
-			} else if i >= nightsTold {
+			} else if i >= nightsTold-int(a.setting.Today-x.On) {
 				at = len(x.Stages)
 			}
 			if at == len(x.Stages)-1 && x.Stages[0].Known() {
@@ -172,6 +186,20 @@ func (a *Seen) course(x *Fruit, s *sky, told int) [][]int {
 		}
 	}
 	return out
+}
+
+// fromSeen is the sum of today in a future, from the day on which a stage was seen: that
+// of the stage, or what it was by then where that lies within the stage [C d].
+func (a *Seen) fromSeen(x *Fruit, s *sky, told, f int, sum float64) float64 {
+	since := 0.0
+	for i := max(0, s.today-int(a.setting.Today-x.On)); i < s.today; i++ {
+		since += s.dayWarmth(x.Stages[0].BaseC, f, i)
+	}
+	then := max(sum-since, x.Stages[told].SumCd)
+	if told+1 < len(x.Stages) {
+		then = min(then, x.Stages[told+1].SumCd-1)
+	}
+	return then + since
 }
 
 // stageAt is the stage that a sum has reached; -1: none.
@@ -187,18 +215,24 @@ func stageAt(stages []*risk.Blossom, sum float64) int {
 
 // warmth is the sum above a base from the beginning of the growing year up to today [C d].
 func (s *sky) warmth(baseC float64, f int) float64 {
-	now := s.first + cal.Date(s.today)
-	begin := cal.Of(now.Year(), 1, 1)
-	if s.south {
-		if begin = cal.Of(now.Year(), 7, 1); begin > now {
-			begin = cal.Of(now.Year()-1, 7, 1)
-		}
-	}
+	begin := BlossomYear(s.first+cal.Date(s.today), s.south)
 	sum := 0.0
 	for i := max(0, int(begin-s.first)); i < s.today; i++ {
 		sum += s.dayWarmth(baseC, f, i)
 	}
 	return sum
+}
+
+// BlossomYear is the first day of the year of blossom that a day lies in: 1 January,
+// south of the equator 1 July.
+func BlossomYear(now cal.Date, south bool) cal.Date {
+	if !south {
+		return cal.Of(now.Year(), 1, 1)
+	}
+	if begin := cal.Of(now.Year(), 7, 1); begin <= now {
+		return begin
+	}
+	return cal.Of(now.Year()-1, 7, 1)
 }
 
 func (s *sky) dayWarmth(baseC float64, f, i int) float64 {

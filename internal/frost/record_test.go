@@ -107,3 +107,62 @@ func TestApplesBloom(t *testing.T) {
 		}
 	}
 }
+
+// A stage that was recorded starts the sum from its day: a week later the blossom is no
+// less far than on that day, goes on with the warmth since, and stands elsewhere than by
+// the sum alone. What is told today goes before it.
+func TestBlossomGoesOnFromWhatWasSeen(t *testing.T) {
+	today := cal.Of(2027, 4, 20)
+	seen := seenOn(t, "", today, 20, func(h *holding.Holding) {
+		h.Beds, h.Plantings, h.Covers = h.Beds[:1], nil, nil
+		h.Features = append(h.Features, place.Feature{ID: "apple", Site: "home", Name: "Apple", Kind: place.DeciduousTree})
+	})
+	apple := func(q Question) *Fruit {
+		a := answered(t, seen, q)
+		return &a.Fruit[slices.IndexFunc(a.Fruit, func(f Fruit) bool { return f.ID == "apple" })]
+	}
+	at := func(f *Fruit) int { return slices.Index(f.Stages, f.Stage) }
+	bySum := apple(Question{})
+	early := apple(Question{Seen: map[string]SeenStage{"apple": {"green_tip", today - 2}}})
+	late := apple(Question{Seen: map[string]SeenStage{"apple": {"petal_fall", today - 2}}})
+	if at(early) > 1 || at(late) != 4 || at(early) >= at(late) || !late.Told || late.On != today-2 || bySum.Told {
+		t.Errorf("by sum %d, from green tip %d, from petal fall %d", at(bySum), at(early), at(late))
+	}
+	if old := apple(Question{Seen: map[string]SeenStage{"apple": {"green_tip", today - 60}}}); at(old) <= at(early) {
+		t.Errorf("green tip two months ago is at %d, of two days ago at %d", at(old), at(early))
+	}
+	if told := apple(Question{Stages: map[string]string{"apple": "full_bloom"}, Seen: map[string]SeenStage{"apple": {"green_tip", today - 2}}}); told.Stage.Stage != "full_bloom" || told.On != today {
+		t.Errorf("told %+v on %s", told.Stage, told.On)
+	}
+}
+
+// Where no sum is known a stage stands for ten nights from the day it was seen; after
+// that nothing is told of where it stands.
+func TestBlossomWithoutASumGoesOut(t *testing.T) {
+	today := cal.Of(2027, 4, 20)
+	seen := seenOn(t, "", today, 10, func(h *holding.Holding) { h.Beds, h.Plantings, h.Covers = h.Beds[:1], nil, nil })
+	pear := func(on cal.Date) *Fruit {
+		a := answered(t, seen, Question{Seen: map[string]SeenStage{"pear": {"full_bloom", on}}})
+		return &a.Fruit[slices.IndexFunc(a.Fruit, func(f Fruit) bool { return f.ID == "pear" })]
+	}
+	if f := pear(today - 4); f.Stage == nil || f.Nights[5].Stage == nil || f.Nights[6].Stage != nil {
+		t.Errorf("seen four days ago: %+v", f.Nights)
+	}
+	if f := pear(today - 10); !f.Stale || f.Told || len(f.If) == 0 {
+		t.Errorf("seen ten days ago: %+v", f)
+	}
+}
+
+// No young plant is taken to bear more than the same grown, whatever was fitted for it.
+func TestNoYoungPlantBearsMore(t *testing.T) {
+	seen := seenOn(t, "", cal.Of(2027, 4, 20), 1, nil)
+	for _, c := range seen.setting.Book.Crops() {
+		for _, u := range c.Uses {
+			for _, harden := range []float64{0, 0.5, 1} {
+				if young, grown := lethalC(u, 5, harden), lethalC(u, grownD, harden); young < grown {
+					t.Errorf("%s %s: young dies at %g, grown at %g", c.ID, u.Name, young, grown)
+				}
+			}
+		}
+	}
+}

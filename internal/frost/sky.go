@@ -1,22 +1,15 @@
 package frost
 
 import (
-	"embed"
 	"slices"
-	"sync"
 
 	"garner/internal/cal"
 	"garner/internal/climate"
 	"garner/internal/cover"
 	"garner/internal/holding"
-	"garner/internal/num"
 	"garner/internal/outlook"
 	"garner/internal/place"
-	"garner/internal/table"
 )
-
-//go:embed data/*.csv
-var data embed.FS
 
 // sky is the open weather of a site under the futures, from the first day of its
 // growing year on.
@@ -47,13 +40,9 @@ func (a *Seen) lookUp(m *outlook.Memory) error {
 	if err != nil {
 		return err
 	}
-	missed, err := misses()
-	if err != nil {
-		return err
-	}
 	a.nights = nightsTold
 	for _, s := range a.skies {
-		s.lay(now, a.setting.Seed, missed)
+		s.lay()
 		a.nights = max(a.nights, s.lastCold()+1)
 	}
 	return nil
@@ -75,17 +64,13 @@ func forecastDays(h *holding.Holding, site place.Site) map[cal.Date]bool {
 	return out
 }
 
-// lay works out the minimum of each night under each future.
-func (s *sky) lay(now cal.Date, seed uint64, missed num.Curve) {
+// lay takes the minimum of each night under each future.
+func (s *sky) lay() {
 	nights := len(s.above) - s.today - 1
 	for f := range s.days {
 		row := make([]float64, nights)
 		for i := range row {
 			row[i] = s.days[f][s.today+i+1].TMinC
-			if s.fcast[now+cal.Date(i)+1] {
-				draw := num.Keyed(seed, uint64(f), num.Key("what forecasts miss"), uint64(i))
-				row[i] += missed.At(float64(i+1)) * draw.Normal()
-			}
 		}
 		s.minimum = append(s.minimum, row)
 	}
@@ -141,25 +126,3 @@ func (s *sky) lastCold() int {
 	}
 	return last
 }
-
-// misses is how far forecasts of the minimum miss by the night [C].
-var misses = sync.OnceValues(func() (num.Curve, error) {
-	c, err := table.OpenCells(data, "data/forecast.csv", "night", "spread_c", "source", "mark")
-	if err != nil {
-		return num.Curve{}, err
-	}
-	var at, spread []float64
-	for i := range c.Rows {
-		at, spread = append(at, c.Within(i, "night", 1, 30)), append(spread, c.Within(i, "spread_c", 0.1, 10))
-	}
-	if err := c.Err(); err != nil {
-		return num.Curve{}, err
-	}
-	return num.NewCurve(at[0], at[len(at)-1], 1, func(x float64) float64 {
-		k := 1
-		for k < len(at)-1 && at[k] < x {
-			k++
-		}
-		return spread[k-1] + (spread[k]-spread[k-1])*(x-at[k-1])/(at[k]-at[k-1])
-	}), nil
-})

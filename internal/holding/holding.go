@@ -55,6 +55,7 @@ type Holding struct {
 	Addresses       []observed.Address           // forecasts are fetched from
 	Sensors         []observed.Sensor            // that send by themselves
 	Fetched         map[string]observed.Forecast // the last one of each address; not among what was told
+	Heard           map[string][]climate.Hour    // by site, whole hours that its instruments sent; not among what was told
 	Skies           map[string]*Sky              // by site, what Observe made of it all
 	Files           []WeatherFile                // taken in, in the order they were
 	Maps            []ColumnMap
@@ -74,8 +75,9 @@ type WeatherSource struct {
 	FcastFile  string
 	HourFile   string
 
-	// Apart is the record and the normals without what weather files brought; nil
-	// where no file brought anything. Record and Normals hold all that is known.
+	// Apart is the record, the normals and the hours without what weather files
+	// brought; nil where no file brought anything. Record, Normals and Hours hold all
+	// that is known.
 	Apart *ApartFromFiles
 }
 
@@ -83,6 +85,7 @@ type WeatherSource struct {
 type ApartFromFiles struct {
 	Record  *climate.Record
 	Normals *climate.Normals
+	Hours   []climate.Hour
 }
 
 // Own is what a weather source knows beside its weather files.
@@ -90,5 +93,5 @@ func (w *WeatherSource) Own() ApartFromFiles {
 	if w.Apart != nil {
 		return *w.Apart
 	}
-	return ApartFromFiles{w.Record, w.Normals}
+	return ApartFromFiles{w.Record, w.Normals, w.Hours}
 }

@@ -86,6 +86,15 @@ func (h *Holding) sourceOf(id string) *WeatherSource {
 	return nil
 }
 
+// ForecastAgeD is how many days ago the forecast of a site was made [d]; 0 where that
+// is not known.
+func (h *Holding) ForecastAgeD(site string, today cal.Date) int {
+	if sky := h.Skies[site]; sky != nil && sky.Made.IsSet() {
+		return max(0, int(today-sky.Made))
+	}
+	return 0
+}
+
 // WeatherAt is what is known of the weather at a site: its source, with readings
 // laid over the record and the newest forecast. Nil when its source is not there.
 func (h *Holding) WeatherAt(s place.Site) *WeatherSource {

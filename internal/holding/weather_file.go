@@ -16,9 +16,11 @@ type WeatherFile struct {
 	LeftOut int    // rows and values that were left out
 	Days    string // name inside the holding of the file of days; blank: none
 	Typical string // of the file of a typical year's normals; blank: none
+	Hourly  string // of the file of hours; blank: none
 
 	Record  *climate.Record
 	Normals *climate.Normals
+	Hours   []climate.Hour // by the site's clock, in order; none where the file tells days alone
 }
 
 // ColumnMap says what the columns of a table of days are; the fields are those

@@ -84,7 +84,8 @@ func (j *job) laySites(m *Memory) error {
 
 func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*siteWork, error) {
 	w := &siteWork{key: num.Key(source.ID), location: s.Location, source: source}
-	w.digest = j.digestWeather(m, s.Location, source)
+	ageD := j.Holding.ForecastAgeD(s.ID, j.Today)
+	w.digest = j.digestWeather(m, s.Location, source, ageD)
 	w.sky = season.NewSky(s.Location, j.first(), j.span())
 	w.shades = newSiteShade(s, j.Holding.Features, m)
 	now := j.Today
@@ -92,7 +93,7 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 		made := &weatherYears{key: w.key, first: j.first(), span: j.span(), seed: j.Seed, days: make([]oneWeather, j.Years),
 			make: func() (*climate.Futures, error) {
 				return climate.NewFutures(s.Location, climate.Source{
-					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast}, now)
+					Normals: source.Normals, Record: source.Record, Forecast: source.Forecast, ForecastAgeD: ageD}, now)
 			}}
 		go made.early()
 		return made
@@ -107,7 +108,7 @@ func (j *job) laySite(m *Memory, s place.Site, source *holding.WeatherSource) (*
 }
 
 // digestWeather hashes what a site's weather under all futures depends on.
-func (j *job) digestWeather(m *Memory, at sun.Location, s *holding.WeatherSource) num.Digest {
+func (j *job) digestWeather(m *Memory, at sun.Location, s *holding.WeatherSource, ageD int) num.Digest {
 	d := num.NewDigester("weather")
 	for _, v := range []float64{at.LatitudeDeg, at.LongitudeDeg, at.ElevationM} {
 		d.Float(v)
@@ -130,6 +131,7 @@ func (j *job) digestWeather(m *Memory, at sun.Location, s *holding.WeatherSource
 	}
 	d.Digest(m.record(s.Record))
 	d.Digest(m.record(s.Forecast))
+	d.Int(int64(ageD))
 	return d.Sum()
 }
 

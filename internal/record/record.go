@@ -29,10 +29,11 @@ const (
 	Mulched   What = "mulched"
 	Raised    What = "raised" // sown in trays or cells, to be planted out
 	Pricked   What = "pricked out"
-	Fed       What = "fed" // feed was given, alone or in the water
+	Fed       What = "fed"       // feed was given, alone or in the water
+	Blossomed What = "blossomed" // the blossom of fruit came to a stage, see Stage
 )
 
-// Stage is what of a disease or pest was seen.
+// Stage is what of a disease or pest was seen, or how far blossom is.
 type Stage string
 
 // The stages; empty is not told.
@@ -50,12 +51,13 @@ type Record struct {
 	What     What
 	Planting string
 	Bed      string
+	Feature  string // a tree on the plan that blossoms
 	Store    string
 	Batch    string // that was counted; empty: all that lies in the store
 	Value    float64
 	Unit     string // kg, plants, pieces, share, L
 	Problem  string // id of a disease or pest as in the rotation facts or the rules of risk
-	Stage    Stage  // of it that was seen
+	Stage    Stage  // of it that was seen, or of blossom
 	Note     string
 }
 

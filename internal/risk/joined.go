@@ -63,6 +63,18 @@ func (w *Weather) add(from *Weather, d *Day, made bool) *Day {
 	return &w.Days[len(w.Days)-1]
 }
 
+// CountedDays is how many days from one to before another count by their hours: the
+// temperature of 22 of them is known.
+func CountedDays(hours []climate.Hour, from, until cal.Date) int {
+	n := 0
+	for _, d := range New(within(hours, from, until)).Days {
+		if d.Warm {
+			n++
+		}
+	}
+	return n
+}
+
 // within are the hours from one day to before another.
 func within(hours []climate.Hour, from, until cal.Date) []climate.Hour {
 	first, end := 0, len(hours)

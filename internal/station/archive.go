@@ -40,12 +40,13 @@ const (
 	kmhMS  = 1 / 3.6
 )
 
-// ArchiveSums sums the rows of an archive table to days.
+// ArchiveSums sums the rows of an archive table to hours and days.
 type ArchiveSums struct {
 	found  *Found
 	name   string
 	windM  float64
 	days   *daySums
+	hours  *hourSums
 	filter *spikeFilter
 	before int64
 	units  map[float64]bool
@@ -53,8 +54,8 @@ type ArchiveSums struct {
 
 // NewArchiveSums begins to sum the rows of a file's archive table.
 func NewArchiveSums(f Format, name string, o Options) *ArchiveSums {
-	a := &ArchiveSums{found: &Found{Format: f}, name: name, windM: o.WindHeightM, days: newDaySums(o.Clock), before: math.MinInt64, units: map[float64]bool{}}
-	a.filter = &spikeFilter{pass: a.days.add, report: &a.found.Report, name: name, column: "outTemp"}
+	a := &ArchiveSums{found: &Found{Format: f}, name: name, windM: o.WindHeightM, days: newDaySums(o.Clock), hours: newHourSums(o.Clock), before: math.MinInt64, units: map[float64]bool{}}
+	a.filter = &spikeFilter{pass: func(r *Reading) { a.days.add(r); a.hours.add(r) }, report: &a.found.Report, name: name, column: "outTemp"}
 	return a
 }
 
@@ -137,7 +138,7 @@ func (a *ArchiveSums) Found() (*Found, error) {
 // finish makes days of what was summed.
 func (a *ArchiveSums) finish() {
 	a.filter.flush()
-	a.found.Days = a.days.record(&a.found.Report, a.name, "outTemp")
+	a.found.Days, a.found.Hours = a.days.record(&a.found.Report, a.name, "outTemp"), a.hours.hours()
 	if len(a.units) > 1 {
 		a.found.Warnings = append(a.found.Warnings, fault.New(fault.Invalid, "station.archive_mixed", nil).In(fault.Place{File: a.name, Column: "usUnits"}))
 	}

@@ -45,6 +45,7 @@ type Found struct {
 	Format  Format
 	Station Station
 	Days    *climate.Record  // nil where the file tells a typical year
+	Hours   []climate.Hour   // by the site's clock, in order; none where it tells no hours, or those of a typical year
 	Typical *climate.Normals // nil where the file tells days
 	NoRain  bool             // the typical year tells no rain
 	Report

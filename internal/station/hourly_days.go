@@ -25,11 +25,12 @@ func readHourlyFile(r io.Reader, name string, o Options, found *Found) error {
 	}
 	found.Report = report
 	found.Warnings = without(found.Warnings, "station.spike", "station.jump") // told again, as doubtful
-	days := newDaySums(nil)
+	var clock Clock                                                           // none: hours without a zone are the site's own
 	if slices.ContainsFunc(stamps, func(s stamp) bool { return s.zone != "" }) {
-		days = newDaySums(o.Clock)
+		clock = o.Clock
 	}
-	filter := &spikeFilter{pass: days.add, report: &found.Report, name: name, column: columnTemp}
+	days, hourly := newDaySums(clock), newHourSums(clock)
+	filter := &spikeFilter{pass: func(r *Reading) { days.add(r); hourly.add(r) }, report: &found.Report, name: name, column: columnTemp}
 	radiation, k := t.Column(columnRadiation), 0
 	for row, s := range stamps {
 		if s.at == noHour {
@@ -46,7 +47,7 @@ func readHourlyFile(r io.Reader, name string, o Options, found *Found) error {
 		filter.add(reading)
 	}
 	filter.flush()
-	found.Days = days.record(&found.Report, name, columnTemp)
+	found.Days, found.Hours = days.record(&found.Report, name, columnTemp), hourly.hours()
 	return nil
 }
 

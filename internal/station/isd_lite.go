@@ -169,8 +169,8 @@ func (i *isdReading) tenths(v *[isdFields]int, field int, low, high float64) flo
 // where they do not tell it for a day, from the six-hour sums.
 func (i *isdReading) sum(clock Clock, name string) {
 	step := stepOf(i.hours)
-	days, six := newDaySums(clock), newDaySums(clock)
-	filter := &spikeFilter{pass: days.add, report: &i.found.Report, name: name, column: isdNames[isdTemp]}
+	days, six, hourly := newDaySums(clock), newDaySums(clock), newHourSums(clock)
+	filter := &spikeFilter{pass: func(r *Reading) { days.add(r); hourly.add(r) }, report: &i.found.Report, name: name, column: isdNames[isdTemp]}
 	for _, h := range i.hours {
 		h.Seconds, h.At = step, h.At+step/2
 		filter.add(h)
@@ -178,11 +178,12 @@ func (i *isdReading) sum(clock Clock, name string) {
 	filter.flush()
 	for k := range i.rain1 {
 		days.add(&i.rain1[k])
+		hourly.add(&i.rain1[k])
 	}
 	for k := range i.rain6 {
 		six.add(&i.rain6[k])
 	}
-	i.found.Days = days.record(&i.found.Report, name, isdNames[isdTemp])
+	i.found.Days, i.found.Hours = days.record(&i.found.Report, name, isdNames[isdTemp]), hourly.hours()
 	for k := range i.found.Days.Days {
 		o := &i.found.Days.Days[k]
 		if day := six.days[o.Date]; day != nil && !o.RainMM.Known && day.rain.enough(six.length(o.Date)) {

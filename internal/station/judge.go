@@ -224,8 +224,10 @@ func meanOf(days []climate.Observation, from, to int) float64 {
 // DropDoubtful leaves out the values that are doubtful. A day of which nothing
 // stays is left out as a whole.
 func (f *Found) DropDoubtful() {
+	doubtful := map[cal.Date]bool{}
 	for _, d := range f.doubts {
 		o := &f.Days.Days[d.day]
+		doubtful[o.Date] = true
 		if d.min {
 			o.TMinC = climate.Maybe{}
 		}
@@ -234,6 +236,7 @@ func (f *Found) DropDoubtful() {
 		}
 	}
 	f.doubts = nil
+	f.dropDoubtfulHours(doubtful)
 	if f.Days == nil {
 		return
 	}

@@ -152,6 +152,57 @@ func sensorID(t *testing.T, h *holding.Holding, name string) string {
 	return ""
 }
 
+// Hours that instruments sent reach the rules of their site, by the household's
+// clock, without an entry; an instrument under a cover tells nothing of the open.
+func TestHoursOfInstrumentsReachTheRules(t *testing.T) {
+	s, o := begun(t, inFolder(t))
+	told(t, o, "sensors", map[string]string{"name": "air", "site": "home", "topic": "air", "quantity": "temperature", "unit": "C"})
+	told(t, o, "sensors", map[string]string{"name": "damp", "site": "home", "topic": "damp", "quantity": "humidity", "unit": "%"})
+	now, err := o.Today()
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, err := o.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, err := o.Entries(100)
+	if err != nil {
+		t.Fatal(err)
+	}
+	y, m, d := (now - 3).YMD()
+	midnight := time.Date(y, time.Month(m), d, 0, 0, 0, 0, zoneOf(t, o))
+	var figures []desk.Measured
+	for i := range 3 * 24 * 2 {
+		at := midnight.Add(time.Duration(i) * 30 * time.Minute).Unix()
+		figures = append(figures, desk.Measured{Sensor: sensorID(t, h, "air"), At: at, Value: 14}, desk.Measured{Sensor: sensorID(t, h, "damp"), At: at, Value: 95})
+	}
+	if err := s.KeepMeasured(figures, nil); err != nil {
+		t.Fatal(err)
+	}
+	kept, err := desk.KeptHolding(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hours := kept.Heard["home"]
+	if len(hours) != 72 || hours[0].Date != now-3 || hours[0].Hour != 0 || hours[0].TempC != 14 || hours[0].HumidityPct != 95 {
+		t.Fatalf("%d hours from %+v", len(hours), hours[0])
+	}
+	v, err := o.RiskView()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range v.Weather {
+		if heard := w.Site == "home"; heard != (len(w.Origins) == 1 && w.Origins[0] == desk.RiskOrigin{From: desk.HoursHeard, Days: 3}) {
+			t.Errorf("%s: the hours come from %+v", w.Site, w.Origins)
+		}
+	}
+	after, err := o.Entries(100)
+	if err != nil || len(after) != len(before) {
+		t.Errorf("%d entries were made, %v", len(after)-len(before), err)
+	}
+}
+
 // A forecast is fetched when it is due, kept over failures, asked for again after
 // pauses that grow, and never for an address that is off.
 func TestForecastsAreFetched(t *testing.T) {

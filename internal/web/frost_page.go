@@ -30,7 +30,8 @@ type frostBody struct {
 	Heat    []frostHeat
 	Sowings []frostHeat
 	Fruit   []frostFruit
-	Untold  bool // some stage of blossom can be told
+	Untold  bool          // some stage of blossom can be told
+	Hidden  []hiddenField // of the form in which it is told
 }
 
 // frostLine is a sentence with the page it is about.
@@ -116,6 +117,9 @@ func frostPage(v *visit) error {
 		}
 	default:
 		v.frostFill(b, view)
+		if b.Hidden, err = v.entryOf(); err != nil {
+			return err
+		}
 	}
 	return v.show(p)
 }

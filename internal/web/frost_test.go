@@ -10,6 +10,7 @@ import (
 	"garner/internal/climate"
 	"garner/internal/desk"
 	"garner/internal/holding"
+	"garner/internal/record"
 	"garner/internal/words"
 )
 
@@ -107,6 +108,36 @@ func TestFrostWithNothingToTell(t *testing.T) {
 		}
 		if _, err := office.FrostTonight(); err != nil {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// A stage of blossom that was seen is kept as a record, stands on the page from then on,
+// and is told once; one that there is none of is refused.
+func TestBlossomIsRecorded(t *testing.T) {
+	h, office := garden(t, words.English())
+	tell := func() *element { return formTo(t, open(t, h, "/frost"), "/frost/blossom") }
+	form := tell()
+	page := follow(t, h, post(t, h, form, "stage-pear", "full_bloom"))
+	kept, err := office.Holding()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := kept.Records[len(kept.Records)-1]
+	if r.What != record.Blossomed || r.Feature != "pear" || r.Stage != record.FullBloom {
+		t.Fatalf("%+v", r)
+	}
+	if !strings.Contains(page.words(), "As you say: full bloom") {
+		t.Error("the page does not tell the stage that was kept")
+	}
+	n := len(kept.Records)
+	post(t, h, tell(), "stage-pear", "full_bloom")
+	if kept, err = office.Holding(); err != nil || len(kept.Records) != n {
+		t.Errorf("told again the same, %d records became %d, %v", n, len(kept.Records), err)
+	}
+	for _, wrong := range [][2]string{{"stage-pear", "ripe"}, {"stage-nowhere", "pink"}} {
+		if got := post(t, h, tell(), wrong[0], wrong[1]); got.Code < 400 || got.Code >= 500 {
+			t.Errorf("%v: %d", wrong, got.Code)
 		}
 	}
 }

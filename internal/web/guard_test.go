@@ -125,11 +125,11 @@ func TestStaticFilesAreKeptAndPagesAskedAfter(t *testing.T) {
 // it; a form over its bound is refused.
 func TestPagesAreSentSparingly(t *testing.T) {
 	h, _ := garden(t, words.English())
-	first := ask(h, "GET", "/wants", "", "Accept-Encoding", "gzip")
+	first := ask(h, "GET", "/history", "", "Accept-Encoding", "gzip")
 	if first.Code != http.StatusOK || first.Header().Get("Content-Encoding") != "gzip" || first.Header().Get("ETag") == "" {
 		t.Fatalf("%d %v", first.Code, first.Header())
 	}
-	again := ask(h, "GET", "/wants", "", "Accept-Encoding", "gzip", "If-None-Match", first.Header().Get("ETag"))
+	again := ask(h, "GET", "/history", "", "Accept-Encoding", "gzip", "If-None-Match", first.Header().Get("ETag"))
 	if again.Code != http.StatusNotModified || again.Body.Len() != 0 {
 		t.Errorf("asked after: %d, %d bytes", again.Code, again.Body.Len())
 	}

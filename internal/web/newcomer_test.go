@@ -128,3 +128,39 @@ func TestFirstFormsSpeakOfWhatThereIs(t *testing.T) {
 		t.Errorf("the draft lists carrots as %v", carrots)
 	}
 }
+
+// Each page without a name in its address is there for households that lack what the
+// others have: a plan, weather, beds. Where nothing can be told, it says what is missing.
+func TestWhatHouseholdsLack(t *testing.T) {
+	patterns, _ := asked(t)
+	for name, without := range map[string]func(h *holding.Holding){
+		"a plan":  func(*holding.Holding) {},
+		"weather": withoutWeather,
+		"beds": func(h *holding.Holding) {
+			h.Beds, h.Covers, h.Features, h.OnHand, h.Gear = nil, nil, nil, nil, nil
+		},
+	} {
+		h, _ := beginning(t, without)
+		for _, p := range patterns {
+			path := strings.TrimPrefix(p, "GET ")
+			if strings.Contains(path, "{") && path != "/{$}" || notPages[p] != "" && p != "GET /week.ics" {
+				continue
+			}
+			if strings.HasPrefix(path, "/water/away") {
+				path += "?from=2027-01-10&to=2027-01-24"
+			}
+			w := ask(h, "GET", strings.TrimSuffix(path, "{$}"), "")
+			if w.Code != http.StatusOK && !(name == "weather" && strings.Contains(w.Body.String(), "has no weather")) {
+				t.Errorf("without %s %s got %d: %s", name, path, w.Code, read(t, w.Body.String()).words())
+			}
+		}
+	}
+}
+
+// withoutWeather takes the weather from a holding and from the sites that have it.
+func withoutWeather(h *holding.Holding) {
+	h.Weather = nil
+	for i := range h.Sites {
+		h.Sites[i].Weather = ""
+	}
+}

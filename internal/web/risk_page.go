@@ -125,8 +125,21 @@ func (v *visit) hostWhen(h *desk.RiskHost, today cal.Date) string {
 	return v.words.Text(sharpened(words.P("web.risk_from", words.Args{"date": h.From}), today))
 }
 
-// ruleState says how one rule stands.
+// ruleState says how one rule stands, and what the forecast makes of it.
 func (v *visit) ruleState(r *desk.RiskRule, today cal.Date) string {
+	says := v.ruleSoFar(r, today)
+	if len(r.Ahead) == 0 {
+		return says
+	}
+	var dates []words.Phrase
+	for _, d := range r.Ahead {
+		dates = append(dates, words.Sharp(d, today))
+	}
+	return says + "; " + v.say("web.risk_rule_ahead", words.Args{"dates": dates})
+}
+
+// ruleSoFar says how one rule stands by what is on record.
+func (v *visit) ruleSoFar(r *desk.RiskRule, today cal.Date) string {
 	args := words.Args{"grade": words.P("web.risk_grade_"+gradeOf(r), nil), "at": r.At, "of": r.Of, "odds": r.Soon}
 	switch {
 	case r.Rule.Pest():
@@ -236,46 +249,4 @@ func (v *visit) seenLine(s *desk.RiskSighting, today cal.Date) riskSeen {
 		out.Foreseen = v.told(s.Foreseen, today)
 	}
 	return out
-}
-
-// riskWeathers say what is on record, once where it is the same at all sites.
-func (v *visit) riskWeathers(view *desk.RiskView) (out []string) {
-	alike := true
-	for i := range view.Weather {
-		a, b := view.Weather[0], view.Weather[i]
-		a.Site, a.SiteName, b.Site, b.SiteName = "", "", "", ""
-		alike = alike && a == b
-	}
-	for i := range view.Weather {
-		if i == 0 || !alike {
-			out = append(out, v.riskWeather(&view.Weather[i], !alike, view.Today))
-		}
-	}
-	return out
-}
-
-// riskWeather says what is on record of a site's season.
-func (v *visit) riskWeather(w *desk.RiskWeather, several bool, today cal.Date) string {
-	args := words.Args{"site": w.SiteName, "from": w.From, "hours": w.Hours, "made": w.Made, "guessed": w.Guessed, "last": w.Last, "behind": w.Behind, "missing": w.Missing}
-	var out []string
-	if several {
-		out = append(out, v.say("web.risk_weather_site", args))
-	}
-	switch {
-	case !w.Last.IsSet():
-		out = append(out, v.say("web.risk_weather_none", args))
-	case w.Made == 0:
-		out = append(out, v.say("web.risk_weather_hours", args))
-	case w.Hours == 0:
-		out = append(out, v.say("web.risk_weather_days", args))
-	default:
-		out = append(out, v.say("web.risk_weather_mixed", args))
-	}
-	if w.Guessed > 0 {
-		out = append(out, v.say("web.risk_weather_guessed", args))
-	}
-	if w.Last.IsSet() && w.Behind > 2 {
-		out = append(out, v.sentence(sharpened(words.P("web.risk_weather_behind", args), today)))
-	}
-	return strings.Join(out, " ")
 }

@@ -48,6 +48,7 @@ func (s *Server) routes() *router {
 	s.larderRoutes(mux)
 	s.wantsRoutes(mux)
 	mux.Handle("GET /frost", s.atHome(frostPage))
+	mux.Handle("POST /frost/blossom", s.atHome(blossomPosted))
 	s.riskRoutes(mux)
 	s.weatherRoutes(mux)
 	s.weatherFileRoutes(mux)
