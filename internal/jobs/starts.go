@@ -37,6 +37,9 @@ func (d *deriver) starts(l *life) {
 		reason = "follows"
 	}
 	j = d.until(d.day(told(j, l.name), l.p.Date), l)
+	if kind == Sow {
+		d.sleeps(&j, l)
+	}
 	if kind == PlantOut || kind == Replant {
 		d.pastFrost(&j, l)
 	}
