@@ -161,6 +161,28 @@ func (d *deriver) sleeps(j *Job, l *life) {
 	}
 }
 
+// sleepsIndoors notes the same on what is raised: a tray in the shade grows as warm as the
+// air outside. Judgement.
+func (d *deriver) sleepsIndoors(j *Job, l *life) {
+	s, on := d.skyOver(l.bed.Site), max(j.Best, d.Today)
+	bare, err := cover.Lookup(cover.Open)
+	if err != nil || !s.knows(on+drinks-1) {
+		return
+	}
+	for i := range d.heat {
+		r := &d.heat[i]
+		if !r.OfSoil() || !r.For(l.p.Crop, cover.Open) {
+			continue
+		}
+		for day := on; day < on+drinks; day++ {
+			if r.Fires(s.middle(day, bare, warmest)) {
+				j.Notes = append(j.Notes, r.Does())
+				break
+			}
+		}
+	}
+}
+
 // seedC is the middle over the futures of the warmest of the soil at seed in its first
 // days: the mean of the day, and half the swing of the air damped down to the seed [C].
 func (s *Sky) seedC(on cal.Date, over *cover.Cover, depthM float64) float64 {

@@ -124,6 +124,7 @@ func (d *deriver) raise(l *life) {
 	if last, told := d.lastDay(l, j.Best); told {
 		j.Last, j.Reckoned = max(j.Best, last-(l.p.Date-j.Best)), true
 	}
+	d.sleepsIndoors(&j, l)
 	d.begun(why(j, "raised", l.p.Date))
 }
 
