@@ -82,7 +82,7 @@ var arrows = map[string][]string{
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
 	"jobs": {"frost", "outlook", "season", "growth", "soilcare", "labour", "larder", "holding", "plan", "place", "record", "crop", "cover",
-		"climate", "sun"},
+		"climate", "sun", "risk"},
 	"calendar": {},
 
 	"station": {"climate", "sun"},

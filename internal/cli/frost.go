@@ -148,12 +148,17 @@ func (a *App) frostHeat(r *desk.FrostResult) {
 	if len(r.Heat)+len(r.Sowings) > 0 {
 		a.heading(a.Words.Text(words.P("web.frost_heat", nil)))
 	}
-	for i := range r.Heat {
-		a.say(words.P("cli.frost_named", words.Args{"name": r.Heat[i].Name}))
-		a.sharply(r.Heat[i].Says, r.Today)
-	}
-	for i := range r.Sowings {
-		a.sharply(r.Sowings[i].Says, r.Today)
+	standing, sown := r.Hot()
+	for _, h := range append(standing, sown...) {
+		a.say(words.P("cli.frost_hot", words.Args{"name": h.Name, "does": h.Does}))
+		for k := range h.At {
+			var names []string
+			for _, bed := range h.At[k].Beds {
+				names = append(names, bed.Name)
+			}
+			a.say(words.P("cli.frost_named", words.Args{"name": names}))
+			a.sharply(h.At[k].Says, r.Today)
+		}
 	}
 	if len(r.Fruit) > 0 {
 		a.heading(a.Words.Text(words.P("web.frost_blossom", nil)))

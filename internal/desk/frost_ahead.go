@@ -34,6 +34,7 @@ type FrostHeat struct {
 	Mark      string         `json:"mark"`
 
 	Says []words.Phrase `json:"-"`
+	Does words.Phrase   `json:"-"` // what growers do about it
 }
 
 // FrostHeatDay is a day on which it may be too hot; its spread is of the maximum under
@@ -58,6 +59,7 @@ type FrostSowing struct {
 	Mark     string     `json:"mark"`
 
 	Says []words.Phrase `json:"-"`
+	Does words.Phrase   `json:"-"`
 }
 
 func (n *frostNamer) setOut(s *frost.SetOut) FrostAhead {
@@ -99,13 +101,13 @@ func (n *frostNamer) hot(h *frost.Heat) FrostHeat {
 	if len(crops) > 0 {
 		out.Says = append(out.Says, words.P("desk.frost_heat_crops", args))
 	}
-	out.Says = append(out.Says, words.P(key, args), h.Rule.Does())
+	out.Says, out.Does = append(out.Says, words.P(key, args)), h.Rule.Does()
 	return out
 }
 
 func (n *frostNamer) sleeper(s *frost.Sowing) FrostSowing {
 	out := FrostSowing{Planting: s.Planting.ID, Name: n.use(s.Planting.Crop, s.Planting.Use), Bed: n.bed(s.Planting.Bed), On: s.Planting.Date, Rule: s.Rule.ID, C: s.C, Odds: s.Odds, Sure: s.Sure, Source: s.Rule.Source, Mark: s.Rule.Mark}
 	args := words.Args{"crop": out.Name, "bed": out.Bed, "on": out.On, "from": s.Rule.FromC, "to": s.Rule.ToC, "odds": s.Odds, "sure": s.Sure, "c": wholeC(s.C.Middle())}
-	out.Says = []words.Phrase{words.P("desk.frost_sowing", args), s.Rule.Does()}
+	out.Says, out.Does = []words.Phrase{words.P("desk.frost_sowing", args)}, s.Rule.Does()
 	return out
 }

@@ -62,7 +62,8 @@ func southOf(h *holding.Holding, r *record.Record) bool {
 }
 
 // TellBlossom keeps the stages of blossom that somebody saw today, by planting or tree
-// on the plan. It is one entry. A stage that is told as it stands is not told again.
+// on the plan. It is one entry. A stage that is told as it stands is not told again; one of
+// another crop is refused.
 func (o *Office) TellBlossom(by Author, stages map[string]string) (*KeptEntry, error) {
 	return o.write(by, func() (journal.Entry, error) {
 		w, now, err := o.telling()
@@ -74,6 +75,9 @@ func (o *Office) TellBlossom(by Author, stages map[string]string) (*KeptEntry, e
 		for _, id := range slices.Sorted(maps.Keys(stages)) {
 			if stages[id] == "" || seen[id].Stage == stages[id] {
 				continue
+			}
+			if err := w.itsBlossom(id, stages[id]); err != nil {
+				return journal.Entry{}, err
 			}
 			cells := map[string]string{"date": now.String(), "what": string(record.Blossomed), "stage": string(stageOfRecord(stages[id]))}
 			column := "planting"

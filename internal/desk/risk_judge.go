@@ -162,15 +162,26 @@ func (i *RiskItem) metBy(f *risk.Flight) []words.Phrase {
 	return out
 }
 
-// lead is what is first to be told.
-func (v *RiskView) lead() words.Phrase {
-	pressing := 0
+// At are the items of one disease or pest, what needs a hand first.
+func (v *RiskView) At(problem string) []*RiskItem {
+	var out []*RiskItem
 	for k := range v.Items {
-		if rank(v.Items[k].State) <= rank(AtRiskPerhaps) {
-			pressing++
+		if v.Items[k].Problem == problem {
+			out = append(out, &v.Items[k])
 		}
 	}
-	if pressing > 0 {
+	return out
+}
+
+// lead is what is first to be told.
+func (v *RiskView) lead() words.Phrase {
+	near := map[string]bool{} // told once, at however many sites
+	for k := range v.Items {
+		if rank(v.Items[k].State) <= rank(AtRiskPerhaps) {
+			near[v.Items[k].Problem] = true
+		}
+	}
+	if pressing := len(near); pressing > 0 {
 		first := &v.Items[0]
 		args := words.Args{"what": first.Name, "says": first.Says[0], "n": pressing - 1}
 		if pressing == 1 {

@@ -7,6 +7,7 @@ import (
 	"garner/internal/outlook"
 	"garner/internal/place"
 	"garner/internal/plan"
+	"garner/internal/risk"
 	"garner/internal/words"
 )
 
@@ -46,6 +47,7 @@ type deriver struct {
 	byBed   map[string][]*life
 	fresh   map[string][]float64 // eaten fresh, by planting and week of the table [kg]
 	answers answers
+	heat    []risk.Heat // rules for days that are too hot
 	out     []Job
 }
 
@@ -57,8 +59,12 @@ func Derive(q Question) ([]Job, error) {
 	if err != nil {
 		return nil, err
 	}
+	harms, err := risk.Load()
+	if err != nil {
+		return nil, err
+	}
 	d := &deriver{Question: &q, facts: f, beds: map[string]*place.Bed{}, sites: map[string]int{},
-		spells: map[string][]place.CoverSpell{}, byBed: map[string][]*life{}, fresh: freshOf(q.Table), answers: answersOf(q.Holding.Answers)}
+		spells: map[string][]place.CoverSpell{}, byBed: map[string][]*life{}, heat: harms.Heats, fresh: freshOf(q.Table), answers: answersOf(q.Holding.Answers)}
 	for i := range q.Holding.Sites {
 		d.sites[q.Holding.Sites[i].ID] = i
 	}
@@ -76,6 +82,7 @@ func Derive(q Question) ([]Job, error) {
 	d.covers()
 	d.nightCovers()
 	d.gathers()
+	d.heats()
 	d.waste()
 	if err := d.soil(); err != nil {
 		return nil, err

@@ -23,6 +23,8 @@ const (
 	Protect    Kind = "protect" // for a night
 	Vent       Kind = "vent"
 	Shut       Kind = "shut"
+	Shade      Kind = "shade" // over or in a house in the heat
+	Heat       Kind = "heat"  // help for fruit that sets in it
 	Feed       Kind = "feed"
 	Burn       Kind = "burn"
 	Strip      Kind = "strip"

@@ -66,7 +66,7 @@ func (l loader) readKinds() error {
 }
 
 // made are the kinds that the code itself makes.
-var made = []Kind{SowIndoors, PrickOut, Sow, Set, PlantOut, Replant, Mulch, SowGreen, CutGreen, Cover, Net, Uncover, Protect, Vent, Shut, Strip, Water, Feed, Pick, Lift,
+var made = []Kind{SowIndoors, PrickOut, Sow, Set, PlantOut, Replant, Mulch, SowGreen, CutGreen, Cover, Net, Uncover, Protect, Vent, Shut, Shade, Heat, Strip, Water, Feed, Pick, Lift,
 	Clear, Burn, Count, Compost, Lime, Own}
 
 func (l loader) readCare() error {

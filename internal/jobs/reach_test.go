@@ -16,9 +16,9 @@ import (
 )
 
 // everyKind are the kinds of work that a grower may ask for, all of which must come
-// about. Cold nights and dry beds are put to the weather; the rest is the demo's own.
+// about. Cold nights, hot days and dry beds are put to the weather; the rest is the demo's own.
 var everyKind = []jobs.Kind{jobs.SowIndoors, jobs.Sow, jobs.Set, jobs.PlantOut, jobs.Replant, jobs.PrickOut, "pot-on", "harden-off", "chit", jobs.Cover, jobs.Net,
-	jobs.Uncover, jobs.Vent, jobs.Shut, jobs.Protect, "thin", "earth-up", "stake", jobs.Strip, jobs.Feed, jobs.Water, jobs.Pick, jobs.Lift, "cure", "tie-up", jobs.Clear,
+	jobs.Uncover, jobs.Vent, jobs.Shut, jobs.Shade, jobs.Heat, jobs.Protect, "thin", "earth-up", "stake", jobs.Strip, jobs.Feed, jobs.Water, jobs.Pick, jobs.Lift, "cure", "tie-up", jobs.Clear,
 	"cuttings", jobs.Count, "hoe", "weed", jobs.Mulch, "slugs", "pinch-out", "side-shoot", "prune", "tie-in", "turn-heap", jobs.Compost, jobs.Lime, jobs.SowGreen,
 	jobs.CutGreen, "wash-pots", jobs.Burn, "bin", jobs.Own}
 
@@ -39,6 +39,7 @@ func TestEveryKindComesAbout(t *testing.T) {
 	h.Sites[0].NotAllowed = "fires"
 	note(seen, derived(t, question(t, h, 28)))
 	note(seen, derived(t, spring(t, frost, fine, map[cal.Date]func(*climate.Day){frost + 2: cold})))
+	note(seen, derived(t, spring(t, july, hot, nil)))
 	crisp := fine
 	crisp.TMinC = 2
 	note(seen, derived(t, spring(t, cal.Of(2027, 4, 10), crisp, nil)))

@@ -37,6 +37,9 @@ func (d *deriver) starts(l *life) {
 		reason = "follows"
 	}
 	j = d.until(d.day(told(j, l.name), l.p.Date), l)
+	if kind == Sow {
+		d.sleeps(&j, l)
+	}
 	if kind == PlantOut || kind == Replant {
 		d.pastFrost(&j, l)
 	}
@@ -121,6 +124,7 @@ func (d *deriver) raise(l *life) {
 	if last, told := d.lastDay(l, j.Best); told {
 		j.Last, j.Reckoned = max(j.Best, last-(l.p.Date-j.Best)), true
 	}
+	d.sleepsIndoors(&j, l)
 	d.begun(why(j, "raised", l.p.Date))
 }
 

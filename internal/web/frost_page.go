@@ -28,7 +28,6 @@ type frostBody struct {
 	Ahead   []frostLine
 	Mend    bool // no cover is left for a bed at risk tonight
 	Heat    []frostHeat
-	Sowings []frostHeat
 	Fruit   []frostFruit
 	Untold  bool          // some stage of blossom can be told
 	Hidden  []hiddenField // of the form in which it is told
@@ -70,11 +69,17 @@ type frostStand struct {
 	FirstC  float64
 }
 
-// frostHeat is what is too hot somewhere.
+// frostHeat is one matter of heat with the beds and sowings concerned.
 type frostHeat struct {
-	Name, Path string
-	Says       []string
+	Name, Does string
+	At         []frostHeatAt
 	Source     string
+}
+
+// frostHeatAt is what is told of some of them.
+type frostHeatAt struct {
+	Beds []frostLine
+	Says []string
 }
 
 // frostFruit is a tree or bush in blossom.
@@ -167,19 +172,30 @@ func (v *visit) frostFill(b *frostBody, view *desk.FrostResult) {
 	for i := range view.Ahead {
 		b.Ahead = append(b.Ahead, frostLine{plantingPath(view.Ahead[i].Planting), v.sentence(sharpened(view.Ahead[i].Says, view.Today))})
 	}
-	for i := range view.Heat {
-		h := &view.Heat[i]
-		b.Heat = append(b.Heat, frostHeat{h.Name, bedPath(h.Bed), v.frostSays(h.Says, view.Today), h.Source})
-	}
-	for i := range view.Sowings {
-		s := &view.Sowings[i]
-		b.Sowings = append(b.Sowings, frostHeat{capital(s.Name), plantingPath(s.Planting), v.frostSays(s.Says, view.Today), s.Source})
-	}
+	standing, sown := view.Hot()
+	b.Heat = append(v.frostHeats(standing, bedPath, view.Today), v.frostHeats(sown, plantingPath, view.Today)...)
 	for i := range view.Fruit {
 		f := v.frostFruit(&view.Fruit[i], view.Today)
 		b.Untold = b.Untold || f.Field != nil
 		b.Fruit = append(b.Fruit, f)
 	}
+}
+
+// frostHeats are matters of heat, each bed or planting with the page it is about.
+func (v *visit) frostHeats(hot []desk.FrostHot, path func(string) string, today cal.Date) []frostHeat {
+	var out []frostHeat
+	for _, h := range hot {
+		f := frostHeat{Name: v.sentence(h.Name), Does: v.sentence(h.Does), Source: h.Source}
+		for _, at := range h.At {
+			told := frostHeatAt{Says: v.frostSays(at.Says, today)}
+			for _, bed := range at.Beds {
+				told.Beds = append(told.Beds, frostLine{path(bed.ID), capital(bed.Name)})
+			}
+			f.At = append(f.At, told)
+		}
+		out = append(out, f)
+	}
+	return out
 }
 
 // frostSays puts phrases into sentences with their dates as sharp as they deserve.

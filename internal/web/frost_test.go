@@ -135,9 +135,13 @@ func TestBlossomIsRecorded(t *testing.T) {
 	if kept, err = office.Holding(); err != nil || len(kept.Records) != n {
 		t.Errorf("told again the same, %d records became %d, %v", n, len(kept.Records), err)
 	}
-	for _, wrong := range [][2]string{{"stage-pear", "ripe"}, {"stage-nowhere", "pink"}} {
-		if got := post(t, h, tell(), wrong[0], wrong[1]); got.Code < 400 || got.Code >= 500 {
-			t.Errorf("%v: %d", wrong, got.Code)
+	for _, wrong := range [][3]string{{"stage-pear", "ripe", "no stage of the blossom of"}, {"stage-pear", "pink", "Its stages are"}, {"stage-nowhere", "pink", "no stages of blossom"}} {
+		got := post(t, h, tell(), wrong[0], wrong[1])
+		if got.Code < 400 || got.Code >= 500 || !strings.Contains(read(t, got.Body.String()).words(), wrong[2]) {
+			t.Errorf("%v: %d %.300s", wrong, got.Code, read(t, got.Body.String()).words())
 		}
+	}
+	if kept, err = office.Holding(); err != nil || len(kept.Records) != n {
+		t.Errorf("what was refused was kept: %d records became %d, %v", n, len(kept.Records), err)
 	}
 }

@@ -12,25 +12,14 @@ import (
 type riskBody struct {
 	Lead    string
 	Groups  []riskGroup
+	Lines   []riskNames
 	Weather []string
 }
 
-// riskGroup is the items of states that belong together.
+// riskGroup is the entries of states that belong together.
 type riskGroup struct {
 	Key   string // its title is web.risk_group_ and it
 	Items []riskItem
-}
-
-// riskItem is one disease or pest.
-type riskItem struct {
-	Name, Site string
-	Path       string
-	Says       []string
-	Rules      []riskLine
-	Hosts      []riskBed
-	More       int // hosts that are not named
-	Seen       []riskSeen
-	Tell       string // form of a sighting
 }
 
 // riskLine is one rule in a line.
@@ -47,12 +36,6 @@ type riskPlanting struct{ Name, Path, When string }
 // riskSeen is a sighting in a line.
 type riskSeen struct{ Says, Foreseen, Note string }
 
-// riskGroups are the states by the group they are shown in.
-var riskGroups = map[desk.RiskState]string{
-	desk.AtRiskSeen: "now", desk.AtRiskFired: "now", desk.AtRiskFlying: "now", desk.AtRiskNear: "now", desk.AtRiskPerhaps: "now",
-	desk.AtRiskLater: "later", desk.AtRiskQuiet: "quiet", desk.AtRiskDark: "dark",
-}
-
 // mostHosts is how many plantings of an item are named.
 const mostHosts = 8
 
@@ -62,38 +45,13 @@ func riskPage(v *visit) error {
 	if err != nil {
 		return err
 	}
-	b := &riskBody{Lead: v.told(view.Lead, view.Today)}
-	for i := range view.Items {
-		item := &view.Items[i]
-		key := riskGroups[item.State]
-		if n := len(b.Groups); n == 0 || b.Groups[n-1].Key != key {
-			b.Groups = append(b.Groups, riskGroup{Key: key})
-		}
-		g := &b.Groups[len(b.Groups)-1]
-		g.Items = append(g.Items, v.riskItem(item, view.Today))
-	}
-	b.Weather = v.riskWeathers(view)
+	b := &riskBody{Lead: v.told(view.Lead, view.Today), Weather: v.riskWeathers(view)}
+	b.Groups, b.Lines = v.riskGathered(view)
 	return v.show(page{Name: "risk", Nav: "weather", Body: b})
 }
 
 // told is a phrase as a sentence, its dates as sharp as they deserve.
 func (v *visit) told(p words.Phrase, today cal.Date) string { return v.sentence(sharpened(p, today)) }
-
-func (v *visit) riskItem(item *desk.RiskItem, today cal.Date) riskItem {
-	out := riskItem{Name: v.sentence(item.Name), Site: item.SiteName, Path: rulePath(item.Rules[0].Rule.ID), Tell: sightingPath(item.Problem, "", "")}
-	for _, p := range item.Says {
-		out.Says = append(out.Says, v.told(p, today))
-	}
-	for i := range item.Rules {
-		r := &item.Rules[i]
-		out.Rules = append(out.Rules, riskLine{v.words.Text(r.Rule.Name()), rulePath(r.Rule.ID), v.ruleState(r, today)})
-	}
-	out.Hosts, out.More = v.riskBeds(item.Hosts, today)
-	for i := range item.Seen {
-		out.Seen = append(out.Seen, v.seenLine(&item.Seen[i], today))
-	}
-	return out
-}
 
 // riskBeds are the plantings concerned by their beds.
 func (v *visit) riskBeds(hosts []desk.RiskHost, today cal.Date) (beds []riskBed, more int) {
