@@ -74,7 +74,8 @@ func Derive(q Question) ([]Job, error) {
 		d.cares(l)
 	}
 	d.covers()
-	d.nights()
+	d.nightCovers()
+	d.gathers()
 	d.waste()
 	if err := d.soil(); err != nil {
 		return nil, err
@@ -85,6 +86,9 @@ func Derive(q Question) ([]Job, error) {
 	d.own()
 	d.feedAlong()
 	d.walk(d.out)
+	for i := range d.out {
+		d.out[i].Part = part(&d.out[i])
+	}
 	return d.out, nil
 }
 
@@ -127,6 +131,7 @@ func (d *deriver) emit(j Job) {
 		return
 	}
 	d.reckon(&j, &k)
+	j.Round, j.asked, j.rank = k.round, k.asked, k.rank
 	d.out = append(d.out, j)
 }
 

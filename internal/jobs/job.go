@@ -2,6 +2,7 @@ package jobs
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/words"
 )
 
@@ -31,6 +32,9 @@ type Job struct {
 	Tools   []string // ids of data/tools.csv
 	Who     Who      // who can do it at the least
 
+	Lay     cover.Kind // the cover to be laid for the night, of those that are owned and free; empty: none
+	Unowned bool       // none of the covers that are owned is free, fits and helps
+
 	SpoilKg float64 // of a pick: what would spoil were it put off by a week [kg]
 	CostKg  float64 // what is short more at the table were it put off by a week [kg]
 	Weighed bool    // CostKg was worked out
@@ -42,6 +46,12 @@ type Job struct {
 	PutOff cal.Date // the day it was put off to; None: it was not
 	Ask    bool     // skipped twice: ask whether to drop it
 
+	Part  words.Phrase // what there is of it at its place, of one that may be of a round
+	Round bool         // work of its kind is done at all its places in one go
+
+	asked string // the work under which it is asked after; empty: it is not
+	again bool   // it comes again, so that a turn that went by is no question
+	rank  int    // of its kind, in the order in which work is done at one place
 	name  string // of what its title tells
 	byRow bool   // its minutes go by the metres of row
 }
