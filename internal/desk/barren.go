@@ -205,5 +205,8 @@ func warnOfBarren(h *holding.Holding, report *exchange.Report) error {
 	for i := range h.Members {
 		warn("members", i, h.Members[i].Vegetable)
 	}
+	if LacksWeather(err) { // a holding may be without it, which was warned of
+		return nil
+	}
 	return err
 }

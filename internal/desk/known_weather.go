@@ -1,8 +1,10 @@
 package desk
 
 import (
+	"errors"
 	"slices"
 
+	"garner/internal/fault"
 	"garner/internal/holding"
 	"garner/internal/place"
 	"garner/internal/plan"
@@ -56,6 +58,13 @@ func WithoutWeather(h *holding.Holding) []string {
 		names = append(names, s.Name)
 	}
 	return names
+}
+
+// LacksWeather tells whether something was not worked out because of a site of which no
+// weather is known.
+func LacksWeather(err error) bool {
+	var f *fault.Error
+	return errors.As(err, &f) && slices.Contains([]string{"outlook.weather_missing", "outlook.weather_unknown", "desk.site_weather"}, f.Phrase.Key)
 }
 
 // Weatherless are the sites of the holding as it stands of which no weather is known, and

@@ -15,16 +15,31 @@ import (
 // hoursName is what the file is called in faults of what was typed or pasted.
 const hoursName = "hours.csv"
 
-// AddHours puts hours into a weather source, in place of those of the same time. What
-// is wrong in some rows is told and nothing is kept, unless the good rows are to be.
+// AddHours puts hours into a weather source, in place of those of the same time; those
+// with a zone by the holding's clock. What is wrong or doubtful in some rows is told and
+// nothing is kept, unless the good rows are to be; hours in another unit are never kept.
 // It is one entry.
 func (o *Office) AddHours(by Author, source, text string, keepGood bool) (*KeptEntry, error) {
-	hours, report, err := station.ReadHourly(strings.NewReader(text), hoursName)
+	stood, err := o.Holding()
+	if err != nil {
+		return nil, err
+	}
+	options, err := optionsFor(stood, WeatherHow{})
+	if err != nil {
+		return nil, err
+	}
+	hours, report, err := station.ReadHourlyBy(strings.NewReader(text), hoursName, options.Clock)
 	if err != nil {
 		return nil, asList(err)
 	}
-	if len(report.Refused) > 0 && !keepGood {
-		return nil, report.Refused
+	if len(report.Wrong) > 0 {
+		return nil, report.Wrong
+	}
+	if faults := slices.Concat(report.Refused, report.Doubtful); len(faults) > 0 && !keepGood {
+		return nil, faults
+	}
+	if keepGood {
+		station.DropSpikes(hours)
 	}
 	return o.writeWith(by, func() (journal.Entry, [][]byte, error) {
 		h, err := o.Holding()

@@ -259,3 +259,25 @@ func BenchmarkImportThirtyYears(b *testing.B) {
 		}
 	}
 }
+
+// The same of twenty years of hours, which are kept without a limit but the file's size.
+func BenchmarkImportTwentyYearsOfHours(b *testing.B) {
+	var text strings.Builder
+	text.WriteString("time,temp_c,rh_pct,rain_mm,wind_ms\n")
+	for i := range 20 * 365 * 24 {
+		mean := 10 - 8*math.Cos(2*math.Pi*float64(i/24)/365)
+		fmt.Fprintf(&text, "%vT%02d:00,%.1f,%d,%.1f,%.1f\n", cal.Of(2004, 1, 1)+cal.Date(i/24), i%24, mean+float64(i%24)/4, 60+i%40, float64(i%7)/5, 1+float64(i%5))
+	}
+	for b.Loop() {
+		b.StopTimer()
+		o := office(b)
+		b.StartTimer()
+		f := readText(b, o, "h.csv", text.String())
+		if take(b, o, "a", desk.WeatherTake{}, f); f.HourDays != 20*365 {
+			b.Fatal(f.HourDays)
+		}
+		if _, err := o.Holding(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

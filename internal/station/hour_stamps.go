@@ -171,59 +171,29 @@ func mixedZones(t *table.Table, stamps []stamp) fault.List {
 	return nil
 }
 
-// gapsOf warns of hours that are not there, at the row after them.
+// gapsOf warns of hours that are not there, at the row after them. Where the zone is
+// written an hour that the clock skips is none of them.
 func gapsOf(t *table.Table, hours []climate.Hour, stamps []stamp) (warnings fault.List) {
-	zone := ""
+	kept := make([]stamp, 0, len(hours)) // those of the hours
 	for _, s := range stamps {
 		if s.at != noHour {
-			zone = s.zone
-			break
+			kept = append(kept, s)
 		}
 	}
 	for i := 1; i < len(hours); i++ {
-		missing := hours[i].At() - hours[i-1].At() - 1
+		missing := int(kept[i].at-kept[i-1].at) - 1
+		if a, b := kept[i-1].zone, kept[i].zone; a != b && a != "" && b != "" {
+			missing += int(aheadOf(a)-aheadOf(b)) / 3600
+		}
 		if missing <= 0 {
 			continue
 		}
 		key := "station.hours_missing"
-		if missing == 1 && clockChange(stamp{at: int32(hours[i-1].At() + 1), zone: zone}, 1) {
+		if missing == 1 && clockChange(stamp{at: kept[i-1].at + 1, zone: kept[0].zone}, 1) {
 			key = "station.hour_missing_clock"
 		}
 		warnings = append(warnings, fault.New(fault.Invalid, key, words.Args{"n": missing}).
 			In(fault.Place{File: t.Name, Row: hours[i].Row, Column: columnTime}))
-	}
-	return warnings
-}
-
-// unitsOf warns of temperatures as given that look like Fahrenheit and of humidity
-// that looks like shares of 1.
-func unitsOf(t *table.Table) (warnings fault.List) {
-	temp, humid := t.Column(columnTemp), t.Column(columnHumidity)
-	var n, hot int
-	var sum, wettest float64
-	for _, row := range t.Rows {
-		if v, ok := t.Number(row[temp]); ok && v > -100 && v < 140 {
-			n++
-			sum += v
-			if v > hottestC {
-				hot++
-			}
-		}
-		if humid >= 0 {
-			v, _ := t.Number(row[humid])
-			wettest = max(wettest, v)
-		}
-	}
-	if n < 24*enoughDays {
-		return nil
-	}
-	if mean := sum / float64(n); float64(hot) >= hotShare*float64(n) || mean >= warmestMeanC {
-		warnings = append(warnings, fault.New(fault.Invalid, "station.hours_look_fahrenheit",
-			words.Args{"hours": hot, "mean": mean}).In(fault.Place{File: t.Name, Column: columnTemp}))
-	}
-	if wettest > 0 && wettest <= 1 {
-		warnings = append(warnings, fault.New(fault.Invalid, "station.humidity_looks_share",
-			words.Args{"most": wettest}).In(fault.Place{File: t.Name, Column: columnHumidity}))
 	}
 	return warnings
 }

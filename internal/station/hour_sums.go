@@ -58,20 +58,26 @@ func (s *hourSums) add(r *Reading) {
 // hours are those whose temperature is known, in order; none where no day has as
 // many of them as a day must have to count, since no rule can be told by so few.
 func (s *hourSums) hours() []climate.Hour {
-	var out []climate.Hour
+	out := s.all()
 	perDay := map[cal.Date]int{}
 	most := 0
-	for at, sum := range s.at {
-		h := sum.hour(at)
-		if math.IsNaN(h.TempC) {
-			continue
-		}
-		out = append(out, h)
-		perDay[h.Date]++
-		most = max(most, perDay[h.Date])
+	for i := range out {
+		perDay[out[i].Date]++
+		most = max(most, perDay[out[i].Date])
 	}
 	if float64(most) < 24*enoughOfDay {
 		return nil
+	}
+	return out
+}
+
+// all are those whose temperature is known, in order.
+func (s *hourSums) all() []climate.Hour {
+	out := make([]climate.Hour, 0, len(s.at))
+	for at, sum := range s.at {
+		if h := sum.hour(at); !math.IsNaN(h.TempC) {
+			out = append(out, h)
+		}
 	}
 	slices.SortFunc(out, func(a, b climate.Hour) int { return a.At() - b.At() })
 	return out

@@ -24,9 +24,9 @@ func readHourlyFile(r io.Reader, name string, o Options, found *Found) error {
 		return err
 	}
 	found.Report = report
-	found.Warnings = without(found.Warnings, "station.spike", "station.jump") // told again, as doubtful
-	var clock Clock                                                           // none: hours without a zone are the site's own
-	if slices.ContainsFunc(stamps, func(s stamp) bool { return s.zone != "" }) {
+	found.Warnings = without(found.Warnings, "station.spike") // told again, as doubtful
+	var clock Clock                                           // none: hours without a zone are the site's own
+	if zoned(stamps) {
 		clock = o.Clock
 	}
 	days, hourly := newDaySums(clock), newHourSums(clock)
@@ -38,8 +38,7 @@ func readHourlyFile(r io.Reader, name string, o Options, found *Found) error {
 		}
 		h := &hours[k]
 		k++
-		reading := nothing((int64(s.at)+1)*3600-aheadOf(s.zone), 3600, h.Row)
-		reading.TempC, reading.HumidityPct, reading.RainMM, reading.WindMS = h.TempC, h.HumidityPct, h.RainMM, h.WindMS
+		reading := readingOf(h, s, clock)
 		if o.WindHeightM > 0 && o.WindHeightM != 2 {
 			reading.WindMS = climate.WindAt2M(h.WindMS, o.WindHeightM)
 		}
@@ -49,6 +48,56 @@ func readHourlyFile(r io.Reader, name string, o Options, found *Found) error {
 	filter.flush()
 	found.Days, found.Hours = days.record(&found.Report, name, columnTemp), hourly.hours()
 	return nil
+}
+
+// ReadHourlyBy is ReadHourly for a site: hours with a zone are put to the hours of its
+// clock, where an hour that the clock repeats is both together. What makes the record as
+// a whole unfit is in the report's Wrong, and hours that jump in its Doubtful.
+func ReadHourlyBy(r io.Reader, name string, clock Clock) ([]climate.Hour, Report, error) {
+	t, err := table.Read(r, name, MostBytes)
+	if err != nil {
+		return nil, Report{}, err
+	}
+	hours, stamps, report, err := hoursOf(t)
+	if err != nil {
+		return nil, report, err
+	}
+	report.moveWrong()
+	for _, w := range report.Warnings {
+		if w.Phrase.Key == "station.spike" || w.Phrase.Key == "station.jump" {
+			report.Doubtful = append(report.Doubtful, w)
+		}
+	}
+	report.Warnings = without(report.Warnings, "station.spike", "station.jump")
+	if !zoned(stamps) {
+		return hours, report, nil
+	}
+	sums, k := newHourSums(clock), 0
+	for _, s := range stamps {
+		if s.at != noHour {
+			reading := readingOf(&hours[k], s, clock)
+			sums.add(&reading)
+			k++
+		}
+	}
+	return sums.all(), report, nil
+}
+
+// zoned tells whether any time has a zone.
+func zoned(stamps []stamp) bool {
+	return slices.ContainsFunc(stamps, func(s stamp) bool { return s.at != noHour && s.zone != "" })
+}
+
+// readingOf is an hour as a reading; one without a zone is by the clock.
+func readingOf(h *climate.Hour, s stamp, clock Clock) Reading {
+	end := (int64(s.at) + 1) * 3600
+	ahead := aheadOf(s.zone)
+	if s.zone == "" && clock != nil {
+		ahead = clock(end - clock(end))
+	}
+	r := nothing(end-ahead, 3600, h.Row)
+	r.TempC, r.HumidityPct, r.RainMM, r.WindMS = h.TempC, h.HumidityPct, h.RainMM, h.WindMS
+	return r
 }
 
 // hourRadiation is the mean radiation of an hour [W/m2], of which the table has

@@ -62,7 +62,7 @@ func comparePage(v *visit) error {
 	}
 	view, err := v.office.CompareView(b.A, b.B)
 	var wrong *fault.Error
-	if errors.As(err, &wrong) && (wrong.Kind == fault.NotFound || wrong.Kind == fault.Conflict) {
+	if errors.As(err, &wrong) && !desk.LacksWeather(err) && (wrong.Kind == fault.NotFound || wrong.Kind == fault.Conflict) {
 		b.Fault, p.Status = v.sentence(wrong.Phrase), http.StatusNotFound
 		return v.show(p)
 	}

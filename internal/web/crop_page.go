@@ -72,7 +72,7 @@ func cropPage(v *visit) error {
 		b.Coming = v.here()
 	case err == nil:
 		b.Year = v.year(view, year)
-	case fault.KindOf(err) == fault.NotFound && v.query("site") == "":
+	case fault.KindOf(err) == fault.NotFound && (v.query("site") == "" || desk.LacksWeather(err)):
 		b.NoYear = v.say("web.crop_no_year", nil)
 	default:
 		return err

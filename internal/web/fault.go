@@ -32,6 +32,9 @@ func (v *visit) fail(err error) {
 	if errors.As(err, &conflict) {
 		err = conflictOf(conflict)
 	}
+	if desk.LacksWeather(err) && v.showWeatherless() {
+		return
+	}
 	kind := fault.KindOf(err)
 	if kind == fault.Internal {
 		v.log.Error("a page failed", "method", v.r.Method, "path", v.r.URL.Path, "error", err)

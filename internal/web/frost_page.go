@@ -114,7 +114,7 @@ func frostPage(v *visit) error {
 	}
 	b.If = ask.Minimum != nil
 	switch {
-	case err != nil && fault.KindOf(err) == fault.Internal:
+	case err != nil && (fault.KindOf(err) == fault.Internal || desk.LacksWeather(err)):
 		return err
 	case err != nil: // what the page would tell of is not told
 		for _, phrase := range phrasesOf(err) {

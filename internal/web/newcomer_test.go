@@ -150,7 +150,11 @@ func TestWhatHouseholdsLack(t *testing.T) {
 				path += "?from=2027-01-10&to=2027-01-24"
 			}
 			w := ask(h, "GET", strings.TrimSuffix(path, "{$}"), "")
-			if w.Code != http.StatusOK && !(name == "weather" && strings.Contains(w.Body.String(), "has no weather")) {
+			want := http.StatusOK
+			if name == "weather" && path == "/week.ics" { // a phone keeps the calendar it has
+				want = http.StatusUnprocessableEntity
+			}
+			if w.Code != want {
 				t.Errorf("without %s %s got %d: %s", name, path, w.Code, read(t, w.Body.String()).words())
 			}
 		}
@@ -163,4 +167,46 @@ func withoutWeather(h *holding.Holding) {
 	for i := range h.Sites {
 		h.Sites[i].Weather = ""
 	}
+}
+
+// Where a site has no weather every page of the holding, those with a name in their
+// address too, is there or says so, with the way to the site's form; so does a form
+// that is sent.
+func TestEveryPageOfASiteWithoutWeather(t *testing.T) {
+	h, office := garden(t, words.English())
+	pages := pagesOf(t, h, office)
+	stood := map[string]int{}
+	for _, path := range pages {
+		stood[path] = ask(h, "GET", path, "").Code
+	}
+	for _, site := range []string{"share", "home"} {
+		form := formTo(t, open(t, h, "/sites/"+site+"/edit"), "/sites/"+site+"/edit")
+		if got := post(t, h, form, "weather", ""); got.Code != http.StatusSeeOther {
+			t.Fatalf("%s: %d", site, got.Code)
+		}
+		untold := 0
+		for _, path := range pages {
+			w := ask(h, "GET", path, "")
+			body := w.Body.String()
+			says := strings.Contains(body, "has no weather on file")
+			if says {
+				untold++
+			}
+			if says && !strings.Contains(body, `/edit#f-weather"`) && !strings.Contains(path, "note") {
+				t.Errorf("%s does not lead to the site's form", path)
+			}
+			if w.Code != http.StatusOK && w.Code != stood[path] && !strings.HasPrefix(path, "/water/short?site=") { // that site is left out
+				t.Errorf("without weather at %s %s got %d, with it %d", site, path, w.Code, stood[path])
+			}
+			if strings.Contains(body, "nothing can be forecast there") && !strings.HasPrefix(path, "/ground/light") { // the light is told all the same
+				t.Errorf("without weather at %s %s has the bare fault", site, path)
+			}
+		}
+		if untold < 20 {
+			t.Errorf("only %d pages say what is missing", untold)
+		}
+	}
+	page := open(t, h, "/")
+	page.one(t, "a", "href", "/sites/home/edit#f-weather")
+	page.one(t, "a", "href", "/sites/share/edit#f-weather")
 }

@@ -77,7 +77,7 @@ func nextPage(v *visit) error {
 		ask = v.office.RefillViewWithin
 	}
 	view, err := ask(q, tried, advicePatience)
-	if err != nil && listOf(err) == nil && fault.KindOf(err) != fault.NotFound {
+	if err != nil && listOf(err) == nil && (fault.KindOf(err) != fault.NotFound || desk.LacksWeather(err)) {
 		return err
 	}
 	if err := v.nextFill(b, q, view, err, tried); err != nil {

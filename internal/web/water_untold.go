@@ -1,6 +1,9 @@
 package web
 
 import (
+	"net/http"
+	"path"
+
 	"garner/internal/place"
 	"garner/internal/words"
 )
@@ -39,6 +42,26 @@ func hangsOnWeather(nav string, handle pageHandler, instead func(*visit) untoldB
 		}
 		return handle(v)
 	}
+}
+
+// showWeatherless answers in place of any page that cannot be worked out because a site
+// has no weather: which, and where to add it. To what is read by no person, such as a
+// calendar, it is a fault still, so that a phone keeps the jobs it has; a part of a page
+// that was asked for makes the browser ask for the whole.
+func (v *visit) showWeatherless() bool {
+	if v.r.Header.Get("X-Fragment") != "" {
+		return false
+	}
+	sites, _, err := v.office.Weatherless()
+	if err != nil || len(sites) == 0 {
+		return false
+	}
+	b := untoldBody{Title: v.say("web.untold_title", nil), Why: v.say("web.untold_any", nil), Ways: waterWays{Untold: v.untoldSites(sites)}}
+	p := page{Name: "water_untold", Body: &b}
+	if v.r.Method == http.MethodPost || path.Ext(v.r.URL.Path) != "" {
+		p.Status = http.StatusUnprocessableEntity
+	}
+	return v.show(p) == nil
 }
 
 func (v *visit) untoldSites(sites []place.Site) []untoldSite {
