@@ -45,10 +45,10 @@ func TestFrostAndRiskOnPaper(t *testing.T) {
 				path, says string
 				most       int // sheets
 			}{
-				{"/frost?minimum=-16", "Blossom of fruit", 12},
-				{"/risk", "Carrot fly", 18},
-				{"/risk/carrot-fly", "What growers do about it", 8},
-				{"/risk/hutton", "What growers do about it", 6},
+				{"/frost?minimum=-16", "Blossom of fruit", 3},
+				{"/risk", "Carrot fly", 2},
+				{"/risk/carrot-fly", "What growers do about it", 6},
+				{"/risk/hutton", "What growers do about it", 3},
 			} {
 				sheets, text := b.print(page.path, p)
 				t.Logf("%s takes %d sheets", page.path, sheets)

@@ -149,9 +149,12 @@ const mostMet = 3
 // of them and how many more.
 func (i *RiskItem) metBy(f *risk.Flight) []words.Phrase {
 	var out []words.Phrase
+	named := map[[2]string]bool{} // two sowings of one bed by one name
 	for h := range i.Hosts {
 		for _, m := range i.Hosts[h].Meets {
-			if m.Flight == f.Number && m.Year == f.Year && m.Odds >= leastMeeting {
+			name := [2]string{i.Hosts[h].Name, i.Hosts[h].BedName}
+			if m.Flight == f.Number && m.Year == f.Year && m.Odds >= leastMeeting && !named[name] {
+				named[name] = true
 				out = append(out, words.P("desk.risk_host", words.Args{"what": i.Hosts[h].Name, "bed": i.Hosts[h].BedName}))
 			}
 		}

@@ -149,10 +149,18 @@ func (b *bed) week(weeks []BedWeek, from, to int, a *Seen) []BedWeek {
 	if w.Odds < Least {
 		return weeks
 	}
+	likeliest, top := "", 0.0
 	for _, p := range b.plants {
-		if b.odds([]*plant{p}, from, to, a) >= Least {
+		odds := b.odds([]*plant{p}, from, to, a)
+		if odds >= Least {
 			w.Plantings = append(w.Plantings, p.planting.ID)
 		}
+		if odds > top {
+			likeliest, top = p.planting.ID, odds
+		}
+	}
+	if len(w.Plantings) == 0 && likeliest != "" { // only together are they at risk
+		w.Plantings = []string{likeliest}
 	}
 	return append(weeks, w)
 }

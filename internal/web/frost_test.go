@@ -145,3 +145,27 @@ func TestBlossomIsRecorded(t *testing.T) {
 		t.Errorf("what was refused was kept: %d records became %d, %v", n, len(kept.Records), err)
 	}
 }
+
+// What is too hot is told once by its rule, with the beds named in it.
+func TestHeatIsGatheredByItsRule(t *testing.T) {
+	h, err := desk.Sample("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	h.Today = cal.Of(2027, 7, 12)
+	var days []climate.Observation
+	for i := range cal.Date(5) {
+		days = append(days, climate.Observation{Date: h.Today + i, TMinC: climate.Is(20), TMaxC: climate.Is(36)})
+	}
+	h.Weather[0].Forecast = &climate.Record{Days: days}
+	s, _ := serverOver(h, words.English())
+	text := open(t, s.Handler(), "/frost").words()
+	for _, once := range []string{"Doors and lids to open", "Shade under film and glass", "Poor set of fruit", "Beans that drop their flowers"} {
+		if n := strings.Count(text, once); n != 1 {
+			t.Errorf("%q is told %d times", once, n)
+		}
+	}
+	if !strings.Contains(text, "Tunnel, left · Tunnel, middle · Tunnel, right: Left shut") {
+		t.Errorf("the beds of the tunnel are not told together: %s", text[strings.Index(text, "Too hot"):])
+	}
+}

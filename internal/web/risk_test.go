@@ -69,3 +69,34 @@ func TestEveryKindOfRuleHasItsPage(t *testing.T) {
 		}
 	}
 }
+
+// A disease or pest is one entry however many sites it is told of, with the sites named in
+// it; those of which nothing is to be told are names in a line.
+func TestRiskIsGatheredOverSites(t *testing.T) {
+	h, office := garden(t, words.English())
+	page := open(t, h, "/risk")
+	view, err := office.RiskView()
+	if err != nil {
+		t.Fatal(err)
+	}
+	problems, twice := map[string]int{}, 0
+	for i := range view.Items {
+		if problems[view.Items[i].Problem]++; problems[view.Items[i].Problem] == 2 {
+			twice++
+		}
+	}
+	entries := page.all(func(e *element) bool { return e.attrs["class"] == "risk-item" })
+	names := page.all(func(e *element) bool { return e.name == "section" && e.attrs["class"] == "part risk-line" })
+	listed := 0
+	for _, line := range names {
+		listed += len(line.all(func(e *element) bool { return e.name == "li" }))
+	}
+	if twice == 0 || len(entries) == 0 || len(entries)+listed != len(problems) {
+		t.Errorf("%d entries and %d names for %d diseases and pests, %d of them at two sites", len(entries), listed, len(problems), twice)
+	}
+	for _, e := range entries {
+		if text := e.words(); strings.HasPrefix(text, "Carrot fly") && (!strings.Contains(text, "Larkmeer house garden") || !strings.Contains(text, "Wilgenrik share")) {
+			t.Errorf("the sites are not named: %s", text)
+		}
+	}
+}
