@@ -85,6 +85,13 @@ type jobsAnswer struct {
 	Pressing []string   `json:"pressing"`
 	People   []jobShare `json:"people"`
 	Dropped  []jobRow   `json:"dropped"`
+	Past     []jobsPast `json:"past"` // asked whether they were done
+}
+
+// jobsPast is work of one kind whose days went by without a word.
+type jobsPast struct {
+	Work string   `json:"work"`
+	Jobs []jobRow `json:"jobs"`
 }
 
 type jobShare struct {
@@ -126,22 +133,23 @@ type jobRow struct {
 
 func (a *App) jobsAnswer(v *desk.JobsView) jobsAnswer {
 	r := jobsAnswer{Holding: v.Household, Today: v.Today, Last: v.Last, Years: v.Years, Minutes: v.Minutes, Pressing: append([]string{}, v.Pressing...),
-		People: []jobShare{}, Dropped: []jobRow{}}
+		People: []jobShare{}, Dropped: []jobRow{}, Past: []jobsPast{}}
 	for _, s := range v.Shares {
 		share := jobShare{Minutes: s.Minutes, WalkM: s.WalkM, Jobs: []jobRow{}}
-		for _, leg := range s.Legs {
-			for i := range leg.Jobs {
-				l := &leg.Jobs[i]
-				share.Jobs = append(share.Jobs, a.jobRow(l))
-				for k := range l.Again {
-					share.Jobs = append(share.Jobs, a.jobRow(&l.Again[k]))
-				}
-			}
+		for _, l := range s.Lines() {
+			share.Jobs = append(share.Jobs, a.jobRow(&l))
 		}
 		r.People = append(r.People, share)
 	}
 	for i := range v.Dropped {
 		r.Dropped = append(r.Dropped, a.jobRow(&v.Dropped[i]))
+	}
+	for i := range v.Past {
+		p := jobsPast{Work: v.Past[i].Work, Jobs: []jobRow{}}
+		for _, j := range v.Past[i].Jobs {
+			p.Jobs = append(p.Jobs, a.jobRow(&desk.JobLine{Job: j.Job, Place: j.Place}))
+		}
+		r.Past = append(r.Past, p)
 	}
 	return r
 }

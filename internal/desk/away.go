@@ -9,8 +9,6 @@ import (
 	"garner/internal/crop"
 	"garner/internal/holding"
 	"garner/internal/jobs"
-	"garner/internal/outlook"
-	"garner/internal/plan"
 	"garner/internal/words"
 )
 
@@ -76,30 +74,26 @@ func Away(h *holding.Holding, o WateringOptions) (*WateringResult, error) {
 	if err != nil {
 		return nil, err
 	}
-	t, err := outlook.Compute(s, memory())
+	w, err := newWeekWork(h, s, JobsOptions{}, r.Away.Back+awayLooksBackDays)
 	if err != nil {
 		return nil, err
 	}
-	if r.Away.AwayRest, err = awayRest(&asked{holding: h, setting: s}, t, r, 0); err != nil {
+	if r.Away.AwayRest, err = awayRest(w, r, 0); err != nil {
 		return nil, err
 	}
 	told := r.withRound(&r.Away.Round)
 	return &told, nil
 }
 
-// awayRest gathers what a time away asks beside water. every is how often somebody
-// comes [d]; 0: as seldom as will do.
-func awayRest(a *asked, t *outlook.Table, r *WateringResult, every int) (AwayRest, error) {
-	plantings, faults := plan.Resolve(a.holding.Plans, a.holding.Plantings, a.holding.Changes, a.holding.Plan)
-	if len(faults) > 0 {
-		return AwayRest{}, faults
-	}
-	all, err := jobs.Derive(jobs.Question{Holding: a.holding, Book: a.setting.Book, Table: t, Plantings: plantings, Today: r.Today, Until: r.Away.Back + awayLooksBackDays})
+// awayRest gathers what a time away asks beside water, by the jobs that the week tells.
+// every is how often somebody comes [d]; 0: as seldom as will do.
+func awayRest(w *weekWork, r *WateringResult, every int) (AwayRest, error) {
+	all, err := w.derive(r.Away.Back + awayLooksBackDays)
 	if err != nil {
 		return AwayRest{}, err
 	}
-	n := &jobNamer{namer: newNamer(a)}
-	rest := AwayRest{Round: roundOf(r, every), Picks: []AwayPick{}, Waits: []AwayPick{}, Due: []AwayJob{}, Doors: doorsOf(a.holding, r.Away.Leave, r.Away.Back)}
+	n := &jobNamer{namer: newNamer(w.asked)}
+	rest := AwayRest{Round: roundOf(r, every), Picks: []AwayPick{}, Waits: []AwayPick{}, Due: []AwayJob{}, Doors: doorsOf(w.holding, r.Away.Leave, r.Away.Back)}
 	rest.pickings(all, n, r.Away)
 	for i := range all {
 		rest.due(&all[i], n, r)

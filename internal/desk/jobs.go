@@ -41,6 +41,7 @@ type JobsView struct {
 	DroppedMin    float64
 	Untold        []string // names of sites of which no weather is known: nothing is told of their beds
 	Pressing      []string // ids of those that cost most to put off, the dearest first
+	Past          []PastWork
 }
 
 // JobShare is the work of one person.
@@ -65,8 +66,10 @@ type JobLine struct {
 	jobs.Job
 	Place words.Phrase
 	When  words.Phrase   // its day and its last sensible day; dates to be sharpened
+	Short words.Phrase   // its days in few words, for one of a round; dates to be sharpened
 	Takes words.Phrase   // minutes and tools
 	Again []JobLine      // its further turns in the time asked for
+	Parts []JobLine      // of a round: its jobs in the order of the way; the line sums them up
 	Says  []words.Phrase // seed and plants, who can do it, what putting it off costs, the question whether to drop it
 }
 
@@ -83,20 +86,29 @@ func Jobs(h *holding.Holding, o JobsOptions) (*JobsView, error) {
 	if o.Days == 0 {
 		o.Days = aWeekOfJobs
 	}
-	w := weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
+	w, err := newWeekWork(h, s, o, s.Today+cal.Date(o.Days))
+	if err != nil {
+		return nil, err
+	}
+	w.without = without
+	return w.view()
+}
+
+// newWeekWork gathers what jobs until a day are derived from, for a holding of which
+// nothing is kept.
+func newWeekWork(h *holding.Holding, s outlook.Setting, o JobsOptions, until cal.Date) (*weekWork, error) {
+	w := &weekWork{asked: &asked{holding: h, setting: s}, ask: o, memory: memory(), lastDays: newRecent[num.Digest, []window.Window](mostBeds)}
+	var err error
 	if !o.weighs() {
-		w.table, err = outlook.Ahead(s, w.memory, s.Today+cal.Date(o.Days)+jobs.ForesightD)
+		w.table, err = outlook.Ahead(s, w.memory, until+jobs.ForesightD)
 	} else if w.scales, err = outlook.NewScales(s, w.memory); err == nil {
 		w.table = w.scales.Table
 	}
 	if err != nil {
 		return nil, err
 	}
-	if w.thirst, _, err = watering.Of(s, w.memory, nil); err != nil {
-		return nil, err
-	}
-	w.without = without
-	return w.view()
+	w.thirst, _, err = watering.Of(s, w.memory, nil)
+	return w, err
 }
 
 // weekWork is what jobs are derived from.
@@ -138,6 +150,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	if o.Who != "" {
 		all = jobs.For(all, jobs.Who(o.Who))
 	}
+	all, past := jobs.Ask(all, now)
 	if w.scales != nil {
 		if err := jobs.Weigh(w.scales, all); err != nil {
 			return nil, err
@@ -149,6 +162,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	}
 	v := &JobsView{Untold: untold, ID: w.holding.ID, Household: w.holding.Name, Today: now, Last: now + cal.Date(o.Days) - 1, Years: w.table.Years, LimitMinutes: 60 * o.Hours}
 	n := &jobNamer{namer: newNamer(w.asked), weighed: w.scales != nil}
+	v.Past = n.past(past, v)
 	if o.Hours > 0 {
 		c := jobs.To(all, v.LimitMinutes*float64(max(1, o.People)))
 		all, v.DroppedMin = c.Jobs, c.Over
@@ -167,7 +181,7 @@ func (w *weekWork) view() (*JobsView, error) {
 	return v, nil
 }
 
-// Count is how many jobs one person has, each counted once however often it comes.
+// Count is how many jobs one person has: a round is one, and so is what comes again.
 func (s *JobShare) Count() int {
 	n := 0
 	for _, l := range s.Legs {
@@ -176,15 +190,32 @@ func (s *JobShare) Count() int {
 	return n
 }
 
-// Lines are all jobs that are told, in the order of the way.
+// Lines are all jobs that are told, in the order of the way; of a round its jobs.
 func (v *JobsView) Lines() []JobLine {
 	var out []JobLine
-	for _, s := range v.Shares {
-		for _, l := range s.Legs {
-			for _, j := range l.Jobs {
+	for i := range v.Shares {
+		out = append(out, v.Shares[i].Lines()...)
+	}
+	return out
+}
+
+// Lines are all jobs of one person, in the order of the way; of a round its jobs.
+func (s *JobShare) Lines() []JobLine {
+	var out []JobLine
+	for _, l := range s.Legs {
+		for i := range l.Jobs {
+			for _, j := range l.Jobs[i].Singly() {
 				out = append(append(out, j), j.Again...)
 			}
 		}
 	}
 	return out
+}
+
+// Singly are the jobs of a line: those of a round, or itself.
+func (l *JobLine) Singly() []JobLine {
+	if len(l.Parts) > 0 {
+		return l.Parts
+	}
+	return []JobLine{*l}
 }

@@ -17,7 +17,7 @@ import (
 // empty is as proposed.
 type DoneAs struct {
 	Kg       float64 // picked, lifted, limed with, or counted in the store
-	Litres   float64 // of water, feed, compost, manure or mulch
+	Litres   float64 // of water, feed, compost or mulch
 	Store    string  // where a pick went; empty: of what is lifted the planting's store, else none
 	StoredKg float64 // of it, ready to eat
 }
@@ -138,8 +138,22 @@ func (w *lossWork) did(j *jobs.Job, on cal.Date, as DoneAs) error {
 }
 
 // poured are the kinds of work whose records tell litres.
-var poured = map[jobs.Kind]record.What{jobs.Water: record.Watered, jobs.Feed: record.Fed, jobs.Compost: record.Composted, jobs.Manure: record.Manured,
+var poured = map[jobs.Kind]record.What{jobs.Water: record.Watered, jobs.Feed: record.Fed, jobs.Compost: record.Composted,
 	jobs.Mulch: record.Mulched}
+
+// TellsKg tells whether what was done may be told in kilograms.
+func (l *JobLine) TellsKg() bool {
+	return l.TellsStore() || l.Kind == jobs.Lime || l.Kind == jobs.Count
+}
+
+// TellsLitres tells whether what was done may be told in litres.
+func (l *JobLine) TellsLitres() bool {
+	_, ok := poured[l.Kind]
+	return ok
+}
+
+// TellsStore tells whether what was done may have gone into a store.
+func (l *JobLine) TellsStore() bool { return l.Kind == jobs.Pick || l.Kind == jobs.Lift }
 
 // toldOr is the first of two amounts that is told.
 func toldOr(told, proposed float64) float64 {

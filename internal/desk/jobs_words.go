@@ -16,22 +16,24 @@ type jobNamer struct {
 // share tells one person's jobs along the way.
 func (n *jobNamer) share(all []jobs.Job, v *JobsView) JobShare {
 	s := JobShare{Minutes: jobs.Minutes(all)}
-	for _, leg := range jobs.Route(n.a.holding, all) {
+	for _, leg := range jobs.Route(n.a.holding, jobs.Works(all)) {
 		l := JobLeg{Place: n.place(leg.Stop), Site: n.site(leg.Stop.Site), Bed: leg.Stop.Bed, Store: leg.Stop.Store, WalkM: leg.WalkM}
-		at := map[string]int{} // of the series' first turn
-		for i := range leg.Jobs {
-			line := n.line(&leg.Jobs[i], v)
-			if first, ok := at[line.Series]; ok {
-				l.Jobs[first].Again = append(l.Jobs[first].Again, line)
-				continue
-			}
-			at[line.Series] = len(l.Jobs)
-			l.Jobs = append(l.Jobs, line)
+		for i := range leg.Works {
+			l.Jobs = append(l.Jobs, n.work(&leg.Works[i], v))
 		}
 		s.WalkM += leg.WalkM
 		s.Legs = append(s.Legs, l)
 	}
 	return s
+}
+
+// turns tells a job with its further turns.
+func (n *jobNamer) turns(turns []jobs.Job, v *JobsView) JobLine {
+	l := n.line(&turns[0], v)
+	for i := range turns[1:] {
+		l.Again = append(l.Again, n.line(&turns[1+i], v))
+	}
+	return l
 }
 
 // place names a stop.
@@ -58,17 +60,12 @@ func (n *jobNamer) site(id string) string {
 
 // line says all there is to say of a job.
 func (n *jobNamer) line(j *jobs.Job, v *JobsView) JobLine {
-	l := JobLine{Job: *j, Place: n.place(j.Stop), When: jobWhen(j, v), Takes: jobTakes(j)}
+	l := JobLine{Job: *j, Place: n.place(j.Stop), When: jobWhen(j, v), Short: jobShort(j, v.Today), Takes: jobTakes(j)}
 	l.Says = append(l.Says, j.Notes...)
 	for i := range j.Needs {
 		l.Says = append(l.Says, jobNeed(&j.Needs[i]))
 	}
-	switch j.Who {
-	case jobs.Child:
-		l.Says = append(l.Says, words.P("desk.job_child", nil))
-	case jobs.Grown:
-		l.Says = append(l.Says, words.P("desk.job_grown", nil))
-	}
+	l.Says = append(l.Says, jobWho(j.Who)...)
 	switch kg := j.PutOffKg(); {
 	case kg >= worthTelling && j.Weighed:
 		l.Says = append(l.Says, words.P("desk.job_costs", words.Args{"kg": kg}))
@@ -81,6 +78,17 @@ func (n *jobNamer) line(j *jobs.Job, v *JobsView) JobLine {
 		l.Says = append(l.Says, words.P("desk.job_ask", nil))
 	}
 	return l
+}
+
+// jobWho tells who can do a job where that is not the usual.
+func jobWho(who jobs.Who) []words.Phrase {
+	switch who {
+	case jobs.Child:
+		return []words.Phrase{words.P("desk.job_child", nil)}
+	case jobs.Grown:
+		return []words.Phrase{words.P("desk.job_grown", nil)}
+	}
+	return nil
 }
 
 // worthTelling is what putting off must cost to be worth a word [kg].

@@ -32,12 +32,12 @@ func (o *Office) AwayView(ask WateringOptions, every int) (*AwayView, error) {
 	if v, known := o.views.aways.get(key); known {
 		return v, nil
 	}
-	t, err := o.table(a)
+	work, err := o.weekWork(JobsOptions{}, true)
 	if err != nil {
 		return nil, err
 	}
 	v := &AwayView{Every: every}
-	if v.Rest, err = awayRest(a, t, &w.WateringResult, every); err != nil {
+	if v.Rest, err = awayRest(work, &w.WateringResult, every); err != nil {
 		return nil, err
 	}
 	told := *w

@@ -81,7 +81,9 @@ func (w *WeekView) firstTurns() []JobLine {
 	var out []JobLine
 	for _, s := range w.Shares {
 		for _, l := range s.Legs {
-			out = append(out, l.Jobs...)
+			for i := range l.Jobs {
+				out = append(out, l.Jobs[i].Singly()...)
+			}
 		}
 	}
 	return out

@@ -64,7 +64,7 @@ func (d *deriver) tend(r *careRule, l *life) {
 	from := m.mid + r.offset
 	if r.every == 0 {
 		if d.fits(r, l, from) && (after || r.anchor == "raised" || from <= l.end()) {
-			d.onceAYear(why(d.day(j, from), r.why, m.mid), l)
+			d.onceAYear(why(d.before(r, d.day(j, from), l), r.why, m.mid), l)
 		}
 		return
 	}
@@ -77,6 +77,20 @@ func (d *deriver) tend(r *careRule, l *life) {
 		*next = why(*next, r.why, m.mid)
 		return d.fits(r, l, on)
 	})
+}
+
+// before ends a job that comes once where the rule says what it must be done before: the
+// planting's own days know that better than the kind of work.
+func (d *deriver) before(r *careRule, j Job, l *life) Job {
+	end := l.moment(r.until)
+	if r.until == "" || !end.is() || !end.mid.IsSet() || end.mid >= endless {
+		return j
+	}
+	if last := end.mid + r.untilOffset; last < j.Last {
+		j.Last, j.Reckoned = last, true
+		j.First, j.Best = min(j.First, last), min(j.Best, last)
+	}
+	return j
 }
 
 // onceAYear takes in a job that comes once; of what stands for years, once a year.

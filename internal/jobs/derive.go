@@ -85,6 +85,9 @@ func Derive(q Question) ([]Job, error) {
 	d.own()
 	d.feedAlong()
 	d.walk(d.out)
+	for i := range d.out {
+		d.out[i].Part = part(&d.out[i])
+	}
 	return d.out, nil
 }
 
@@ -127,6 +130,7 @@ func (d *deriver) emit(j Job) {
 		return
 	}
 	d.reckon(&j, &k)
+	j.Round, j.asked, j.rank = k.round, k.asked, k.rank
 	d.out = append(d.out, j)
 }
 

@@ -263,7 +263,7 @@ func TestSitesForbidTools(t *testing.T) {
 func TestTheWay(t *testing.T) {
 	h := demotest.Holding(t, "")
 	all := derived(t, question(t, h, aYear))
-	legs := jobs.Route(h, all)
+	legs := jobs.Route(h, jobs.Works(all))
 	seen := map[jobs.Stop]bool{}
 	n, site := 0, 0
 	for i, l := range legs {
@@ -271,7 +271,11 @@ func TestTheWay(t *testing.T) {
 			t.Errorf("twice at %+v", l.Stop)
 		}
 		seen[l.Stop] = true
-		n += len(l.Jobs)
+		for _, w := range l.Works {
+			for _, turns := range w.Jobs {
+				n += len(turns)
+			}
+		}
 		if i == 0 {
 			continue
 		}

@@ -1,6 +1,8 @@
 package jobs
 
 import (
+	"slices"
+
 	"garner/internal/cal"
 	"garner/internal/words"
 )
@@ -36,7 +38,11 @@ func (d *deriver) feedAlong() {
 			d.stir(&d.out[nearest[series]], water)
 		}
 	}
+	d.out = slices.DeleteFunc(d.out, func(j Job) bool { return j.Kind == Water && j.Amount.Litres < leastPouredL }) // the feed is all of it
 }
+
+// leastPouredL is the least that is left of a watering for it to be told [L]. Judgement.
+const leastPouredL = 0.5
 
 // apart is how many days lie between two jobs.
 func (d *deriver) apart(a, b *Job) cal.Date {

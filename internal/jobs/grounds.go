@@ -57,9 +57,9 @@ func onOff(kind Kind) string {
 	return "on"
 }
 
-// soil is the compost, manure and lime that are due.
+// soil is the compost and lime that are due.
 func (d *deriver) soil() error {
-	kinds := map[record.What]Kind{record.Composted: Compost, record.Manured: Manure, record.Limed: Lime}
+	kinds := map[record.What]Kind{record.Composted: Compost, record.Limed: Lime}
 	for i := range d.Holding.Beds {
 		bed := &d.Holding.Beds[i]
 		care, err := soilcare.Look(soilcare.Ground{Book: d.Book, Bed: *bed, South: d.south(bed.Site), Plantings: d.Plantings, Records: d.Holding.Records, Today: d.Today})
@@ -79,6 +79,13 @@ func (d *deriver) soil() error {
 			j.Amount = Amount{M2: bed.AreaM2(), Litres: due.Litres, Kg: due.Kg}
 			j = told(j, "")
 			j.Why = due.Phrase
+			if kind == Compost {
+				note, err := d.orManure(bed, j.Due(d.Today))
+				if err != nil {
+					return err
+				}
+				j.Notes = append(j.Notes, note...)
+			}
 			if t := d.answers.series(j.Series); !t.dropped && !t.done[j.Turn] {
 				d.once(j)
 			}

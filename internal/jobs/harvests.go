@@ -56,6 +56,9 @@ func (d *deriver) picks(l *life) {
 	j := begin(Pick, "", "pick:"+l.p.ID, d.stop(l.bed))
 	j.Planting, j.Odds, j.Forecast = l.p.ID, l.pick.odds, !l.pick.known
 	d.repeat(j, again{from: l.pick.mid, every: every, until: l.end(), done: l.picks, since: l.picked}, func(next *Job, on cal.Date) bool {
+		if l.lifted() && l.liftKg >= worthLifting && l.gone.is() && max(on, d.Today)+cal.Date(every) > l.gone.mid {
+			return false // it is lifted before it would be picked again
+		}
 		kg := l.weighs(d, max(on, d.Today), every)
 		if kg < worthPicking {
 			return false

@@ -42,6 +42,12 @@ type Job struct {
 	PutOff cal.Date // the day it was put off to; None: it was not
 	Ask    bool     // skipped twice: ask whether to drop it
 
+	Part  words.Phrase // what there is of it at its place, of one that may be of a round
+	Round bool         // work of its kind is done at all its places in one go
+
+	asked string // the work under which it is asked after; empty: it is not
+	again bool   // it comes again, so that a turn that went by is no question
+	rank  int    // of its kind, in the order in which work is done at one place
 	name  string // of what its title tells
 	byRow bool   // its minutes go by the metres of row
 }

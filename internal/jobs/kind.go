@@ -32,7 +32,6 @@ const (
 	Clear      Kind = "clear"
 	Count      Kind = "count"
 	Compost    Kind = "compost"
-	Manure     Kind = "manure"
 	Lime       Kind = "lime"
 	Own        Kind = "own"
 )

@@ -24,7 +24,9 @@ type kindFacts struct {
 	who                                         Who
 	dry, still                                  bool // it waits for a dry day, for one without wind
 	barred                                      Barred
-	instead                                     Kind // what is done where a site does not allow it
+	instead                                     Kind   // what is done where a site does not allow it
+	round                                       bool   // it is done at all its places in one go
+	asked                                       string // the work under which it is asked after; empty: it is told until it is too late
 	rank                                        int
 }
 
@@ -99,6 +101,7 @@ var (
 	barred   = []string{"", string(Fires), string(Hoses), string(Heights)}
 	weathers = []string{"dry", "still"}
 	counted  = []string{"", "row"}
+	yes      = []string{"", "yes"}
 )
 
 // loader reads the package's files and gathers what is wrong with them.

@@ -26,7 +26,7 @@ func (l loader) readTools() error {
 
 func (l loader) readKinds() error {
 	c, err := l.open("kinds", "kind", "first_d", "last_d", "minutes", "minutes_m2", "minutes_m", "minutes_plant", "minutes_kg", "minutes_l",
-		"litres_m2", "tools", "who", "weather", "barred_by", "instead")
+		"litres_m2", "tools", "who", "weather", "barred_by", "instead", "round", "asked")
 	if err != nil {
 		return err
 	}
@@ -37,7 +37,8 @@ func (l loader) readKinds() error {
 			minutes: c.Within(r, "minutes", 0, 240), perM2: c.Within(r, "minutes_m2", 0, 60), perM: c.Within(r, "minutes_m", 0, 60),
 			perPlant: c.Within(r, "minutes_plant", 0, 60), perKg: c.Within(r, "minutes_kg", 0, 60), perL: c.Within(r, "minutes_l", 0, 10),
 			litresM2: c.Within(r, "litres_m2", 0, 200), tools: c.List(r, "tools"), who: Who(oneOf(c, r, "who", whos)),
-			barred: Barred(oneOf(c, r, "barred_by", barred)), instead: Kind(c.Text(r, "instead")), rank: r}
+			barred: Barred(oneOf(c, r, "barred_by", barred)), instead: Kind(c.Text(r, "instead")), rank: r,
+			round: oneOf(c, r, "round", yes) == "yes", asked: oneOf(c, r, "asked", askedAfter)}
 		weather := each(c, r, "weather", weathers)
 		f.dry, f.still = slices.Contains(weather, "dry"), slices.Contains(weather, "still")
 		if (f.barred == "") != (f.instead == "") {
@@ -66,7 +67,7 @@ func (l loader) readKinds() error {
 
 // made are the kinds that the code itself makes.
 var made = []Kind{SowIndoors, PrickOut, Sow, Set, PlantOut, Replant, Mulch, SowGreen, CutGreen, Cover, Net, Uncover, Protect, Vent, Shut, Strip, Water, Feed, Pick, Lift,
-	Clear, Burn, Count, Compost, Manure, Lime, Own}
+	Clear, Burn, Count, Compost, Lime, Own}
 
 func (l loader) readCare() error {
 	c, err := l.open("care", "rule", "kind", "crops", "groups", "uses", "methods", "patterns", "sky", "anchor", "offset_d", "every_d", "until", "until_d", "from", "to", "counted", "why")

@@ -28,8 +28,15 @@ func TestDataHaveWords(t *testing.T) {
 			t.Errorf("no text %s", text)
 		}
 	}
-	for k := range f.kinds {
+	for k, facts := range f.kinds {
 		has("jobs.title_" + key(string(k)))
+		if facts.round {
+			has("jobs.round_" + key(string(k)))
+			has("jobs.part_" + key(string(k)))
+		}
+		if facts.asked != "" {
+			has("desk.past_" + facts.asked)
+		}
 	}
 	for _, r := range f.care {
 		has("jobs.why_" + r.why)

@@ -25,22 +25,22 @@ func (s Stop) compare(o Stop) int {
 // Leg is a stop with its jobs and the way to it from the stop before.
 type Leg struct {
 	Stop  Stop
-	Jobs  []Job
+	Works []Work
 	WalkM float64 // as the crow flies, where both are drawn on one plan; 0: not known
 }
 
-// Route gathers jobs, in their order, by stop.
-func Route(h *holding.Holding, jobs []Job) []Leg {
+// Route gathers works by stop, along the way.
+func Route(h *holding.Holding, works []Work) []Leg {
 	var legs []Leg
 	var before *place.Bed
 	beds := map[string]*place.Bed{}
 	for i := range h.Beds {
 		beds[h.Beds[i].ID] = &h.Beds[i]
 	}
-	for _, j := range jobs {
-		if n := len(legs); n == 0 || legs[n-1].Stop != j.Stop {
-			leg := Leg{Stop: j.Stop}
-			bed := beds[j.Stop.Bed]
+	for _, w := range works {
+		if n := len(legs); n == 0 || legs[n-1].Stop != w.Stop {
+			leg := Leg{Stop: w.Stop}
+			bed := beds[w.Stop.Bed]
 			if bed != nil && before != nil && bed.Site == before.Site && bed.At.IsSet() && before.At.IsSet() {
 				leg.WalkM = math.Hypot(bed.At.XM-before.At.XM, bed.At.YM-before.At.YM)
 			}
@@ -50,7 +50,7 @@ func Route(h *holding.Holding, jobs []Job) []Leg {
 			legs = append(legs, leg)
 		}
 		last := &legs[len(legs)-1]
-		last.Jobs = append(last.Jobs, j)
+		last.Works = append(last.Works, w)
 	}
 	return legs
 }

@@ -14,7 +14,7 @@ func (d *deriver) starts(l *life) {
 	if l.started || l.ended {
 		return
 	}
-	if l.method == string(plan.Plant) && l.p.Relation != plan.Moved && l.use.RaiseDays > 0 && !l.unraised && !l.raised.recorded && !d.plantsOnHand(l) {
+	if l.method == string(plan.Plant) && l.p.Date > d.Today && l.p.Relation != plan.Moved && l.use.RaiseDays > 0 && !l.unraised && !l.raised.recorded && !d.plantsOnHand(l) {
 		d.raise(l)
 	}
 	kind := startKind(l)

@@ -1,6 +1,8 @@
 package jobs
 
 import (
+	"strings"
+
 	"garner/internal/cal"
 	"garner/internal/words"
 )
@@ -38,3 +40,11 @@ func key(name string) string {
 
 // Tool names a tool of data/tools.csv in words.
 func Tool(id string) words.Phrase { return words.P("jobs.tool_"+key(id), nil) }
+
+// part is what a title tells beside the kind of work, for a job that may be of a round.
+func part(j *Job) words.Phrase {
+	if !j.Round {
+		return words.Phrase{}
+	}
+	return words.P("jobs.part_"+strings.TrimPrefix(j.Title.Key, "jobs.title_"), j.Title.Args)
+}

@@ -136,7 +136,7 @@ func (d *deriver) repeat(j Job, a again, fill func(*Job, cal.Date) bool) {
 	ask := t.asks()
 	for ; on <= a.until && on < d.Until; on += every {
 		next := d.day(j, on)
-		next.Turn, next.ID = turn, j.Series+":"+strconv.Itoa(turn)
+		next.Turn, next.ID, next.again = turn, j.Series+":"+strconv.Itoa(turn), true
 		if to, put := t.putOff[turn]; put {
 			next.PutOff = to
 			on = max(on, to)

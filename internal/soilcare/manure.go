@@ -61,3 +61,12 @@ func (g *Ground) sownWithin(from, days cal.Date, is func(crop string) bool) []st
 }
 
 func over(p *plan.Planting, today cal.Date) bool { return p.ClearBy.IsSet() && p.ClearBy <= today }
+
+// Forks tells whether the roots of a crop fork in fresh manure.
+func Forks(crop string) (bool, error) {
+	f, err := known()
+	if err != nil {
+		return false, err
+	}
+	return f.traits[crop] == forks, nil
+}

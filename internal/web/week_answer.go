@@ -22,7 +22,7 @@ type jobTyped struct {
 }
 
 // answerColumns are what is typed into the forms of a job.
-var answerColumns = []string{"minutes", "note", "until"}
+var answerColumns = []string{"minutes", "note", "until", "date", "kg", "litres", "store"}
 
 // forms makes the forms in which a job is answered.
 func (w *weekWriter) forms(j *weekJob, l *desk.JobLine) error {
@@ -31,7 +31,7 @@ func (w *weekWriter) forms(j *weekJob, l *desk.JobLine) error {
 		return err
 	}
 	j.Hidden = append([]hiddenField{{"job", l.ID}, {"entry", entry}, {"stop", w.at}}, w.ask.Keep...)
-	values := map[string]string{"until": max(w.view.Today+usualDays, l.Due(w.view.Today)+1).String()}
+	values := map[string]string{"until": max(w.view.Today+usualDays, l.Due(w.view.Today)+1).String(), "date": w.view.Today.String()}
 	asked := w.query("job") == l.ID
 	if asked {
 		values["until"] = cmp.Or(w.query("until-"+j.Key), values["until"])
@@ -40,10 +40,14 @@ func (w *weekWriter) forms(j *weekJob, l *desk.JobLine) error {
 	if w.typed.job == l.ID {
 		values, faults = w.typed.values, w.typed.faults
 	}
-	j.Done = []fieldBody{
+	j.Done, err = w.otherwise(l)
+	if err != nil {
+		return err
+	}
+	j.Done = append(j.Done, []fieldBody{
 		{Name: "minutes", Label: w.say("web.week_minutes", nil), Kind: kindNumber, Unit: w.say("web.week_minutes_unit", nil)},
 		{Name: "note", Label: w.say("web.week_note", nil), Kind: kindText},
-	}
+	}...)
 	j.Off = []fieldBody{{Name: "until", Label: w.say("web.week_until", nil), Kind: kindDate, Must: true}}
 	for _, fields := range [][]fieldBody{j.Done, j.Off} {
 		for i := range fields {
@@ -109,9 +113,11 @@ func jobAnswered(v *visit) error {
 		typed.values[c] = strings.TrimSpace(v.field(c + "-" + key))
 	}
 	a := record.Answer{Job: typed.job, Did: record.Did(v.field("did")), Until: cal.None}
+	var as desk.DoneAs
 	if a.Did == record.Done {
 		a.Note = typed.values["note"]
 		typed.faults = append(typed.faults, minutesOf(&a, typed.values["minutes"])...)
+		typed.faults = append(typed.faults, doneAs(&a, &as, typed.values)...)
 	}
 	if a.Did == record.PutOff {
 		typed.faults = append(typed.faults, untilOf(&a, typed.values["until"])...)
@@ -120,7 +126,7 @@ func jobAnswered(v *visit) error {
 	if len(typed.faults) > 0 {
 		return v.showWeek(ask, typed)
 	}
-	kept, err := v.office.AnswerJob(v.author(), a)
+	kept, err := v.office.DoneJob(v.author(), a, as)
 	if faults := listOf(err); faults != nil && (a.Did == record.Done || a.Did == record.PutOff) {
 		typed.faults = faults
 		return v.showWeek(ask, typed)

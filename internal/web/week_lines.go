@@ -30,6 +30,13 @@ type weekJob struct {
 	Off     []fieldBody
 	Faults  []words.Phrase // of no field
 	Wrong   bool
+	Parts   []weekJob // of a round
+	Brief   bool      // of a round whose jobs have no more than a few words each: they stand in one line
+	Places  string    // that line
+	Of      bool      // it is one of a round
+	Part    string    // what there is of it at its place, with its days
+	Stop    string    // of one of a round: its place, where that is not the round's
+	Path    string    // of the place
 }
 
 // weekWriter puts the week into words and drawings.
@@ -110,6 +117,9 @@ func jobKey(id string) string { return strings.NewReplacer(":", "_", " ", "_").R
 const mostAgain = 3
 
 func (w *weekWriter) job(l *desk.JobLine) (weekJob, error) {
+	if len(l.Parts) > 0 {
+		return w.round(l)
+	}
 	j := weekJob{Key: jobKey(l.ID), ID: l.ID, Title: w.sentence(l.Title), Place: w.words.Text(l.Place), First: w.view.First[l.ID], Why: w.sentence(sharpened(l.Why, w.view.Today)), Ask: l.Ask}
 	j.Says = append(j.Says, w.sentence(sharpened(l.When, w.view.Today)))
 	if again := w.again(l.Again); again != "" {

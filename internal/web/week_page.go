@@ -15,6 +15,7 @@ import (
 func (s *Server) weekRoutes(mux *router) {
 	mux.Handle("GET "+weekPath, s.atHome(hangsOnWeather("week", weekPage, noWeek)))
 	mux.Handle("POST "+weekPath+"/answer", s.atHome(jobAnswered))
+	mux.Handle("POST "+weekPath+"/answers", s.atHome(jobsAnswered))
 	mux.Handle("GET "+weekPath+".ics", s.atHome(weekFeed))
 	mux.Handle("GET "+weekPath+"/sowings", s.atHome(sowingsPage))
 	mux.Handle("GET /own_jobs", s.atHome(ownJobs))
@@ -34,6 +35,7 @@ type weekBody struct {
 	Ask      weekAsk
 	Sheets   []weekSheet
 	Dropped  []weekJob
+	Past     []weekPast
 	Answered []answeredLine
 	Feed     string     // address
 	Way      string     // how far it is
@@ -128,6 +130,13 @@ func (v *visit) weekBody(view *desk.WeekView, ask weekAsk, typed jobTyped) (*wee
 		}
 		j.Title = v.say("desk.job_event", words.Args{"place": view.Dropped[i].Place, "title": view.Dropped[i].Title})
 		b.Dropped = append(b.Dropped, j)
+	}
+	for i := range view.Past {
+		past, err := w.past(&view.Past[i])
+		if err != nil {
+			return nil, err
+		}
+		b.Past = append(b.Past, past)
 	}
 	for i := range view.Answered {
 		b.Answered = append(b.Answered, v.answered(&view.Answered[i], view.Today))
