@@ -191,7 +191,7 @@ var faultsOfCells = []one{
 	{"beds.csv", "id,site,name", "id,site,title", "exchange.column_missing", 1, "name"},
 	{"beds.csv", "id,site,name", "bed,site,name", "exchange.column_missing", 1, "id"},
 	{"beds.csv", "id,site,name", "id,site,kind", "table.column_twice", 1, "kind"},
-	{"holding.csv", "3.5,main,,,5\n", "3.5,main,,,5\ntwo,Second,Europe/London,,2,main,,,\n", "exchange.one_row", 0, ""},
+	{"holding.csv", "3.5,main,,,5,60\n", "3.5,main,,,5,60\ntwo,Second,Europe/London,,2,main,,,,\n", "exchange.one_row", 0, ""},
 }
 
 func TestEachFaultIsToldOnceAtItsPlace(t *testing.T) {
