@@ -128,15 +128,15 @@ func saidFeed(changed []string, after map[string]string) (words.Phrase, bool) {
 	if len(changed) == 0 || slices.ContainsFunc(changed, func(c string) bool { return c != "feed_ml_l" && c != "feed_g_m2" }) {
 		return words.Phrase{}, false
 	}
-	cell, key := after[changed[0]], "desk.edit_feed"
-	switch {
-	case len(changed) == 2:
+	if len(changed) == 2 {
 		return words.P("desk.edit_feeds", nil), true
-	case changed[0] == "feed_g_m2":
-		key = "desk.edit_feed_dry"
+	}
+	cell, some, none := after[changed[0]], "desk.edit_feed", "desk.edit_feed_none"
+	if changed[0] == "feed_g_m2" {
+		some, none = "desk.edit_feed_dry", "desk.edit_feed_dry_none"
 	}
 	if cell == "" {
-		return words.P(key+"_none", nil), true
+		return words.P(none, nil), true
 	}
-	return words.P(key, words.Args{"n": numberIn(cell)}), true
+	return words.P(some, words.Args{"n": numberIn(cell)}), true
 }
