@@ -81,7 +81,7 @@ var arrows = map[string][]string{
 	"compare": {"outlook", "space", "larder", "labour"},
 	"carry":   {"rotation", "plan", "record", "place", "crop", "cover"},
 
-	"jobs": {"outlook", "season", "growth", "soilcare", "labour", "larder", "holding", "plan", "place", "record", "crop", "cover",
+	"jobs": {"frost", "outlook", "season", "growth", "soilcare", "labour", "larder", "holding", "plan", "place", "record", "crop", "cover",
 		"climate", "sun"},
 	"calendar": {},
 

@@ -62,6 +62,12 @@ func (n *jobNamer) site(id string) string {
 func (n *jobNamer) line(j *jobs.Job, v *JobsView) JobLine {
 	l := JobLine{Job: *j, Place: n.place(j.Stop), When: jobWhen(j, v), Short: jobShort(j, v.Today), Takes: jobTakes(j)}
 	l.Says = append(l.Says, j.Notes...)
+	switch {
+	case j.Lay != "":
+		l.Says = append(l.Says, words.P("desk.job_lay", words.Args{"cover": coverName(j.Lay)}))
+	case j.Unowned:
+		l.Says = append(l.Says, words.P("desk.job_lay_none", nil))
+	}
 	for i := range j.Needs {
 		l.Says = append(l.Says, jobNeed(&j.Needs[i]))
 	}

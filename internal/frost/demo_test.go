@@ -92,16 +92,16 @@ func TestAWarmerCoverIsNeverWorse(t *testing.T) {
 		}
 		beds := told.inOrder()
 		b := beds[rapid.IntRange(0, len(beds)-1).Draw(r, "bed")]
-		one, two := way{}, way{}
-		for _, w := range []*way{&one, &two} {
-			w.spell = rapid.SampledFrom(kinds).Draw(r, "cover")
-			if w.cover, err = cover.Lookup(w.spell); err != nil {
+		one, two := Way{}, Way{}
+		for _, w := range []*Way{&one, &two} {
+			w.Spell = rapid.SampledFrom(kinds).Draw(r, "cover")
+			if w.Cover, err = cover.Lookup(w.Spell); err != nil {
 				r.Fatal(err)
 			}
 		}
 		warmer := true
 		for f := range told.futures {
-			warmer = warmer && b.sky.under(one.cover, f, 0) >= b.sky.under(two.cover, f, 0)
+			warmer = warmer && b.sky.under(one.Cover, f, 0) >= b.sky.under(two.Cover, f, 0)
 		}
 		if a, z := b.with(&one, 0, told), b.with(&two, 0, told); warmer && a.Odds > z.Odds {
 			r.Fatalf("%s: %v is warmer than %v, and worse", b.place.ID, a, z)
@@ -128,7 +128,7 @@ func TestNoPieceIsLaidTwice(t *testing.T) {
 		laid := 0
 		for i := range a.Beds {
 			if b := &a.Beds[i]; b.Tonight != nil {
-				spells = append(spells, trial(b, seen.setting.Today, b.Tonight.Spell))
+				spells = append(spells, Trial(b.Place.ID, seen.setting.Today, b.Tonight.Spell))
 				laid++
 			}
 		}

@@ -94,6 +94,12 @@ func lethalC(u *crop.Use, ageD int, harden float64) float64 {
 	return max(growth.LethalC(u, ageD, harden), growth.LethalC(u, grownD, harden))
 }
 
+// HurtBelowC is the minimum under which the first plants of a stand are lost [C], so many
+// days after it came through or was planted and hardened so far (0-1).
+func HurtBelowC(u *crop.Use, ageD int, harden float64) float64 {
+	return growth.FirstHurtC(lethalC(u, ageD, harden))
+}
+
 // grownD is an age at which no plant counts as young [d].
 const grownD = 1000
 

@@ -7,6 +7,7 @@ import (
 
 	"garner/internal/cal"
 	"garner/internal/cover"
+	"garner/internal/holding"
 	"garner/internal/place"
 	"garner/internal/protect"
 )
@@ -26,25 +27,27 @@ func (s *Save) Saves() bool { return s.Odds < Least }
 // leastLiftC is the lift for which nobody gets up [C].
 const leastLiftC = 0.2
 
-// way is a way of laying something over a bed.
-type way struct {
-	lay, under, spell cover.Kind
-	cover             *cover.Cover
+// Way is a way of laying something more over a bed.
+type Way struct {
+	Lay   cover.Kind // what is laid
+	Under cover.Kind // the cover it is laid under; open: none
+	Spell cover.Kind // the kind of spell it comes to
+	Cover *cover.Cover
 }
 
 // laid are the kinds of cover that a household may lay for a night.
 var laid = []cover.Kind{cover.Fleece, cover.Cloche, cover.LowTunnel, cover.ColdFrame}
 
-// waysOver are the ways of laying more over a bed than lies there.
-func waysOver(s cover.Spell) ([]way, error) {
+// Ways are the ways of laying more over a bed than lies there.
+func Ways(s cover.Spell) ([]Way, error) {
 	if s.Kind == cover.Open {
-		var out []way
+		var out []Way
 		for _, kind := range laid {
 			c, err := cover.Lookup(kind)
 			if err != nil {
 				return nil, err
 			}
-			out = append(out, way{kind, cover.Open, kind, c})
+			out = append(out, Way{kind, cover.Open, kind, c})
 		}
 		return out, nil
 	}
@@ -53,7 +56,7 @@ func waysOver(s cover.Spell) ([]way, error) {
 		return nil, err
 	}
 	if inner, ok := outer.WithFleece(); ok {
-		return []way{{cover.Fleece, s.Kind, cover.TunnelInner, inner}}, nil
+		return []Way{{cover.Fleece, s.Kind, cover.TunnelInner, inner}}, nil
 	}
 	return nil, nil
 }
@@ -89,7 +92,7 @@ func (a *Seen) protect(beds []Bed) error {
 			continue
 		}
 		told.Tonight = &left[0]
-		spells = append(spells, trial(told, a.setting.Today, left[0].Spell))
+		spells = append(spells, Trial(told.Place.ID, a.setting.Today, left[0].Spell))
 	}
 	return nil
 }
@@ -98,13 +101,13 @@ func (a *Seen) protect(beds []Bed) error {
 func (a *Seen) saves(told *Bed, night int, spells []place.CoverSpell) ([]Save, error) {
 	b := a.beds[told.Place.ID]
 	evening := told.Nights[night].Evening
-	ways, err := waysOver(b.spellAt(evening))
+	ways, err := Ways(b.spellAt(evening))
 	if err != nil {
 		return nil, err
 	}
 	var out []Save
 	for _, w := range ways {
-		free, err := a.free(told, evening, w.spell, spells)
+		free, err := Free(a.setting.Holding, told.Place.ID, evening, w.Spell, spells)
 		if err != nil || !free {
 			if err != nil {
 				return nil, err
@@ -120,11 +123,11 @@ func (a *Seen) saves(told *Bed, night int, spells []place.CoverSpell) ([]Save, e
 }
 
 // with is what is left of a night's risk with something laid.
-func (b *bed) with(w *way, night int, a *Seen) Save {
-	s := Save{Lay: w.lay, Under: w.under, Spell: w.spell}
+func (b *bed) with(w *Way, night int, a *Seen) Save {
+	s := Save{Lay: w.Lay, Under: w.Under, Spell: w.Spell}
 	hurt := 0
 	for f := range a.futures {
-		low := b.sky.under(w.cover, f, night)
+		low := b.sky.under(w.Cover, f, night)
 		s.LiftC += (low - float64(b.under[night][f])) / float64(a.futures)
 		if slices.ContainsFunc(b.plants, func(p *plant) bool { return p.hurt(low, night, f) }) {
 			hurt++
@@ -137,21 +140,19 @@ func (b *bed) with(w *way, night int, a *Seen) Save {
 // forTheNight begins the id of a spell of one night.
 const forTheNight = "for the night, "
 
-// trial is a spell of one night.
-func trial(told *Bed, evening cal.Date, kind cover.Kind) place.CoverSpell {
-	return place.CoverSpell{ID: forTheNight + told.Place.ID, Bed: told.Place.ID, Spell: cover.Spell{Kind: kind, On: evening, Off: evening + 1}}
+// Trial is a spell of one night over a bed.
+func Trial(bed string, evening cal.Date, kind cover.Kind) place.CoverSpell {
+	return place.CoverSpell{ID: forTheNight + bed, Bed: bed, Spell: cover.Spell{Kind: kind, On: evening, Off: evening + 1}}
 }
 
-// free tells whether the household owns enough of what a cover is laid with, that fits
-// the bed and lies over no other on that evening.
-func (a *Seen) free(told *Bed, evening cal.Date, kind cover.Kind, spells []place.CoverSpell) (bool, error) {
-	h := a.setting.Holding
+// Free tells whether a household owns enough of what a kind of cover is laid with, that
+// fits the bed and lies over no other on an evening, given all spells that are laid.
+func Free(h *holding.Holding, bed string, evening cal.Date, kind cover.Kind, spells []place.CoverSpell) (bool, error) {
 	gear, err := protect.Takes(kind)
 	if err != nil || !slices.ContainsFunc(h.Gear, func(g place.Gear) bool { return g.Kind == gear }) {
 		return false, err
 	}
-	t := trial(told, evening, kind)
-	stock, err := protect.Count(h.Gear, append(slices.Clone(spells), t), h.Beds, evening)
+	stock, err := protect.Count(h.Gear, append(slices.Clone(spells), Trial(bed, evening, kind)), h.Beds, evening)
 	if err != nil {
 		return false, err
 	}

@@ -37,6 +37,12 @@ func hardenRate(minimumC float64) float64 {
 	return 0
 }
 
+// Hardened is how far a plant is hardened after a night (0-1), from how far it was before it
+// and the night's minimum [C].
+func Hardened(before, minimumC float64) float64 {
+	return min(1, max(0, before+hardenRate(minimumC)))
+}
+
 // LethalC returns the air minimum that kills half a stand [C], so many days after it
 // came through or was planted and hardened so far (0-1).
 func LethalC(u *crop.Use, ageDays int, harden float64) float64 {

@@ -7,46 +7,33 @@ import (
 	"garner/internal/climate"
 	"garner/internal/cover"
 	"garner/internal/crop"
-	"garner/internal/place"
-	"garner/internal/words"
+	"garner/internal/frost"
+	"garner/internal/growth"
 )
 
-// What a frost does, as growth has it: plants are young for so many days; a week of cold
-// nights hardens them; the first are lost a degree above what kills half of them.
-const (
-	youngDays    = 25
-	hardenNights = 7
-	hardenC      = 5.0
-	damageAboveC = 1.0
-)
+// hardenNights is for how many nights before a night hardening is followed, from none [d]:
+// a week of cold nights hardens in full, and mild ones undo it sooner.
+const hardenNights = 14
 
 // harm is the share of the futures in which the night after an evening hurts a planting
 // under a cover. Nothing can be said where the weather is not told.
-func (d *deriver) harm(l *life, evening cal.Date, under cover.Spell) float64 {
+func (d *deriver) harm(l *life, evening cal.Date, over *cover.Cover) float64 {
 	s := d.skyOver(l.bed.Site)
-	if l.use.Pattern == crop.Perennial || !s.knows(evening+1) || !s.knows(evening-hardenNights) {
+	if l.use.Pattern == crop.Perennial || !s.knows(evening+1) || over == nil {
 		return 0
 	}
-	kill := l.use.KillC
-	if evening-l.began() < youngDays {
-		kill = l.use.KillYoungC
-	}
-	if s.share(evening+1, func(w *climate.Day) bool { return w.TMinC < kill+damageAboveC }) == 0 {
+	age := int(evening - l.began())
+	tender := frost.HurtBelowC(l.use, age, 0)
+	if s.share(evening+1, func(w *climate.Day) bool { return w.TMinC < tender }) == 0 {
 		return 0 // warm nights cost nothing
-	}
-	over, err := cover.Of(under)
-	if err != nil {
-		return 0
 	}
 	hurt := 0
 	for f := range s.Futures {
 		hard := 0.0
-		for on := evening - hardenNights + 1; on <= evening; on++ {
-			if s.under(over, f, on) < hardenC {
-				hard += 1.0 / hardenNights
-			}
+		for on := max(s.First, evening-hardenNights+1); on <= evening; on++ {
+			hard = growth.Hardened(hard, s.under(over, f, on))
 		}
-		if s.under(over, f, evening+1) < kill+hard*(l.use.KillHardenedC-l.use.KillC)+damageAboveC {
+		if s.under(over, f, evening+1) < frost.HurtBelowC(l.use, age, hard) {
 			hurt++
 		}
 	}
@@ -77,89 +64,22 @@ func (d *deriver) over(bed string, evening cal.Date) cover.Spell {
 	return cover.Spell{Kind: cover.Open}
 }
 
-// fleeced is what comes of laying fleece over what is there; false where none is laid.
-func fleeced(under cover.Spell) (cover.Spell, bool) {
-	switch under.Kind {
-	case cover.Open, cover.Mesh:
-		return cover.Spell{Kind: cover.Fleece}, true
-	case cover.Tunnel:
-		return cover.Spell{Kind: cover.TunnelInner}, true
+// coverOver is the cover that lies over a bed on an evening; nil where its kind is not known.
+func (d *deriver) coverOver(bed string, evening cal.Date) *cover.Cover {
+	over, err := cover.Of(d.over(bed, evening))
+	if err != nil {
+		return nil
 	}
-	return under, false
+	return over
 }
 
-// nights are the beds that want a cover for some nights, and what is gathered before a
-// night that no cover takes the harm out of.
-func (d *deriver) nights() {
-	for i := range d.Holding.Beds {
-		d.night(&d.Holding.Beds[i])
-	}
+// gathers takes what is ready before a night that no cover takes the harm out of.
+func (d *deriver) gathers() {
 	for _, l := range d.lives {
 		if evening := d.hardNight(l); evening.IsSet() && !l.lifted() {
 			d.gather(l, evening)
 		}
 	}
-}
-
-// coldRun is a run of evenings on which something of a bed is at risk.
-type coldRun struct {
-	first, last cal.Date
-	odds        float64
-	areaM2      float64
-	names       []string
-}
-
-// night asks for a cover over a bed from the first evening that may hurt something.
-func (d *deriver) night(b *place.Bed) {
-	run := coldRun{first: cal.None, last: cal.None}
-	for evening := d.Today; evening < d.Today+cal.Date(d.limits.nights); evening++ {
-		odds, areaM2, names := d.atRisk(b, evening)
-		switch {
-		case len(names) > 0 && !run.first.IsSet():
-			run = coldRun{evening, evening, odds, areaM2, names}
-		case len(names) > 0:
-			run.last, run.odds = evening, max(run.odds, odds)
-		case run.first.IsSet():
-			evening = d.Today + cal.Date(d.limits.nights) // the run is over
-		}
-	}
-	if !run.first.IsSet() {
-		return
-	}
-	j := begin(Protect, "", "protect:"+b.ID, d.stop(b))
-	if t := d.answers.series(j.Series); t.dropped || t.lastOn.IsSet() && t.lastOn >= run.first-leftOn {
-		return // what was laid lately lies there still
-	}
-	j.Turn = int(run.first)
-	j.ID += ":" + strconv.Itoa(j.Turn)
-	j.Amount.M2 = min(b.AreaM2(), run.areaM2)
-	j = told(d.day(j, run.first), "")
-	j.Odds, j.Forecast = run.odds, true
-	j.Why = words.P("jobs.why_frost_night", words.Args{"date": run.first, "odds": run.odds, "crops": run.names, "nights": int(run.last-run.first) + 1})
-	d.once(j)
-}
-
-// leftOn is for how long a cover that was laid for a night is taken to lie there [d].
-// Judgement.
-const leftOn = 4
-
-// atRisk tells what an evening may hurt on a bed under its own cover, and what of it
-// fleece would help.
-func (d *deriver) atRisk(b *place.Bed, evening cal.Date) (odds, areaM2 float64, names []string) {
-	under := d.over(b.ID, evening)
-	more, can := fleeced(under)
-	if !can {
-		return 0, 0, nil
-	}
-	for _, l := range d.lives {
-		if l.bed.ID != b.ID || !l.open(evening) {
-			continue
-		}
-		if share := d.harm(l, evening, under); share >= d.limits.risk && d.harm(l, evening, more) < share {
-			odds, areaM2, names = max(odds, share), areaM2+l.p.AreaM2, append(names, l.name)
-		}
-	}
-	return odds, areaM2, names
 }
 
 // open tells whether leaves of a planting are there on an evening.
@@ -168,14 +88,13 @@ func (l *life) open(evening cal.Date) bool {
 }
 
 // hardNight is the first evening of those looked at that is likely to hurt a planting
-// even under fleece; None: there is none.
+// even under the best that may be laid; None: there is none.
 func (d *deriver) hardNight(l *life) cal.Date {
 	for evening := d.Today; evening < d.Today+cal.Date(d.limits.nights); evening++ {
 		if !l.open(evening) {
 			continue
 		}
-		best, _ := fleeced(d.over(l.bed.ID, evening))
-		if d.harm(l, evening, best) >= d.limits.hard {
+		if d.harm(l, evening, d.warmest(l.bed.ID, evening)) >= d.limits.hard {
 			return evening
 		}
 	}
@@ -204,7 +123,7 @@ func (d *deriver) gather(l *life, evening cal.Date) {
 	j.Amount.Kg = kg
 	j = titled(d.day(j, evening), "gather", l.name)
 	j.First, j.Last = d.Today, evening
-	j.Odds = d.harm(l, evening, d.over(l.bed.ID, evening))
+	j.Odds = d.harm(l, evening, d.coverOver(l.bed.ID, evening))
 	j.SpoilKg = kg * j.Odds
 	d.once(why(j, "hard_night", evening))
 }
@@ -216,7 +135,7 @@ func (d *deriver) later(l *life, from cal.Date) cal.Date {
 	young := *l
 	for evening := day; evening < d.Today+cal.Date(d.limits.nights) && evening < day+settleNights; evening++ {
 		young.planted = on(evening)
-		if d.harm(&young, evening, d.over(l.bed.ID, evening)) >= d.limits.risk {
+		if d.harm(&young, evening, d.coverOver(l.bed.ID, evening)) >= d.limits.risk {
 			day = evening + 1
 		}
 	}

@@ -74,7 +74,8 @@ func Derive(q Question) ([]Job, error) {
 		d.cares(l)
 	}
 	d.covers()
-	d.nights()
+	d.nightCovers()
+	d.gathers()
 	d.waste()
 	if err := d.soil(); err != nil {
 		return nil, err

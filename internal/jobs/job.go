@@ -2,6 +2,7 @@ package jobs
 
 import (
 	"garner/internal/cal"
+	"garner/internal/cover"
 	"garner/internal/words"
 )
 
@@ -30,6 +31,9 @@ type Job struct {
 	Minutes float64
 	Tools   []string // ids of data/tools.csv
 	Who     Who      // who can do it at the least
+
+	Lay     cover.Kind // the cover to be laid for the night, of those that are owned and free; empty: none
+	Unowned bool       // none of the covers that are owned is free, fits and helps
 
 	SpoilKg float64 // of a pick: what would spoil were it put off by a week [kg]
 	CostKg  float64 // what is short more at the table were it put off by a week [kg]

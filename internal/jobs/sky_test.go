@@ -144,12 +144,25 @@ func TestFleeceIsOnByDusk(t *testing.T) {
 	if text := words.English().Text(j.Why); !strings.Contains(text, "chard") || !strings.Contains(text, "2 in all") {
 		t.Errorf("it says %q", text)
 	}
+	within := []cover.Kind{cover.Mesh, cover.Tunnel, cover.ColdFrame, cover.LowTunnel} // fleece goes inside; mesh comes off for it
 	for bed := range got {
 		for _, s := range q.Holding.Covers {
-			if s.Bed == bed && s.Kind != cover.Mesh && s.On <= night && (!s.Off.IsSet() || s.Off > night) && s.Kind != cover.Tunnel {
+			if s.Bed == bed && !slices.Contains(within, s.Kind) && s.On <= night && (!s.Off.IsSet() || s.Off > night) {
 				t.Errorf("%s lies under a %s already", bed, s.Kind)
 			}
 		}
+	}
+	lent := 0
+	for _, j := range got {
+		if j.Lay != "" {
+			lent++
+		}
+		if j.Lay == "" != j.Unowned {
+			t.Errorf("%s: %q, none of what is owned: %v", j.Stop.Bed, j.Lay, j.Unowned)
+		}
+	}
+	if lent == 0 || lent > 4 {
+		t.Errorf("covers for %d of %d beds, of two pieces of fleece and two frames", lent, len(got))
 	}
 	q.Holding.Answers = []record.Answer{say(j.ID, record.Done, today)}
 	q.Today = today + 1
