@@ -24,6 +24,9 @@ func TestAllAreFedByOneForm(t *testing.T) {
 		t.Fatal(err)
 	}
 	h := newServer(t, optionsOver(office, words.English()))
+	if !strings.Contains(ask(h, "GET", "/week", "").Body.String(), "By the label and local rules") {
+		t.Error("the week feeds without a caution")
+	}
 	form := open(t, h, "/water/feed").one(t, "form", "id", "feed-all")
 	values := url.Values{"how": {"dry"}}
 	for _, i := range form.named("input") {
