@@ -169,18 +169,18 @@ func (a *App) showFeeding(v *desk.FeedView) {
 		a.say(words.P("web.feed_nobody", nil))
 		return
 	}
-	g := &grid{right: []bool{false, false, true, true, true, false}}
-	g.add(a.head("cli.column_bed"), a.head("cli.column_what_fed"), a.head("cli.column_litres"), a.head("cli.column_ml_can"), a.head("cli.column_days"), a.head("cli.column_due"))
+	g := &grid{right: []bool{false, false, true, true, true, true, false}}
+	g.add(a.head("cli.column_bed"), a.head("cli.column_what_fed"), a.head("cli.column_litres"), a.head("cli.column_ml_can"), a.head("cli.column_g_dry"), a.head("cli.column_days"), a.head("cli.column_due"))
 	for i := range v.Turns {
 		t := &v.Turns[i]
-		g.add(t.BedName, t.What, format.About(t.Litres), format.About(t.MLPerCan), strconv.Itoa(t.EveryD), format.Date(t.Due))
+		g.add(t.BedName, t.What, format.About(t.Litres), format.About(t.MLPerCan), format.About(t.DryG), strconv.Itoa(t.EveryD), format.Date(t.Due))
 	}
 	g.write(a)
 	a.gap()
 	if !v.Wanted {
 		a.say(words.P("cli.feed_not_wanted", nil))
 	}
-	for _, key := range []string{"web.feed_care_label", "web.feed_care_strong"} {
+	for _, key := range []string{"web.feed_care_label", "web.feed_care_hands", "web.feed_care_leaves", "web.feed_care_strong"} {
 		a.say(words.P(key, nil))
 	}
 }

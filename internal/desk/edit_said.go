@@ -54,11 +54,8 @@ func (n naming) saidHolding(changed []string, c journal.Change, after map[string
 		}
 		return words.P("desk.edit_kitchen", words.Args{"n": numberIn(after["kitchen_h_per_week"])})
 	}
-	if len(changed) == 1 && changed[0] == "feed_ml_l" {
-		if after["feed_ml_l"] == "" {
-			return words.P("desk.edit_feed_none", nil)
-		}
-		return words.P("desk.edit_feed", words.Args{"n": numberIn(after["feed_ml_l"])})
+	if said, ok := saidFeed(changed, after); ok {
+		return said
 	}
 	if len(changed) == 1 && changed[0] == "can_l" {
 		if after["can_l"] == "" {
@@ -124,4 +121,22 @@ func (n naming) saidTried(changes []journal.Change, try []plan.Change) words.Phr
 func numberIn(cell string) float64 {
 	v, _ := strconv.ParseFloat(cell, 64) // checked when it was written
 	return v
+}
+
+// saidFeed tells a change of the household's feed, where nothing else was changed.
+func saidFeed(changed []string, after map[string]string) (words.Phrase, bool) {
+	if len(changed) == 0 || slices.ContainsFunc(changed, func(c string) bool { return c != "feed_ml_l" && c != "feed_g_m2" }) {
+		return words.Phrase{}, false
+	}
+	if len(changed) == 2 {
+		return words.P("desk.edit_feeds", nil), true
+	}
+	cell, some, none := after[changed[0]], "desk.edit_feed", "desk.edit_feed_none"
+	if changed[0] == "feed_g_m2" {
+		some, none = "desk.edit_feed_dry", "desk.edit_feed_dry_none"
+	}
+	if cell == "" {
+		return words.P(none, nil), true
+	}
+	return words.P(some, words.Args{"n": numberIn(cell)}), true
 }

@@ -20,8 +20,8 @@ func inSummer(t testing.TB) *holding.Holding {
 	return h
 }
 
-// Twelve months behind as they are recorded, a year ahead by site and in all; the sum of
-// the beds' middles is near the middle of the sum.
+// Twelve months behind as they are recorded, a year ahead by site and in all; beds and
+// sites add up to all, but for the rounding of each to a litre.
 func TestWaterByMonth(t *testing.T) {
 	u, err := WaterByMonth(inSummer(t), 1)
 	if err != nil {
@@ -37,11 +37,17 @@ func TestWaterByMonth(t *testing.T) {
 	if len(u.All.ToCome) != 13 || u.All.ToCome[0].Month != cal.Of(2027, 7, 1) || u.All.ToCome[12].Month != cal.Of(2028, 7, 1) {
 		t.Errorf("%d months to come: %+v", len(u.All.ToCome), u.All.ToCome)
 	}
-	sum := 0.0
+	sum, months := 0.0, 0.0
 	for _, b := range u.Beds {
 		sum += b.YearL
 	}
-	if sum < 0.8*u.All.YearL || sum > 1.2*u.All.YearL || u.All.YearDryL < u.All.YearL {
+	for i, m := range u.All.ToCome {
+		months += m.L
+		if sites := u.Sites[0].ToCome[i].L + u.Sites[1].ToCome[i].L; math.Abs(sites-m.L) > 1.5 || m.DryL < m.L {
+			t.Errorf("%v: %v L on both sites, %+v in all", m.Month, sites, m)
+		}
+	}
+	if math.Abs(months-u.All.YearL) > 7 || math.Abs(sum-u.All.YearL) > 0.5*float64(len(u.Beds)+1) || u.All.YearDryL < u.All.YearL {
 		t.Errorf("%.0f L of all beds, %.0f of all together, %.0f if dry", sum, u.All.YearL, u.All.YearDryL)
 	}
 	o := NewOffice(newShelf(inSummer(t)))
@@ -183,5 +189,32 @@ func TestFeeding(t *testing.T) {
 	h.FeedMLL = 0
 	if none, err := Feeding(h, 1); err != nil || none.Wanted || none.DueML != 0 {
 		t.Errorf("%+v, %v", none, err)
+	}
+}
+
+// Dry feed goes by the square metre, at the strength of the planting; both feeds may be
+// told, and one alone is enough for feed to be wanted.
+func TestDryFeeding(t *testing.T) {
+	h := inSummer(t)
+	h.FeedGM2, h.FeedMLL = 70, 0
+	v, err := Feeding(h, 1)
+	if err != nil || !v.Wanted || v.Liquid || !v.Dry || len(v.Turns) == 0 {
+		t.Fatalf("%+v, %v", v, err)
+	}
+	due := 0.0
+	for _, f := range v.Turns {
+		want := 70 * f.M2
+		if f.Half {
+			want /= 2
+		}
+		if math.Abs(f.DryG-want) > 0.05*70+2.5 || f.ML != 0 || f.DryEvery <= f.EveryD {
+			t.Errorf("%v g wanted: %+v", want, f)
+		}
+		if f.Due == v.Today {
+			due += f.DryG
+		}
+	}
+	if due == 0 || due != v.DueG {
+		t.Errorf("%v g due, told %v", due, v.DueG)
 	}
 }

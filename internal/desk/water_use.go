@@ -23,7 +23,7 @@ type UsedWater struct {
 	Given    []GivenMonth `json:"given"`   // by the records: twelve months up to the present one
 	ToCome   []ComeMonth  `json:"to_come"` // a year from today; the first and last month in part
 	GivenL   float64      `json:"given_l"`
-	YearL    float64      `json:"year_l"`     // in the middle of the futures
+	YearL    float64      `json:"year_l"`     // the mean of the futures
 	YearDryL float64      `json:"year_dry_l"` // in the driest of ten
 }
 
@@ -36,8 +36,8 @@ type GivenMonth struct {
 // ComeMonth is what a month will ask for.
 type ComeMonth struct {
 	Month cal.Date `json:"month"`
-	L     float64  `json:"l"`
-	DryL  float64  `json:"dry_l"`
+	L     float64  `json:"l"`     // the mean of the futures
+	DryL  float64  `json:"dry_l"` // in the driest of ten
 }
 
 // WaterByMonth works out the water of a holding by month.
@@ -131,11 +131,11 @@ func used(id, name string, beds []string, now cal.Date, d *watering.Demand, give
 		u.GivenL += m.L
 		u.Given = append(u.Given, m)
 	}
-	months, middle, dry := d.Months(beds)
+	months, mean, dry := d.Months(beds)
 	for _, m := range months {
-		u.ToCome = append(u.ToCome, ComeMonth{m.First, wholeL(m.MiddleL), wholeL(m.DryL)})
+		u.ToCome = append(u.ToCome, ComeMonth{m.First, wholeL(m.MeanL), wholeL(m.DryL)})
 	}
-	u.YearL, u.YearDryL = wholeL(middle), wholeL(dry)
+	u.YearL, u.YearDryL = wholeL(mean), wholeL(dry)
 	return u
 }
 

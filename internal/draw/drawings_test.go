@@ -57,7 +57,7 @@ func all() map[string]string {
 		"butt": ButtCurve(&desk.ButtView{Sizes: []desk.ButtPoint{{HoldsL: 50, Share: .2, ShareDry: .1}, {HoldsL: 100, Share: .4, ShareDry: .2}, {HoldsL: 200, Share: .7, ShareDry: .5}}, Own: &desk.ButtPoint{HoldsL: 150, Share: .5}},
 			ButtCurveOptions{WidthPX: 358, HeightPX: 220, Label: "a <b> & c", Litres: figure, Percent: figure, Middle: "middle", Dry: "dry <1", Own: "150 L"}),
 		"butt of none": ButtCurve(&desk.ButtView{}, ButtCurveOptions{WidthPX: 358, HeightPX: 220, Label: "none", Litres: figure, Percent: figure}),
-		"water": WaterMonths([]WaterMonth{{Name: "Jun", GivenL: 20}, {Name: "Jul", GivenL: 5, MiddleL: 40, DryL: 70, HasToCome: true, Year: "2027", MiddleText: "70 <L"}},
+		"water": WaterMonths([]WaterMonth{{Name: "Jun", GivenL: 20}, {Name: "Jul", GivenL: 5, MeanL: 40, DryL: 70, HasToCome: true, Year: "2027", MeanText: "70 <L"}},
 			WaterMonthsOptions{WidthPX: 358, HeightPX: 200, Label: "a <b> & c"}),
 		"bed lane":     BedLane(exampleBed(), s, exampleBedLane()),
 		"date axis":    DateAxis(s, exampleDateLine()),

@@ -3,13 +3,13 @@ package draw
 // WaterMonth is a month of water [L]: what was given, or what is to come in the middle
 // of the futures and in the driest of ten.
 type WaterMonth struct {
-	Name       string // short
-	GivenL     float64
-	MiddleL    float64
-	DryL       float64
-	Year       string // set under the month in which a year begins
-	HasToCome  bool
-	MiddleText string // the figure over the bar
+	Name      string // short
+	GivenL    float64
+	MeanL     float64
+	DryL      float64
+	Year      string // set under the month in which a year begins
+	HasToCome bool
+	MeanText  string // the figure over the bar
 }
 
 // WaterMonthsOptions say how months of water are drawn.
@@ -31,7 +31,7 @@ func WaterMonths(months []WaterMonth, o WaterMonthsOptions) string {
 	c.frame("water-months", "img", o.Label, o.WidthPX, o.HeightPX, false)
 	most := 1.0
 	for _, m := range months {
-		most = max(most, m.GivenL, m.DryL, m.MiddleL)
+		most = max(most, m.GivenL, m.DryL, m.MeanL)
 	}
 	foot := o.HeightPX - barsFoot
 	y := func(l float64) float64 { return foot - l/most*(foot-barsTop) }
@@ -41,7 +41,7 @@ func WaterMonths(months []WaterMonth, o WaterMonthsOptions) string {
 	for i, m := range months {
 		x := float64(i)*step + (step-wide)/2
 		if m.HasToCome {
-			c.waterBar("water", x, y(m.MiddleL), wide, foot)
+			c.waterBar("water", x, y(m.MeanL), wide, foot)
 			if m.DryL > 0 {
 				c.level("line", x-2, x+wide+2, y(m.DryL))
 			}
@@ -56,10 +56,10 @@ func WaterMonths(months []WaterMonth, o WaterMonthsOptions) string {
 		}
 	}
 	c.level("base", 0, o.WidthPX, foot)
-	if len(months) > 0 && months[tall].MiddleText != "" {
+	if len(months) > 0 && months[tall].MeanText != "" {
 		m := months[tall]
-		x := min(o.WidthPX-widthOf(m.MiddleText, labelSize)/2, max(widthOf(m.MiddleText, labelSize)/2, float64(tall)*step+step/2))
-		c.text("mid t-ink halo", x, max(barsTop-10, y(m.DryL)-7), m.MiddleText)
+		x := min(o.WidthPX-widthOf(m.MeanText, labelSize)/2, max(widthOf(m.MeanText, labelSize)/2, float64(tall)*step+step/2))
+		c.text("mid t-ink halo", x, max(barsTop-10, y(m.DryL)-7), m.MeanText)
 	}
 	return c.done()
 }

@@ -29,7 +29,8 @@ var faultsOfCells = []one{
 	{"beds.csv", "h1,home,", "h1,hme,", "exchange.unknown_near", 2, "site"},
 	{"beds.csv", ",butt,\n", ",but,\n", "exchange.unknown_near", 5, "water"},
 	{"beds.csv", ",butt,\n", ",tap,\n", "exchange.water_elsewhere", 5, "water"},
-	{"holding.csv", ",5\n", ",900\n", "exchange.out_of_range", 2, "feed_ml_l"},
+	{"holding.csv", ",5,60\n", ",900,60\n", "exchange.out_of_range", 2, "feed_ml_l"},
+	{"holding.csv", ",5,60\n", ",5,6000\n", "exchange.out_of_range", 2, "feed_g_m2"},
 	{"water_sources.csv", "tap,home", "tap,hme", "exchange.unknown_near", 3, "site"},
 	{"water_sources.csv", "butt,300", "butt,", "exchange.butt_holds", 2, "holds_l"},
 	{"water_sources.csv", "tap,,,,", "tap,,8,,", "exchange.roof_of_no_butt", 3, "roof_m2"},
@@ -190,7 +191,7 @@ var faultsOfCells = []one{
 	{"beds.csv", "id,site,name", "id,site,title", "exchange.column_missing", 1, "name"},
 	{"beds.csv", "id,site,name", "bed,site,name", "exchange.column_missing", 1, "id"},
 	{"beds.csv", "id,site,name", "id,site,kind", "table.column_twice", 1, "kind"},
-	{"holding.csv", "3.5,main,,,5\n", "3.5,main,,,5\ntwo,Second,Europe/London,,2,main,,,\n", "exchange.one_row", 0, ""},
+	{"holding.csv", "3.5,main,,,5,60\n", "3.5,main,,,5,60\ntwo,Second,Europe/London,,2,main,,,,\n", "exchange.one_row", 0, ""},
 }
 
 func TestEachFaultIsToldOnceAtItsPlace(t *testing.T) {

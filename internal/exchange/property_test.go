@@ -80,7 +80,7 @@ func rows[T any](n int, make func(i int) T) []T {
 func randomHolding(t *rapid.T) *holding.Holding {
 	d := draw{t}
 	sites, beds, plans, stores, varieties, sources := d.count("sites"), d.count("beds"), d.count("plans"), d.count("stores"), d.count("varieties"), d.count("sources")
-	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), CanL: d.number("can", 0.5, 100), FeedMLL: d.number("feed", 0.1, 200), Plan: d.one("plan", plans)}
+	h := &holding.Holding{ID: "h", Name: d.filled("name"), Zone: d.filled("zone"), Today: d.dateOrNone("today"), Eaters: d.number("eaters", 0.5, 20), KitchenH: d.number("kitchen", 0.1, 100), CanL: d.number("can", 0.5, 100), FeedMLL: d.number("feed", 0.1, 200), FeedGM2: d.number("dry feed", 1, 500), Plan: d.one("plan", plans)}
 	h.Sites = rows(sites, func(i int) place.Site {
 		s := place.Site{ID: id("site", i), Name: d.filled("name"), Weather: d.one("weather", sources),
 			Location: sun.Location{LatitudeDeg: d.number("latitude", -66, 66), LongitudeDeg: d.number("longitude", -180, 180), ElevationM: d.number("elevation", -100, 3000)}}

@@ -20,12 +20,13 @@ var holdingSheet = rowsOf[holding.Holding]{
 		number("kitchen_h_per_week", func(h *holding.Holding) *float64 { return &h.KitchenH }),
 		number("can_l", func(h *holding.Holding) *float64 { return &h.CanL }),
 		number("feed_ml_l", func(h *holding.Holding) *float64 { return &h.FeedMLL }),
+		number("feed_g_m2", func(h *holding.Holding) *float64 { return &h.FeedGM2 }),
 	},
 	list: func(h *holding.Holding) []holding.Holding { return []holding.Holding{*h} },
 	put: func(h *holding.Holding, rows []holding.Holding) {
 		r := rows[0]
 		h.ID, h.Name, h.Zone, h.Today, h.Eaters, h.Plan = r.ID, r.Name, r.Zone, r.Today, r.Eaters, r.Plan
-		h.KitchenH, h.CanL, h.FeedMLL = r.KitchenH, r.CanL, r.FeedMLL
+		h.KitchenH, h.CanL, h.FeedMLL, h.FeedGM2 = r.KitchenH, r.CanL, r.FeedMLL, r.FeedGM2
 	},
 }
 

@@ -24,6 +24,7 @@ type Holding struct {
 	KitchenH        float64 // hours a week for preserving; 0: not limited
 	CanL            float64 // what a watering can holds [L]; 0: not told
 	FeedMLL         float64 // liquid feed to a litre of water [ml], as its label says; 0: none is wanted
+	FeedGM2         float64 // dry feed to a square metre [g], as its label says; 0: none is wanted
 	Sites           []place.Site
 	Beds            []place.Bed
 	Sources         []place.WaterSource

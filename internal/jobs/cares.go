@@ -52,7 +52,7 @@ func (d *deriver) tend(r *careRule, l *life) {
 	if r.anchor == "calendar" {
 		d.yearly(j, r.from, r.to, l.south, func(next *Job) bool {
 			*next = why(*next, r.why, next.Best)
-			return l.there(next.Best) && d.fits(r, l, next.Best)
+			return l.there(next.Best) && d.fits(r, l, next.Best) && !(r.kind == Feed && d.fedIn(l, next.First, next.Last))
 		})
 		return
 	}
@@ -73,7 +73,11 @@ func (d *deriver) tend(r *careRule, l *life) {
 		return
 	}
 	until := min(end.mid+r.untilOffset, l.end())
-	d.repeat(j, again{from: from, every: r.every, until: until, since: cal.None}, func(next *Job, on cal.Date) bool {
+	turns := again{from: from, every: r.every, until: until, since: cal.None}
+	if r.kind == Feed {
+		turns.done, turns.since = d.fed(l, r.every)
+	}
+	d.repeat(j, turns, func(next *Job, on cal.Date) bool {
 		*next = why(*next, r.why, m.mid)
 		return d.fits(r, l, on)
 	})

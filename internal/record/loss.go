@@ -10,6 +10,7 @@ import (
 const (
 	ShareUnit  = "share"
 	PlantsUnit = "plants"
+	KgUnit     = "kg"
 )
 
 // Loss is a share of a planting that is gone from a day on, with the ground it

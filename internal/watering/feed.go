@@ -3,6 +3,7 @@ package watering
 import (
 	_ "embed"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -27,7 +28,8 @@ type feedRule struct {
 	patterns []string
 	from     string // stage
 	pot      bool
-	every    int     // [d]
+	every    int     // from one liquid feed to the next [d]
+	dryEvery int     // from one dry feed to the next [d]
 	strength float64 // of what the label says
 	why      string
 }
@@ -41,10 +43,13 @@ type Feeding struct {
 	Bed, Planting string
 	Crop, Use     string
 	Why           string   // fruit, pods, leaf
-	EveryD        int      // days from one feed to the next
+	EveryD        int      // days from one liquid feed to the next
+	DryEveryD     int      // days from one dry feed to the next
 	Strength      float64  // of what the label says, 0-1
-	LitresL       float64  // of made-up feed
+	AreaM2        float64  // ground that is fed
+	LitresL       float64  // of made-up liquid feed
 	Last          cal.Date // last fed; None: not told
+	LastDry       bool     // the last feed was dry
 	Due           cal.Date // from which day on: today where none is told
 	Pot           bool
 }
@@ -74,11 +79,9 @@ func Feeds(s outlook.Setting, m *outlook.Memory) ([]Feeding, error) {
 				if rule == nil || p.Days[0].AreaM2 <= 0 {
 					continue
 				}
-				f := Feeding{Bed: t.Bed.ID, Planting: p.Planting.ID, Crop: p.Use.Crop, Use: p.Use.Name, Why: rule.why, EveryD: rule.every,
-					Strength: rule.strength, LitresL: feedPerM2 * p.Days[0].AreaM2, Last: fed.last(t.Bed.ID, p.Planting.ID), Due: s.Today, Pot: rule.pot}
-				if f.Last.IsSet() {
-					f.Due = max(s.Today, f.Last+cal.Date(rule.every))
-				}
+				f := Feeding{Bed: t.Bed.ID, Planting: p.Planting.ID, Crop: p.Use.Crop, Use: p.Use.Name, Why: rule.why, EveryD: rule.every, DryEveryD: rule.dryEvery,
+					Strength: rule.strength, AreaM2: p.Days[0].AreaM2, LitresL: feedPerM2 * p.Days[0].AreaM2, Due: s.Today, Pot: rule.pot}
+				f.since(fed.last(t.Bed.ID, p.Planting.ID))
 				out = append(out, f)
 			}
 			return nil
@@ -101,8 +104,27 @@ func ruleFor(rules []feedRule, u *crop.Use, stage string, pot bool) *feedRule {
 	return nil
 }
 
-// fedOn are the days of the last feeds, by bed and planting.
-type fedOn map[string]cal.Date
+// since takes up when the planting was last fed: a dry feed lasts longer.
+func (f *Feeding) since(last lastFed) {
+	f.Last, f.LastDry = last.on, last.dry
+	if !f.Last.IsSet() {
+		return
+	}
+	days := f.EveryD
+	if f.LastDry {
+		days = f.DryEveryD
+	}
+	f.Due = max(f.Due, f.Last+cal.Date(days))
+}
+
+// lastFed is the day of a last feed; None: not told.
+type lastFed struct {
+	on  cal.Date
+	dry bool
+}
+
+// fedOn are the last feeds, by bed and planting.
+type fedOn map[string]lastFed
 
 func fedIn(records []record.Record) fedOn {
 	out := fedOn{}
@@ -115,18 +137,18 @@ func fedIn(records []record.Record) fedOn {
 		if r.Planting != "" {
 			key = "planting " + r.Planting
 		}
-		if last, known := out[key]; !known || r.Date > last {
-			out[key] = r.Date
+		if last, known := out[key]; !known || r.Date > last.on {
+			out[key] = lastFed{r.Date, r.Unit == record.KgUnit}
 		}
 	}
 	return out
 }
 
-func (f fedOn) last(bed, planting string) cal.Date {
-	last := cal.None
+func (f fedOn) last(bed, planting string) lastFed {
+	last := lastFed{on: cal.None}
 	for _, key := range []string{"bed " + bed, "planting " + planting} {
-		if on, known := f[key]; known && (!last.IsSet() || on > last) {
-			last = on
+		if own, known := f[key]; known && (!last.on.IsSet() || own.on > last.on) {
+			last = own
 		}
 	}
 	return last
@@ -139,12 +161,13 @@ func readFeeds(text string) ([]feedRule, error) {
 	}
 	var out []feedRule
 	for i, row := range rows[1:] {
-		r := feedRule{id: row[0], crops: listed(row[1]), patterns: listed(row[2]), from: row[3], pot: row[4] == "pot", why: row[7]}
-		var wrong [2]error
+		r := feedRule{id: row[0], crops: listed(row[1]), patterns: listed(row[2]), from: row[3], pot: row[4] == "pot", why: row[8]}
+		var wrong [3]error
 		r.every, wrong[0] = strconv.Atoi(row[5])
-		r.strength, wrong[1] = strconv.ParseFloat(row[6], 64)
-		if wrong[0] != nil || wrong[1] != nil || r.every < 1 || r.strength <= 0 || r.strength > 1 || stagesFrom[r.from] == nil ||
-			len(r.crops)+len(r.patterns) == 0 || r.why == "" || row[8] == "" || row[9] == "" {
+		r.dryEvery, wrong[1] = strconv.Atoi(row[6])
+		r.strength, wrong[2] = strconv.ParseFloat(row[7], 64)
+		if errors.Join(wrong[:]...) != nil || r.every < 1 || r.dryEvery < r.every || r.strength <= 0 || r.strength > 1 || stagesFrom[r.from] == nil ||
+			len(r.crops)+len(r.patterns) == 0 || r.why == "" || row[9] == "" || row[10] == "" {
 			return nil, fmt.Errorf("feeds.csv row %d: %s cannot be", i+2, r.id)
 		}
 		out = append(out, r)

@@ -76,3 +76,32 @@ func TestAFeedIsWater(t *testing.T) {
 		t.Errorf("watered %+v, fed %+v", watered["t1"], fed["t1"])
 	}
 }
+
+// A dry feed lasts longer than a liquid one, and brings no water.
+func TestADryFeedLastsAndIsNoWater(t *testing.T) {
+	today := cal.Of(2027, 8, 2)
+	seen := false
+	for id, f := range feeds(t, today, nil) {
+		if f.Crop != "tomato" {
+			continue
+		}
+		seen = true
+		dry := feeds(t, today, func(h *holding.Holding) {
+			h.Records = append(h.Records, record.Record{ID: "dry", Date: today - 3, What: record.Fed, Planting: id, Value: 0.3, Unit: "kg"})
+		})[id]
+		if f.DryEveryD <= f.EveryD || dry.Due != today-3+cal.Date(f.DryEveryD) || !dry.LastDry {
+			t.Errorf("%+v, once fed dry %+v", f, dry)
+		}
+	}
+	if !seen {
+		t.Error("no tomato is fed in August")
+	}
+	give := func(h *holding.Holding) {
+		h.Records = append(h.Records, record.Record{ID: "w", Date: today - 1, What: record.Fed, Bed: "t1", Value: 60, Unit: "kg"})
+	}
+	without, _ := on(t, today, nil, nil)
+	with, _ := on(t, today, nil, give)
+	if !reflect.DeepEqual(with["t1"], without["t1"]) {
+		t.Errorf("without %+v, with dry feed %+v", without["t1"], with["t1"])
+	}
+}

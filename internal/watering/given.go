@@ -50,12 +50,13 @@ type dose struct {
 
 // givenIn gathers what was watered in the time that the balance looks back on: what
 // was recorded in a year before tells nothing of whoever waters now. A record without an
-// amount counts as having filled the ground; feed without one was none to speak of.
+// amount counts as having filled the ground; feed without one, or by weight, was none to
+// speak of.
 func givenIn(records []record.Record, today cal.Date) given {
 	g := given{beds: map[string]map[cal.Date]dose{}, plantings: map[string]map[cal.Date]dose{}, planted: map[string]map[cal.Date]float64{}, read: map[string]map[cal.Date][]water.Left{}}
 	for i := range records {
 		r := &records[i]
-		if r.What != record.Watered && (r.What != record.Fed || r.Value <= 0) || r.Date > today || r.Date < today-pastDays {
+		if r.What != record.Watered && !fedWithWater(r) || r.Date > today || r.Date < today-pastDays {
 			continue
 		}
 		of, id := g.beds, r.Bed
@@ -71,6 +72,11 @@ func givenIn(records []record.Record, today cal.Date) given {
 		of[id][r.Date] = d
 	}
 	return g
+}
+
+// fedWithWater tells whether a record is of feed that came as so many litres.
+func fedWithWater(r *record.Record) bool {
+	return r.What == record.Fed && r.Value > 0 && r.Unit != record.KgUnit
 }
 
 // plant notes the ground of a tract on the days on which its bed was watered.

@@ -95,14 +95,15 @@ func (d *Demand) Of(beds []string, future int) []float64 {
 
 // Month is the water of a month [L]: of that which today is in, what is still to come.
 type Month struct {
-	First   cal.Date // of the month
-	MiddleL float64  // in the middle of the futures
-	DryL    float64  // in the driest of ten
+	First cal.Date // of the month
+	MeanL float64  // the mean of the futures
+	DryL  float64  // in the driest of ten
 }
 
-// Months sums what some beds ask by month, and in all. The months' middles need not add
-// up to the middle of the year.
-func (d *Demand) Months(beds []string) (months []Month, middleL, dryL float64) {
+// Months sums what some beds ask by month, and in all. Means are told and not middles:
+// watering comes in lumps, and means of beds add up to that of all, those of months to
+// that of the year. What the driest of ten ask does not: each has its own.
+func (d *Demand) Months(beds []string) (months []Month, meanL, dryL float64) {
 	var sums [][]float64 // by month and future
 	all := make([]float64, d.Futures)
 	for f := range d.Futures {
@@ -115,12 +116,20 @@ func (d *Demand) Months(beds []string) (months []Month, middleL, dryL float64) {
 			all[f] += l
 		}
 	}
-	year, month, _ := d.First.YMD()
+	y, m, _ := d.First.YMD()
 	for at, byFuture := range sums {
-		first := cal.Of(year+(month-1+at)/12, (month-1+at)%12+1, 1)
-		months = append(months, Month{first, quantile(byFuture, 0.5), quantile(byFuture, dry)})
+		first := cal.Of(y+(m-1+at)/12, (m-1+at)%12+1, 1)
+		months = append(months, monthOf(first, byFuture))
 	}
-	return months, quantile(all, 0.5), quantile(all, dry)
+	year := monthOf(d.First, all)
+	return months, year.MeanL, year.DryL
+}
+
+// monthOf tells what the futures ask of a time. What one future in twenty asks may be
+// above what the driest of ten do; a dry time is never told to ask less than the mean.
+func monthOf(first cal.Date, byFuture []float64) Month {
+	m := mean(byFuture)
+	return Month{first, m, max(m, quantile(byFuture, dry))}
 }
 
 // monthsBetween counts the turns of the month from one date to another.
@@ -140,7 +149,7 @@ func GivenByMonth(records []record.Record, plantings []plan.Planting) map[string
 	out := map[string]map[cal.Date]float64{}
 	for i := range records {
 		r := &records[i]
-		if r.What != record.Watered && r.What != record.Fed || r.Value <= 0 {
+		if r.What != record.Watered && !fedWithWater(r) || r.Value <= 0 {
 			continue
 		}
 		id := r.Bed

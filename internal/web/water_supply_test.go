@@ -16,7 +16,7 @@ func TestPagesOfWater(t *testing.T) {
 	h, _ := garden(t, words.English())
 	for path, says := range map[string]string{
 		"/water/use": "Water by month", "/water/butt": "How large a butt", "/water/butt?source=shed-butt&roof=40&covering=metal&holds=500": "enough",
-		"/water/short?site=share&left=100&days=7": "ban on hoses", "/water/feed": "Follow the label", "/water_sources": "Yard tap", "/moisture_readings": "felt moist",
+		"/water/short?site=share&left=100&days=7": "ban on hoses", "/water/feed": "label and local rules come first", "/water_sources": "Yard tap", "/moisture_readings": "felt moist",
 	} {
 		got := ask(h, "GET", path, "")
 		if got.Code != http.StatusOK || !strings.Contains(got.Body.String(), says) {
@@ -38,9 +38,16 @@ func TestPagesOfWater(t *testing.T) {
 func TestFeedAndReadingsAreKept(t *testing.T) {
 	h, office := garden(t, words.English())
 	form := open(t, h, "/water/feed").one(t, "form", "action", "/water/feed")
-	post(t, h, form, "label-feed_ml_l", "7.5")
-	if now, err := office.Holding(); err != nil || now.FeedMLL != 7.5 {
-		t.Errorf("%v ml, %v", now.FeedMLL, err)
+	post(t, h, form, "label-feed_ml_l", "7.5", "label-feed_g_m2", "70")
+	if now, err := office.Holding(); err != nil || now.FeedMLL != 7.5 || now.FeedGM2 != 70 {
+		t.Errorf("%v ml, %v g, %v", now.FeedMLL, now.FeedGM2, err)
+	}
+	form = open(t, h, "/water/feed").one(t, "form", "action", "/water/feed")
+	if got := post(t, h, form, "label-feed_g_m2", "5000"); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "aria-invalid") {
+		t.Errorf("5 kg to a square metre: %d", got.Code)
+	}
+	if got := ask(h, "POST", "/water/feed/given", "planting=nobody&entry=fed-nobody"); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "None of these is due") {
+		t.Errorf("what is not due: %d", got.Code)
 	}
 	form = open(t, h, "/moisture_readings/new?bed=h1&date=2027-01-04").one(t, "form", "action", "/moisture_readings/new")
 	if got := post(t, h, form, "way", "probe", "value", "90"); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "all pores are full") {

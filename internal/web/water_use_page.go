@@ -132,7 +132,7 @@ func (v *visit) useDraw(u *desk.WaterUse, width, height float64) string {
 	}
 	for _, m := range u.All.ToCome {
 		to := put(m.Month)
-		to.MiddleL, to.DryL, to.HasToCome, to.MiddleText = m.L, m.DryL, true, v.say("web.use_bar", words.Args{"l": m.L, "dry": m.DryL})
+		to.MeanL, to.DryL, to.HasToCome, to.MeanText = m.L, m.DryL, true, v.say("web.use_bar", words.Args{"l": m.L, "dry": m.DryL})
 	}
 	return draw.WaterMonths(months, draw.WaterMonthsOptions{WidthPX: width, HeightPX: height, Label: v.say("web.use_draw", words.Args{"l": u.All.YearL, "dry": u.All.YearDryL})})
 }

@@ -126,6 +126,9 @@ func (w *weekWriter) job(l *desk.JobLine) (weekJob, error) {
 		j.Says = append(j.Says, again)
 	}
 	j.Says = append(j.Says, w.sentence(l.Takes))
+	if care := l.Care(); care.Key != "" {
+		j.Says = append(j.Says, w.sentence(care))
+	}
 	for _, s := range l.Says {
 		if s.Key != "desk.job_ask" && s.Key != "desk.job_child" { // asked below; most of the jobs are so
 			j.Says = append(j.Says, w.sentence(sharpened(s, w.view.Today)))

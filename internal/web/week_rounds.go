@@ -23,6 +23,9 @@ func (w *weekWriter) round(l *desk.JobLine) (weekJob, error) {
 		j.Says = append(j.Says, w.sentence(sharpened(l.When, w.view.Today)))
 	}
 	j.Says = append(j.Says, w.sentence(l.Takes))
+	if care := l.Care(); care.Key != "" {
+		j.Says = append(j.Says, w.sentence(care))
+	}
 	j.Wait = draw.Wait(w.days, draw.Waiting{First: l.First, Best: l.Due(w.view.Today), Last: l.Last})
 	for i := range l.Parts {
 		part, err := w.part(l, &l.Parts[i], why == "" && l.TellsWhy())
