@@ -59,7 +59,7 @@ lint: # staticcheck, pinned in tools/go.mod
 
 unit:
 	$(GO) test $(FAST)
-	$(GO) test -timeout 20m ./...
+	$(GO) test -timeout 40m ./...
 	@tools/arm64.sh
 	GOARCH=arm64 $(GO) test -exec qemu-aarch64 ./internal/outlook -run EveryMachine
 

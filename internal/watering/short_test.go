@@ -1,8 +1,10 @@
 package watering_test
 
 import (
+	"maps"
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"garner/internal/cal"
@@ -32,8 +34,8 @@ func short(t *testing.T, today cal.Date, ask watering.Scarce, leftL, portions fl
 	for _, c := range claims {
 		s := watering.Stake{Claim: c}
 		for k := range c.Lost {
-			for _, share := range c.Lost[k] {
-				s.Loses[k] += portions * share
+			for _, id := range slices.Sorted(maps.Keys(c.Lost[k])) { // sums depend on their order
+				s.Loses[k] += portions * c.Lost[k][id]
 			}
 		}
 		stakes = append(stakes, s)
