@@ -30,7 +30,7 @@ func (o *Office) TableView(try []plan.Change) (*TableView, error) {
 		return view, nil
 	}
 	if !a.tried && o.cold() {
-		if view, ok := o.keptView(latestView()); ok {
+		if view, ok := o.keptView(LatestView()); ok {
 			old := *view
 			old.Stale = true
 			o.begin(key, func() (any, error) { return o.makeTableView(a, key) })
@@ -50,7 +50,7 @@ func (a *asked) key(form string) num.Digest {
 }
 
 // latestView is where the newest view of the plan in force is kept as well.
-func latestView() num.Digest { return num.NewDigester("latest " + viewForm).Sum() }
+func LatestView() num.Digest { return num.NewDigester("latest " + viewForm).Sum() }
 
 // cold tells whether nothing was computed since the program started. It does not
 // wait for what is being computed.
@@ -93,11 +93,11 @@ func (o *Office) makeTableView(a *asked, key num.Digest) (*TableView, error) {
 	if err != nil {
 		return nil, err
 	}
-	o.views.tables.keep(latestView(), view)
+	o.views.tables.keep(LatestView(), view)
 	if err := o.keeper.Keep(key, text); err != nil {
 		return nil, err
 	}
-	return view, o.keeper.Keep(latestView(), text)
+	return view, o.keeper.Keep(LatestView(), text)
 }
 
 func tableView(a *asked, t *outlook.Table, s *outlook.Summary) *TableView {

@@ -83,7 +83,7 @@ func TestATableOfWantsAlone(t *testing.T) {
 	body := ask(h, "GET", "/", "").Body.String()
 	for _, want := range []string{"Nothing is planted or meant to be", `href="/plantings/new"`, `href="/draft"`} {
 		if !strings.Contains(body, want) {
-			t.Errorf("the table does not have %q", want)
+			t.Errorf("the table does not have %q: %.300s", want, read(t, body).one(t, "main").words())
 		}
 	}
 }

@@ -3,6 +3,7 @@ package web
 import (
 	"sync"
 
+	"garner/internal/desk"
 	"garner/internal/num"
 	"garner/internal/store"
 )
@@ -17,8 +18,12 @@ type results struct {
 	kept map[num.Digest][]byte
 }
 
-// Result returns what was computed under a digest.
+// Result returns what was computed under a digest. The latest view of a holding is not
+// shared: it would be shown of another.
 func (r *results) Result(d num.Digest) ([]byte, bool, error) {
+	if d == desk.LatestView() {
+		return nil, false, nil
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	got, ok := r.kept[d]

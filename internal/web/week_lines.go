@@ -48,6 +48,7 @@ type weekWriter struct {
 	mostLitres float64
 	days       draw.Scale
 	at         string // id of the stop that is being written
+	who        int    // whose sheet it is, from 0
 }
 
 // Widths of what is drawn beside a job [px].
@@ -84,6 +85,7 @@ func (w *weekWriter) sheets() ([]weekSheet, error) {
 
 // stop is a stop on somebody's way; two may be sent to the same bed.
 func (w *weekWriter) stop(l *desk.JobLeg, who int, first bool) (weekStop, error) {
+	w.who = who
 	s := weekStop{First: first, Name: w.sentence(l.Place)}
 	switch {
 	case l.Bed != "":

@@ -17,9 +17,9 @@ func (w *weekWriter) otherwise(l *desk.JobLine) ([]fieldBody, error) {
 	out := []fieldBody{{Name: "date", Label: w.say("web.week_on_day", nil), Kind: kindDate}}
 	switch {
 	case l.TellsKg():
-		out = append(out, fieldBody{Name: "kg", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: "kg"})
+		out = append(out, fieldBody{Name: "kg", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: w.say("web.tend_unit_kg", nil)})
 	case l.TellsLitres():
-		out = append(out, fieldBody{Name: "litres", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: "L"})
+		out = append(out, fieldBody{Name: "litres", Label: w.say("web.week_how_much", nil), Kind: kindNumber, Unit: w.say("web.unit_L", nil)})
 	}
 	if !l.TellsStore() {
 		return out, nil

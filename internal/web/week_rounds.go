@@ -1,6 +1,7 @@
 package web
 
 import (
+	"strconv"
 	"strings"
 
 	"garner/internal/desk"
@@ -17,7 +18,11 @@ func (w *weekWriter) round(l *desk.JobLine) (weekJob, error) {
 		return weekJob{}, err
 	}
 	why := l.Reason(w.words.Text)
-	j := weekJob{Key: jobKey(l.ID), ID: l.ID, Title: w.sentence(l.Title), Place: w.words.Text(l.Place), Why: why, Brief: true}
+	key := jobKey(l.ID)
+	if w.who > 0 { // each of two may have a share of it
+		key += "-" + strconv.Itoa(w.who+1)
+	}
+	j := weekJob{Key: key, ID: l.ID, Title: w.sentence(l.Title), Place: w.words.Text(l.Place), Why: why, Brief: true}
 	j.Hidden = append([]hiddenField{{"entry", entry}, {"stop", w.at}}, w.ask.Keep...)
 	if l.When.Key != "" {
 		j.Says = append(j.Says, w.sentence(sharpened(l.When, w.view.Today)))
