@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	_ "time/tzdata" // as in the program, so that zones are known on any machine
 
 	"garner/internal/cal"
 	"garner/internal/station"
@@ -82,7 +83,7 @@ func TestHoursOfAnArchive(t *testing.T) {
 func TestHoursWhereTheClockChanges(t *testing.T) {
 	zone, err := time.LoadLocation("Europe/London")
 	if err != nil {
-		t.Skip("no time zones here")
+		t.Fatal(err)
 	}
 	clock := func(at int64) int64 { _, ahead := time.Unix(at, 0).In(zone).Zone(); return int64(ahead) }
 	for day, want := range map[cal.Date]int{cal.Of(2027, 10, 31): 24, cal.Of(2027, 3, 28): 23} {
