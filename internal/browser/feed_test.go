@@ -33,16 +33,7 @@ func demoOn(today string) (string, error) {
 // serveAugust serves a copy of its own of the demo in August.
 func serveAugust(t *testing.T) *server {
 	t.Helper()
-	slow(t)
-	warm, err := inAugust()
-	if err != nil {
-		t.Fatal(err)
-	}
-	dir := t.TempDir()
-	if err := os.CopyFS(dir, os.DirFS(warm)); err != nil {
-		t.Fatal(err)
-	}
-	return serve(t, dir, "--data", dir)
+	return serveCopy(t, inAugust)
 }
 
 // All that is due is told as fed with one tap and taken back with one, on a phone and a

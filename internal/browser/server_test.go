@@ -34,8 +34,14 @@ func serveEmpty(t *testing.T) *server {
 // serveSample serves a copy of the demo holding of its own, for a test that writes.
 func serveSample(t *testing.T) *server {
 	t.Helper()
+	return serveCopy(t, demo)
+}
+
+// serveCopy serves a copy of a data directory that was made ready once.
+func serveCopy(t *testing.T, ready func() (string, error)) *server {
+	t.Helper()
 	slow(t)
-	warm, err := demo()
+	warm, err := ready()
 	if err != nil {
 		t.Fatal(err)
 	}
